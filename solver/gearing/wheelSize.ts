@@ -1,0 +1,25 @@
+/** What `sizeOfWheel` gives: the circles of a wheel and its teeth, before any contact is asked. */
+
+export interface WheelSize {
+  /** Module, mm, whatever the file states. */
+  readonly module: number;
+  /** Radii, mm. For internal wheels the tips stand inside the pitch circle. */
+  readonly pitchRadius: number;
+  readonly tipRadius: number;
+  readonly rootRadius: number;
+  /** Involute wheels only. */
+  readonly baseRadius?: number;
+  readonly addendum: number;
+  readonly dedendum: number;
+  /** Arc thickness on the pitch circle, mm. */
+  readonly thickness: number;
+  /** Pressure angle of the rack, radians (involute). */
+  readonly pressureAngle?: number;
+  /** Where the numbers come from: the name of the table or the word "as cut", for the sheet. */
+  readonly source: string;
+}
+
+/** The calculated centre distance of a pair. */
+export type CalculatedDepth =
+  | { readonly kind: 'depth'; readonly distance: number; readonly pressureAngle?: number; readonly internal: boolean }
+  | { readonly kind: 'mismatch'; readonly says: string; readonly distance: number };

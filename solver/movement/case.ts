@@ -1,0 +1,34 @@
+/** The parts of the case: plates, walls and openings. */
+import { z } from 'zod';
+import { openingId, plateId, wallId } from './ids.ts';
+import { outline } from './outline.ts';
+import { levels, name, note } from './quantities.ts';
+
+const described = { name: name.exactOptional(), note: note.exactOptional() };
+
+export const plate = z.looseObject({
+  id: plateId,
+  ...described,
+  outline,
+  /** The base plate's marked face is height 0. */
+  levels,
+  /** Which face is struck: `up` looks along +z (x right, y up), `down` is seen from below, mirrored. */
+  markedFace: z.enum(['up', 'down']).default('up'),
+});
+
+/** A wall is solid between `outline` and, where it is a ring, `inner`. */
+export const wall = z.looseObject({
+  id: wallId,
+  ...described,
+  outline,
+  inner: outline.exactOptional(),
+  levels,
+});
+
+export const opening = z.looseObject({
+  id: openingId,
+  ...described,
+  kind: z.enum(['opening', 'register', 'notch']).default('opening'),
+  plate: plateId,
+  outline,
+});

@@ -1,0 +1,83 @@
+/** Things with one place in the plane: arbors, posts and marks. */
+import { z } from 'zod';
+import { arborId, markId, plateId, pointId, postId } from './ids.ts';
+import { coordinate, extent, length, levels, name, note, place, plusMinus } from './quantities.ts';
+
+/**
+ * Which of two crossings is meant: the one on the stated side of the directed line `from` → `to`.
+ * `ahead` and `behind` are measured along that line from `from` (for a circle cut by a line through its centre).
+ */
+export const crossing = z.looseObject({
+  from: pointId,
+  to: pointId,
+  side: z.enum(['left', 'right', 'ahead', 'behind']),
+});
+
+export const bearing = z.looseObject({
+  kind: z.enum(['plain', 'bush', 'collar', 'jewel', 'race', 'cock']).default('plain'),
+  plate: plateId.exactOptional(),
+  /** Height of the lower end above the marked face of the base plate, mm; from the plate when absent. */
+  at: coordinate.exactOptional(),
+  /** Diameter of the running hole, of the pivot in it, and length of the running surface, mm. */
+  bore: length,
+  pivot: length,
+  length: length,
+  /** Outer diameter of a bush, collar or race, and the height it stands proud of the plate, mm. */
+  outer: length.exactOptional(),
+});
+
+const drawn = {
+  name: name.exactOptional(),
+  note: note.exactOptional(),
+  /** Sketch place: the start value, and the branch choice where no crossing is recorded. */
+  at: place,
+  crossing: crossing.exactOptional(),
+};
+
+export const arbor = z.looseObject({
+  id: arborId,
+  ...drawn,
+  /** Outer diameter, mm. */
+  diameter: length.default(2),
+  /** Heights that the arbor's body spans; from its wheels and bearings when absent. */
+  levels: levels.exactOptional(),
+  /** A pipe: the arbor that it rides on (at the same place), and its inner diameter, mm. */
+  ridesOn: arborId.exactOptional(),
+  pipeBore: length.exactOptional(),
+  bearings: z.array(bearing).max(20).default([]),
+  endShake: extent.default(0),
+  collars: z
+    .array(z.looseObject({ diameter: length, from: coordinate, to: coordinate }))
+    .max(50)
+    .default([]),
+});
+
+export const post = z.looseObject({
+  id: postId,
+  ...drawn,
+  diameter: length,
+  levels: levels.exactOptional(),
+  plate: plateId.exactOptional(),
+  /** May slide along a circle about this point; its radius is the one it has, or a radius rule's. */
+  slidesAbout: pointId.exactOptional(),
+  /** Diameter of the fixing hole in the plate, mm; none when 0. */
+  hole: extent.default(0),
+});
+
+export const mark = z.looseObject({
+  id: markId,
+  ...drawn,
+  plate: plateId.exactOptional(),
+  hole: extent.default(0),
+});
+
+/** What was really made of a point. A drilled point is fixed at `at`; only the rest is planted. */
+export const made = z.looseObject({
+  point: pointId,
+  plate: plateId.exactOptional(),
+  state: z.enum(['toMark', 'marked', 'drilled']),
+  at: place.exactOptional(),
+  plusMinus: plusMinus.exactOptional(),
+  date: z.iso.date().exactOptional(),
+  note: note.exactOptional(),
+});

@@ -1,0 +1,28 @@
+/** Readings: dated measurements of what was really made. */
+import { z } from 'zod';
+import { partId, readingId } from './ids.ts';
+import { coordinate, date, name, note, place, plusMinus } from './quantities.ts';
+
+export const reading = z.looseObject({
+  id: readingId,
+  kind: z.enum(['depth', 'distance', 'diameter', 'thickness', 'place', 'runOut', 'bore', 'endShake']),
+  /** What was measured: two wheels or points for a distance, one part for a size. */
+  of: z.array(partId).min(1).max(2),
+  /** The gauge's figure, mm. */
+  value: coordinate.exactOptional(),
+  at: place.exactOptional(),
+  /** How the figure was taken, and the diameters to allow for: over or inside two pins, or from a screw with a zero. */
+  taken: z
+    .looseObject({
+      how: z.enum(['direct', 'over', 'inside', 'between', 'screw']),
+      pins: z.tuple([z.number().min(0), z.number().min(0)]).exactOptional(),
+      zero: coordinate.exactOptional(),
+    })
+    .exactOptional(),
+  plusMinus: plusMinus.exactOptional(),
+  gauge: name.exactOptional(),
+  date: date.exactOptional(),
+  note: note.exactOptional(),
+  /** Set aside: kept, but not used. */
+  setAside: z.boolean().default(false),
+});

@@ -1,0 +1,93 @@
+/**
+ * The movement document, version 1: the whole mechanism with its case, as it stands in the file.
+ *
+ * One zod schema gives the types, the defaults and the JSON Schema that ships with the app. Lengths are
+ * millimetres and angles degrees, x to the right and y up, seen from the marked face. Objects are loose:
+ * fields that this version does not know are kept on save.
+ */
+import { z } from 'zod';
+import { opening, plate, wall } from './case.ts';
+import { partId } from './ids.ts';
+import { arbor, made, mark, post } from './points.ts';
+import { extent, MAX_ARBORS, name, note } from './quantities.ts';
+import { reading } from './reading.ts';
+import { rule } from './rule.ts';
+import { coupling, drive, indication } from './turning.ts';
+import { wheel } from './wheel.ts';
+
+export const FORMAT = 'depthwright-movement';
+export const VERSION = 1;
+
+const display = z.looseObject({
+  unit: z.enum(['mm', 'inch']).default('mm'),
+  decimals: z.int().min(0).max(6).default(3),
+});
+
+/** Smallest gaps that checks accept, mm. */
+const limits = z.looseObject({
+  radialGap: extent.default(0.5),
+  heightGap: extent.default(0.3),
+  wallGap: extent.default(0.5),
+});
+
+const accepted = z.looseObject({
+  /** Kind of the finding and the parts it names, as the check reports them. */
+  finding: z.string().max(200),
+  parts: z.array(partId).max(10),
+  /** Gap when it was accepted, mm: the finding returns when the gap changes. */
+  gap: z.number(),
+  reason: z.string().min(1).max(2000),
+});
+
+const many = <T extends z.ZodType>(item: T, max = 100_000) => z.array(item).max(max).default([]);
+
+export const movementSchema = z.looseObject({
+  format: z.literal(FORMAT),
+  version: z.literal(VERSION),
+  title: name.default('Untitled movement'),
+  note: note.exactOptional(),
+  revision: z.string().max(40).default('A'),
+  date: z.iso.date().exactOptional(),
+  display: display.prefault({}),
+  limits: limits.prefault({}),
+  arbors: z.array(arbor).max(MAX_ARBORS).default([]),
+  wheels: many(wheel),
+  posts: many(post),
+  marks: many(mark),
+  plates: many(plate, 100),
+  walls: many(wall, 1000),
+  openings: many(opening, 10_000),
+  rules: many(rule),
+  couplings: many(coupling),
+  drive: drive.exactOptional(),
+  indications: many(indication),
+  readings: many(reading),
+  made: many(made),
+  accepted: many(accepted),
+});
+
+type Leaf = string | number | boolean | null | undefined;
+
+/** The known fields only, deeply read-only: unknown fields are kept in the file but invisible to the code. */
+export type Known<T> = T extends Leaf
+  ? T
+  : T extends readonly [infer A, infer B]
+    ? readonly [Known<A>, Known<B>]
+    : T extends readonly (infer Item)[]
+      ? readonly Known<Item>[]
+      : { readonly [K in keyof T as string extends K ? never : K]: Known<T[K]> };
+
+export type Movement = Known<z.output<typeof movementSchema>>;
+export type Arbor = Movement['arbors'][number];
+export type Wheel = Movement['wheels'][number];
+export type Post = Movement['posts'][number];
+export type Mark = Movement['marks'][number];
+export type Plate = Movement['plates'][number];
+export type Wall = Movement['walls'][number];
+export type Opening = Movement['openings'][number];
+export type Rule = Movement['rules'][number];
+export type RuleOf<Kind extends Rule['kind']> = Extract<Rule, { readonly kind: Kind }>;
+export type Outline = Plate['outline'];
+export type Coupling = Movement['couplings'][number];
+export type Reading = Movement['readings'][number];
+export type Made = Movement['made'][number];

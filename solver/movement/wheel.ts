@@ -1,0 +1,62 @@
+/** Wheels and pinions: teeth, size, form, and where the body stands on its arbor. */
+import { z } from 'zod';
+import { arborId, wheelId } from './ids.ts';
+import { angleDeg, coordinate, extent, factor, length, MAX_TEETH, MIN_TEETH, name, note } from './quantities.ts';
+
+/** Size of the teeth; exactly one of the three ways. */
+export const toothSize = z.union([
+  z.looseObject({ module: z.number().min(0.01).max(100) }),
+  z.looseObject({ diametralPitch: z.number().min(0.25).max(2540) }),
+  z.looseObject({ circularPitch: z.number().min(0.03).max(320) }),
+]);
+
+const arms = z.looseObject({
+  count: z.int().min(2).max(24),
+  /** Width of an arm at the hub and at the rim, mm. */
+  width: length,
+  widthAtRim: length.exactOptional(),
+  /** Radial thickness of the rim inside the roots, mm. */
+  rim: length,
+  /** Radius of the inner corners, mm. */
+  fillet: extent.default(0.5),
+});
+
+export const wheel = z.looseObject({
+  id: wheelId,
+  name: name.exactOptional(),
+  note: note.exactOptional(),
+  arbor: arborId,
+  teeth: z.int().min(MIN_TEETH).max(MAX_TEETH),
+  size: toothSize,
+  form: z.enum(['involute', 'cycloidal', 'triangular', 'lantern']),
+  /** Teeth inside a ring. */
+  internal: z.boolean().default(false),
+  /** Name of a row family of the shipped or own tooth tables; the form's usual one when absent. */
+  table: name.exactOptional(),
+  pressureAngle: z.number().min(5).max(45).exactOptional(),
+  profileShift: factor.default(0),
+  /** Factors × module that override the table. */
+  addendum: factor.exactOptional(),
+  dedendum: factor.exactOptional(),
+  /** Tooth thickness on the pitch circle, × module. */
+  thicknessFactor: factor.exactOptional(),
+  /** Leaves of the mate that a cycloidal wheel's addendum is drawn for; from its depth when absent. */
+  mateTeeth: z.int().min(MIN_TEETH).max(MAX_TEETH).exactOptional(),
+  /** Included angle of straight-sided teeth, degrees. */
+  toothAngle: z.number().min(20).max(120).exactOptional(),
+  /** Diameter of the round pins of a lantern pinion, mm. */
+  trundleDiameter: length.exactOptional(),
+  /** As cut: these override what is calculated. */
+  tipDiameter: length.exactOptional(),
+  toothThickness: length.exactOptional(),
+  /** Total radial run-out found at the teeth, mm (twice the eccentricity). */
+  runOut: extent.default(0),
+  /** Height of the lower face above the marked face of the base plate, mm. */
+  level: coordinate,
+  thickness: length,
+  bore: extent.exactOptional(),
+  hub: z.looseObject({ diameter: length, from: coordinate, to: coordinate }).exactOptional(),
+  arms: arms.exactOptional(),
+  /** Angle of a tooth's centre line on the drawing, degrees; from the train when absent. */
+  phase: angleDeg.exactOptional(),
+});

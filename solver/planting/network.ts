@@ -1,0 +1,88 @@
+/**
+ * The planting kernel's input and output: points and rules as flat arrays, no names and no trade words.
+ *
+ * The movement's rules become a `Network` (`networkOf`), the kernel plants it (`plantNetwork`), and the
+ * result is told in the maker's terms (`plantMovement`). The kernel knows nothing of wheels or files.
+ */
+
+/** Kinds of network rule. `points` holds up to four point indices a rule (-1 where unused), `values` up to three numbers. */
+export const RuleKind = {
+  /** |a b| = v0. points a, b. */
+  distance: 0,
+  /** The ray a→p points along angle v0 (radians from +x), or from the direction a→r when r ≥ 0. points p, a, r. */
+  ray: 1,
+  /** p on the line through a and b. points p, a, b. */
+  inLine: 2,
+  /** |c p| = |c q|. points p, q, c. */
+  sameRadius: 3,
+  /** v0·x + v1·y = v2 with (v0, v1) a unit vector: a signed distance to a fixed line. points p. */
+  onLine: 4,
+  /** p = q. points p, q. Merged exactly. */
+  samePlace: 5,
+  /** p = 2c − q. points p, c, q. Eliminated exactly. */
+  opposite: 6,
+  /** p = c + R(v0)·(q − c): q turned about c by v0 radians. points p, q, c. Eliminated exactly. */
+  turned: 7,
+} as const;
+export type RuleKindCode = (typeof RuleKind)[keyof typeof RuleKind];
+
+export interface Network {
+  readonly pointCount: number;
+  readonly ruleCount: number;
+  /** Sketch places [x0, y0, x1, y1, …], mm: the only things that choose a branch, with `sides`. */
+  readonly coords: Float64Array;
+  /** 1 where the point is held at its sketch place. */
+  readonly held: Uint8Array;
+  /** One code of `RuleKind` a rule. */
+  readonly kinds: Uint8Array;
+  /** Four point indices a rule, -1 where unused. */
+  readonly points: Int32Array;
+  /** Three numbers a rule. */
+  readonly values: Float64Array;
+  /**
+   * Recorded crossing per point: 0 none, 1 left, 2 right, 3 ahead, 4 behind of the directed line
+   * `sideFrom[i]` → `sideTo[i]` (point indices).
+   */
+  readonly sides: Uint8Array;
+  readonly sideFrom: Int32Array;
+  readonly sideTo: Int32Array;
+}
+
+export const PointState = { planted: 0, loose: 1, contested: 2 } as const;
+
+/** How one point, or one coupled group, was placed. */
+export interface PlacementStep {
+  /** `given` held; `derived` exactly from others (same place, opposite, turned); `crossing` two loci; `block` coupled group. */
+  readonly kind: 'given' | 'derived' | 'crossing' | 'block' | 'loose';
+  /** Points placed by the step (one, except in a block). */
+  readonly points: readonly number[];
+  /** Rules used (two for a crossing). */
+  readonly rules: readonly number[];
+  /** The other crossing [x, y], where there is one. */
+  readonly other?: readonly [number, number];
+  /** Angle between the two loci at the crossing, radians in (0, π/2]. */
+  readonly crossingAngle?: number;
+  /** The two loci do not reach: gap in mm (> 0 apart, and the values that would reach are for the teller to find). */
+  readonly missBy?: number;
+}
+
+export interface NetworkResult {
+  /** Places [x0, y0, …] for every point of the network, mm. Finite always. */
+  readonly coords: Float64Array;
+  /** Largest residual of each rule, mm. */
+  readonly missBy: Float64Array;
+  /** One code of `PointState` a point. */
+  readonly states: Uint8Array;
+  /** In order of construction. */
+  readonly steps: readonly PlacementStep[];
+  /** Number of free motions that keep every rule. */
+  readonly freeMotions: number;
+  /** Per free motion: unit-largest displacement of every point, [dx0, dy0, …]. */
+  readonly motions: readonly Float64Array[];
+  /** Rules that hold but are not needed. */
+  readonly spare: readonly number[];
+  /** Smallest sets of rules that cannot hold together, with the gap in mm. */
+  readonly disagreements: readonly { readonly rules: readonly number[]; readonly gap: number }[];
+  /** Work counts: Newton iterations, residual evaluations, blocks. */
+  readonly work: { readonly iterations: number; readonly evaluations: number; readonly blocks: number };
+}

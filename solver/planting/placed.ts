@@ -1,0 +1,84 @@
+/** The placed movement: what planting gives, in the maker's terms. Everything downstream starts from it. */
+import type { PointId, RuleId } from '../movement/ids.ts';
+import type { Movement } from '../movement/schema.ts';
+
+export type Point = { readonly x: number; readonly y: number };
+export type PlaceState = 'planted' | 'loose' | 'contested';
+
+/** An error ellipse. ± in the movement is two standard deviations; these are one. */
+export interface Spread {
+  /** Covariance, mm²: [xx, xy, yy]. */
+  readonly covariance: readonly [number, number, number];
+  /** Standard deviations along the axes, mm, and the direction of the greater, radians. */
+  readonly major: number;
+  readonly minor: number;
+  readonly azimuth: number;
+  /** Half axes of the 95 % ellipse, mm (× 2.4477, the root of the χ² quantile with two freedoms). */
+  readonly major95: number;
+  readonly minor95: number;
+}
+
+export interface Place extends Point {
+  readonly id: PointId;
+  readonly state: PlaceState;
+  /** Rules that place it, in the order a maker would strike them. */
+  readonly placedBy: readonly RuleId[];
+  /** Points placed directly from this one. */
+  readonly hangsOn: readonly PointId[];
+  /** Directions (unit vectors) in which it can still move: none, one or two. */
+  readonly free: readonly Point[];
+  /** The other crossing of its two loci. */
+  readonly other?: Point;
+  /** Angle of the two loci, radians. */
+  readonly crossingAngle?: number;
+  /** How far 0.01 mm more in each placing length moves it, mm, in the order of `placedBy`. */
+  readonly movedBy: readonly number[];
+  readonly spread?: Spread;
+}
+
+export interface RuleOutcome {
+  readonly id: RuleId;
+  /** Residual, mm (0 for a rule left out). */
+  readonly missBy: number;
+  readonly role: 'places' | 'spare' | 'disagrees' | 'leftOut';
+  /** For rules that set a length: the length that was used, mm, and its ± (two standard deviations). */
+  readonly length?: number;
+  readonly plusMinus?: number;
+  /** For depths: the three values side by side, mm. */
+  readonly calculated?: number;
+  readonly measured?: number;
+  readonly held?: number;
+}
+
+export interface Disagreement {
+  readonly rules: readonly RuleId[];
+  readonly points: readonly PointId[];
+  /** mm */
+  readonly gap: number;
+  /** In the maker's words, with a number that would cure it. */
+  readonly says: string;
+  /** One rule and the value that would cure it. */
+  readonly cure?: { readonly rule: RuleId; readonly value: number };
+}
+
+/** How one point is made, from points already there. */
+export interface ConstructionStep {
+  readonly kind: 'given' | 'derived' | 'crossing' | 'block' | 'loose';
+  readonly points: readonly PointId[];
+  readonly rules: readonly RuleId[];
+}
+
+export interface PlacedMovement {
+  readonly movement: Movement;
+  readonly places: ReadonlyMap<PointId, Place>;
+  readonly rules: ReadonlyMap<RuleId, RuleOutcome>;
+  readonly order: readonly ConstructionStep[];
+  readonly freeMotions: number;
+  /** One map of displacements per free motion (largest displacement 1). */
+  readonly motions: readonly ReadonlyMap<PointId, Point>[];
+  readonly disagreements: readonly Disagreement[];
+  /** ± (two standard deviations) of the distance between two points, mm; undefined when no ± reaches them. */
+  readonly plusMinusBetween: (a: PointId, b: PointId) => number | undefined;
+  /** Whole sentence for the strip: "5 planted, 1 loose. 1 free motion: a depth, a radius or a bearing would settle C." */
+  readonly says: string;
+}
