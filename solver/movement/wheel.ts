@@ -49,6 +49,8 @@ export const wheel = z.looseObject({
   /** As cut: these override what is calculated. */
   tipDiameter: length.exactOptional(),
   toothThickness: length.exactOptional(),
+  /** Outer diameter of the body of an internal wheel, mm; the roots and two modules all round when absent. */
+  outerDiameter: length.exactOptional(),
   /** Total radial run-out found at the teeth, mm (twice the eccentricity). */
   runOut: extent.default(0),
   /** Height of the lower face above the marked face of the base plate, mm. */
