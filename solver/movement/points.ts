@@ -44,6 +44,11 @@ export const arbor = z.looseObject({
   /** A pipe: the arbor that it rides on (at the same place), and its inner diameter, mm. */
   ridesOn: arborId.exactOptional(),
   pipeBore: length.exactOptional(),
+  /**
+   * How it turns: `freely` (the usual one, also when absent), `withArbor` for a pipe fixed to the arbor it rides on,
+   * `never` for one fixed to what it stands on (the plate, or the arm that carries it).
+   */
+  turns: z.enum(['freely', 'withArbor', 'never']).exactOptional(),
   bearings: z.array(bearing).max(20).default([]),
   endShake: extent.default(0),
   collars: z
