@@ -138,9 +138,13 @@ function inArcCap(from: OutlineVertex, to: OutlineVertex, point: XY): boolean {
   const arc = pieceBetween(from, to);
   if (arc.kind === 'line') return false;
   if (Math.hypot(point[0] - arc.centre[0], point[1] - arc.centre[1]) >= arc.radius) return false;
-  const side = (to.x - from.x) * (point[1] - from.y) - (to.y - from.y) * (point[0] - from.x);
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const side = dx * (point[1] - from.y) - dy * (point[0] - from.x);
+  // On the chord itself the count of chords reads the point a hair higher, then a hair to the right; so must the cap.
+  const above = side !== 0 ? side : dx !== 0 ? dx : -dy;
   // A left-turning arc bulges to the right of its chord.
-  return from.bulge > 0 ? side <= 0 : side > 0;
+  return from.bulge > 0 ? above < 0 : above > 0;
 }
 
 /** Nearest point of an outline's boundary: `a` on the boundary, `b` the point. */

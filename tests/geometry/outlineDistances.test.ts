@@ -184,6 +184,23 @@ describe('closed outlines', () => {
     );
   });
 
+  it('a point on the chord of an arc is inside, whichever side of the outline the arc is on', () => {
+    const box = (bulges: readonly number[]): OutlineShape => ({
+      kind: 'path',
+      vertices: bulges.map((bulge, i) => ({ x: [0, 5, 5, 0][i] ?? 0, y: [0, 0, 2, 2][i] ?? 0, bulge })),
+    });
+    const middles = [
+      [2, 0],
+      [5, 1],
+      [2, 2],
+      [0, 1],
+    ] as const;
+    middles.forEach((middle, side) => {
+      expect(containsPoint(box([0, 1, 2, 3].map((i) => (i === side ? 0.3 : 0))), middle)).toBe(true);
+      expect(containsPoint(box([0, 1, 2, 3].map((i) => (i === side ? -0.3 : 0))), middle)).toBe(false);
+    });
+  });
+
   it('a ring: solid between its circles, free in its hole', () => {
     const ring = {
       outer: { kind: 'circle', centre: [3, 4], radius: 10 },
