@@ -1,0 +1,38 @@
+/**
+ * How the shell and the command line are built, one bundle each with everything inside (no node_modules needed):
+ * `--mode main` and `--mode preload` give CommonJS for Electron, `--mode cli` an ES module for Node.
+ */
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vite';
+
+const place = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+const BUNDLES = {
+  main: { entry: '../electron/main/main.ts', file: 'main.cjs', format: 'cjs' },
+  preload: { entry: '../electron/preload/preload.ts', file: 'preload.cjs', format: 'cjs' },
+  cli: { entry: '../electron/cli/depthwright.ts', file: 'depthwright.mjs', format: 'es' },
+} as const;
+
+const isBundle = (mode: string): mode is keyof typeof BUNDLES => mode in BUNDLES;
+
+export default defineConfig(({ mode }) => {
+  if (!isBundle(mode)) throw new Error(`--mode must be one of ${Object.keys(BUNDLES).join(', ')}, not "${mode}"`);
+  const bundle = BUNDLES[mode];
+  return {
+    root: place('..'),
+    publicDir: false,
+    ssr: { noExternal: true, external: ['electron'] },
+    build: {
+      ssr: place(bundle.entry),
+      outDir: place('out'),
+      emptyOutDir: false,
+      // Node inside Electron 25 is 18; the command line runs on Node 20 and later.
+      target: mode === 'cli' ? 'node20' : 'node18',
+      minify: false,
+      reportCompressedSize: false,
+      rollupOptions: {
+        output: { format: bundle.format, entryFileNames: bundle.file, codeSplitting: false },
+      },
+    },
+  };
+});
