@@ -1,0 +1,61 @@
+/** Parts of the case in plan: walls cut and hatched, plates and openings as outlines. */
+import { boundsOfOutline } from '../../../solver/geometry/index.ts';
+import type { Opening, Plate, Wall } from '../../../solver/movement/index.ts';
+import type { Figure } from '../engraver.ts';
+import type { Stroke } from '../strokes/stroke.ts';
+import type { Bounds, Point } from '../view.ts';
+import { THICK, THIN } from './lineWidths.ts';
+import { ringOfOutline, strokesOfOutline } from './outlineStrokes.ts';
+
+const middleOf = ([minX, minY, maxX, maxY]: Bounds): Point => ({ x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
+
+/** A wall is cut by the plane of the plan: thick outlines, hatched between them (ISO 128-50). */
+export function wallFigure(wall: Wall): Figure {
+  const bounds = boundsOfOutline(wall.outline);
+  const anchor = middleOf(bounds);
+  const rings = wall.inner ? [wall.outline, wall.inner] : [wall.outline];
+  const strokes = rings.flatMap((ring) => strokesOfOutline(ring, anchor, { pen: 'ink', width: THICK }));
+  const holes = wall.inner ? [ringOfOutline(wall.inner, anchor)] : [];
+  return {
+    owner: wall.id,
+    anchor,
+    strokes: [...strokes, ...centreLines(bounds, anchor)],
+    regions: [{ pen: 'faint', outer: ringOfOutline(wall.outline, anchor), holes }],
+  };
+}
+
+export function plateFigure(plate: Plate): Figure {
+  const anchor = middleOf(boundsOfOutline(plate.outline));
+  return {
+    owner: plate.id,
+    anchor,
+    strokes: strokesOfOutline(plate.outline, anchor, { pen: 'soft', width: THICK }),
+  };
+}
+
+export function openingFigure(opening: Opening): Figure {
+  const anchor = middleOf(boundsOfOutline(opening.outline));
+  return {
+    owner: opening.id,
+    anchor,
+    strokes: strokesOfOutline(opening.outline, anchor, { pen: 'soft', width: THIN, type: 'dashed', from: 0.2 }),
+  };
+}
+
+/** Centre lines of a cut part, chain thin, standing 12 px out on every side. */
+function centreLines([minX, minY, maxX, maxY]: Bounds, anchor: Point): Stroke[] {
+  const manner = { pen: 'faint', width: THIN, type: 'chain', from: 0.15 } as const;
+  return [
+    {
+      kind: 'line',
+      x0: minX - anchor.x,
+      y0: 0,
+      x1: maxX - anchor.x,
+      y1: 0,
+      px0: [-14, 0],
+      px1: [14, 0],
+      ...manner,
+    },
+    { kind: 'line', x0: 0, y0: minY - anchor.y, x1: 0, y1: maxY - anchor.y, px0: [0, -14], px1: [0, 14], ...manner },
+  ];
+}

@@ -1,0 +1,65 @@
+/** Outlines of lines and arcs as strokes, and as rings of points for hatching. */
+import { type OutlineShape, piecesOf } from '../../../solver/geometry/index.ts';
+import type { Manner, Stroke } from '../strokes/stroke.ts';
+import type { Point } from '../view.ts';
+
+/** Strokes of a closed outline, told from `anchor`. */
+export function strokesOfOutline(outline: OutlineShape, anchor: Point, manner: Manner): Stroke[] {
+  return piecesOf(outline).map((piece): Stroke => {
+    if (piece.kind === 'line') {
+      return {
+        kind: 'line',
+        x0: piece.from[0] - anchor.x,
+        y0: piece.from[1] - anchor.y,
+        x1: piece.to[0] - anchor.x,
+        y1: piece.to[1] - anchor.y,
+        ...manner,
+      };
+    }
+    return {
+      kind: 'arc',
+      x: piece.centre[0] - anchor.x,
+      y: piece.centre[1] - anchor.y,
+      radius: piece.radius,
+      start: piece.start,
+      sweep: piece.sweep,
+      ...manner,
+    };
+  });
+}
+
+/** Largest distance between an arc and the chords that stand for it in hatching, as a part of its radius; hidden under the outline's own line. */
+const SAGITTA = 2e-5;
+
+/** Points round an outline, told from `anchor`, close enough together to hide the chords under the outline's line. */
+export function ringOfOutline(outline: OutlineShape, anchor: Point): (readonly [number, number])[] {
+  const step = 2 * Math.acos(1 - SAGITTA);
+  const ring: (readonly [number, number])[] = [];
+  if (outline.kind === 'circle') {
+    const n = Math.ceil((2 * Math.PI) / step);
+    for (let i = 0; i < n; i++) ring.push(onCircle(outline.centre, outline.radius, (2 * Math.PI * i) / n, anchor));
+    return ring;
+  }
+  const pieces = piecesOf(outline);
+  pieces.forEach((piece, index) => {
+    const vertex = outline.vertices[index];
+    if (!vertex) return;
+    ring.push([vertex.x - anchor.x, vertex.y - anchor.y]);
+    if (piece.kind === 'line') return;
+    const n = Math.max(1, Math.ceil(piece.sweep / step));
+    for (let i = 1; i < n; i++) {
+      const part = vertex.bulge > 0 ? i / n : 1 - i / n;
+      ring.push(onCircle(piece.centre, piece.radius, piece.start + piece.sweep * part, anchor));
+    }
+  });
+  return ring;
+}
+
+function onCircle(
+  centre: readonly [number, number],
+  radius: number,
+  angle: number,
+  anchor: Point,
+): readonly [number, number] {
+  return [centre[0] + radius * Math.cos(angle) - anchor.x, centre[1] + radius * Math.sin(angle) - anchor.y];
+}

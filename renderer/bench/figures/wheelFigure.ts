@@ -1,0 +1,34 @@
+/** A wheel in plan: pitch circle in long-dash-dot and tip circle continuous (ISO 2203), roots, bore, hub, arms, teeth. */
+
+import type { WheelSize } from '../../../solver/gearing/index.ts';
+import type { Wheel } from '../../../solver/movement/index.ts';
+import type { Figure } from '../engraver.ts';
+import type { ArcStroke, Stroke } from '../strokes/stroke.ts';
+import { MIDDLE, THIN } from './lineWidths.ts';
+import { strokesOfOutline } from './outlineStrokes.ts';
+import type { WheelShape } from './wheelShape.ts';
+
+const circle = (radius: number, manner: Omit<ArcStroke, 'kind' | 'x' | 'y' | 'radius'>): ArcStroke => ({
+  kind: 'arc',
+  x: 0,
+  y: 0,
+  radius,
+  ...manner,
+});
+
+/** The figure of a wheel, about its own centre. */
+export function wheelFigure(wheel: Wheel, size: WheelSize, shape: WheelShape | undefined): Figure {
+  const strokes: Stroke[] = [
+    circle(size.tipRadius, { pen: 'ink', width: MIDDLE, untilTeeth: size.module }),
+    circle(size.pitchRadius, { pen: 'soft', width: THIN, type: 'longDashDot' }),
+    circle(size.rootRadius, { pen: 'faint', width: THIN, from: 0.75, untilTeeth: size.module }),
+  ];
+  if (wheel.bore) strokes.push(circle(wheel.bore / 2, { pen: 'soft', width: THIN, from: 0.5 }));
+  if (wheel.hub) strokes.push(circle(wheel.hub.diameter / 2, { pen: 'soft', width: THIN, from: 0.35 }));
+  for (const window of shape?.windows ?? []) {
+    strokes.push(...strokesOfOutline(window, { x: 0, y: 0 }, { pen: 'soft', width: THIN, from: 0.35 }));
+  }
+  const figure: Figure = { owner: wheel.id, strokes };
+  if (!shape) return figure;
+  return { ...figure, teeth: { count: wheel.teeth, module: size.module, profile: shape.profile } };
+}

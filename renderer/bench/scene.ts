@@ -1,0 +1,165 @@
+/**
+ * Keeps the engraver's figures in step with the movement: a figure is made anew only when the object it is drawn
+ * from is another one, a place is written only when it changed.
+ */
+
+import type { WheelSize } from '../../solver/gearing/index.ts';
+import type { Movement, PartId, PointId } from '../../solver/movement/index.ts';
+import type { Place, PlacedMovement } from '../../solver/planting/index.ts';
+import { Engraver, type Figure, type Layer } from './engraver.ts';
+import { openingFigure, plateFigure, wallFigure } from './figures/caseFigures.ts';
+import { arborFigure, markFigure, placeSign, postFigure } from './figures/pointFigures.ts';
+import { wheelFigure } from './figures/wheelFigure.ts';
+import type { WheelShape } from './figures/wheelShape.ts';
+import type { Emphasis, Pens } from './strokes/inkwell.ts';
+import type { Point, View } from './view.ts';
+
+/** All that the drawing depends on. */
+export interface SceneInput {
+  readonly placed: PlacedMovement;
+  readonly sizes: ReadonlyMap<string, WheelSize>;
+  readonly shapes: ReadonlyMap<string, WheelShape>;
+  /** Drawing angle of each wheel, radians. */
+  readonly phases: ReadonlyMap<string, number>;
+  readonly chosen: ReadonlySet<string>;
+  readonly related: ReadonlySet<string>;
+  readonly hovered: PartId | undefined;
+  readonly density: number;
+  /** Scribed arcs, dimensions, snapping hints: what is shown for the moment, keyed. */
+  readonly notes: ReadonlyMap<string, Figure>;
+}
+
+/** What the rest keeps of its strength while something is chosen. */
+const RECEDED = 0.42;
+/** The origin is moved when the view is further from it than this many view widths. */
+const ORIGIN_REACH = 4000;
+
+export class BenchScene {
+  readonly engraver: Engraver;
+  /** Source object of each figure. */
+  private readonly sources = new Map<string, readonly unknown[]>();
+  private readonly places = new Map<string, Place>();
+  private last: SceneInput | undefined;
+  private movement: Movement | undefined;
+  private origin: Point = { x: 0, y: 0 };
+
+  constructor(canvas: HTMLCanvasElement) {
+    this.engraver = new Engraver(canvas);
+  }
+
+  setPens(pens: Pens): void {
+    this.engraver.setPens(pens);
+  }
+
+  /** Takes over a new state of the bench. */
+  update(input: SceneInput): void {
+    const { movement } = input.placed;
+    const before = this.last;
+    this.last = input;
+    if (movement !== this.movement || input.sizes !== before?.sizes || input.shapes !== before?.shapes) {
+      this.drawParts(input);
+      this.movement = movement;
+    }
+    const emphasisChanged =
+      input.chosen !== before?.chosen || input.related !== before.related || input.hovered !== before.hovered;
+    this.place(input, emphasisChanged || input.phases !== before?.phases);
+    if (input.notes !== before?.notes) this.drawNotes(input.notes);
+    this.engraver.setDensity(input.density, input.chosen.size > 0 ? RECEDED : 1);
+  }
+
+  draw(view: View, ratio: number): void {
+    const away = Math.hypot(view.centre.x - this.origin.x, view.centre.y - this.origin.y);
+    if (away > ORIGIN_REACH * Math.max(view.width / view.scale, 1)) this.moveOrigin(view.centre);
+    this.engraver.draw(view, ratio);
+  }
+
+  /** Tells places from near `centre` from now on; called when a document is opened or the view has gone far. */
+  moveOrigin(centre: Point): void {
+    this.origin = { x: Math.round(centre.x), y: Math.round(centre.y) };
+    this.engraver.setOrigin(this.origin);
+    this.places.clear();
+    if (this.last) this.place(this.last, true);
+  }
+
+  dispose(): void {
+    this.engraver.dispose();
+  }
+
+  private drawParts({ placed, sizes, shapes }: SceneInput): void {
+    const { movement } = placed;
+    const seen = new Set<string>();
+    const draw = (key: string, from: readonly unknown[], make: () => Figure): void => {
+      seen.add(key);
+      const known = this.sources.get(key);
+      if (known && known.length === from.length && known.every((source, index) => source === from[index])) return;
+      this.sources.set(key, from);
+      this.engraver.setFigure('parts', key, make());
+    };
+    for (const plate of movement.plates) draw(`plate:${plate.id}`, [plate], () => plateFigure(plate));
+    for (const opening of movement.openings) draw(`opening:${opening.id}`, [opening], () => openingFigure(opening));
+    for (const wall of movement.walls) draw(`wall:${wall.id}`, [wall], () => wallFigure(wall));
+    for (const post of movement.posts) draw(`post:${post.id}`, [post], () => postFigure(post));
+    for (const mark of movement.marks) draw(`mark:${mark.id}`, [mark], () => markFigure(mark));
+    for (const wheel of movement.wheels) {
+      const size = sizes.get(wheel.id);
+      if (!size) continue;
+      const shape = shapes.get(wheel.id);
+      draw(`wheel:${wheel.id}`, [wheel, size, shape], () => wheelFigure(wheel, size, shape));
+    }
+    for (const arbor of movement.arbors) draw(`arbor:${arbor.id}`, [arbor], () => arborFigure(arbor));
+    for (const key of [...this.engraver.keys('parts')]) {
+      if (seen.has(key)) continue;
+      this.engraver.removeFigure('parts', key);
+      this.sources.delete(key);
+    }
+  }
+
+  /** Writes the places that changed, and the signs of places whose state or freedom changed. */
+  private place({ placed, phases, ...input }: SceneInput, everything: boolean): void {
+    const emphasisOf = (part: string): Emphasis => {
+      if (input.chosen.has(part)) return 'chosen';
+      if (input.hovered === part) return 'hovered';
+      return input.related.has(part) || input.chosen.size === 0 ? 'related' : 'plain';
+    };
+    const moved = new Set<PointId>();
+    for (const place of placed.places.values()) {
+      const before = this.places.get(place.id);
+      if (before === place && !everything) continue;
+      moved.add(place.id);
+      this.places.set(place.id, place);
+      this.engraver.setPlace(place.id, place.x, place.y, 0, emphasisOf(place.id));
+      if (!before || before.state !== place.state || before.free !== place.free) {
+        this.engraver.setFigure('signs', `place:${place.id}`, placeSign(place));
+      }
+    }
+    if (moved.size === 0) return;
+    for (const wheel of placed.movement.wheels) {
+      if (!moved.has(wheel.arbor)) continue;
+      const place = placed.places.get(wheel.arbor);
+      if (!place) continue;
+      this.engraver.setPlace(wheel.id, place.x, place.y, phases.get(wheel.id) ?? 0, emphasisOf(wheel.id));
+    }
+    this.forget(placed);
+  }
+
+  private forget(placed: PlacedMovement): void {
+    if (this.places.size === placed.places.size) return;
+    for (const id of [...this.places.keys()]) {
+      if (placed.places.has(id as PointId)) continue; // keys of `places` are point ids
+      this.places.delete(id);
+      this.engraver.removeFigure('signs', `place:${id}`);
+      this.engraver.dropOwner(id);
+    }
+  }
+
+  private drawNotes(notes: ReadonlyMap<string, Figure>): void {
+    const layer: Layer = 'signs';
+    for (const [key, figure] of notes) this.engraver.setFigure(layer, `note:${key}`, figure);
+    for (const key of [...this.engraver.keys(layer)]) {
+      if (key.startsWith('note:') && !notes.has(key.slice(5))) {
+        this.engraver.removeFigure(layer, key);
+        this.engraver.dropOwner(key);
+      }
+    }
+  }
+}
