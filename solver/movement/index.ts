@@ -1,0 +1,19 @@
+/**
+ * The movement document: what a file holds, how it is read, checked, changed and written.
+ *
+ * Read in this order: `schema.ts` with the files it joins, `read/readMovement.ts`, `checks/documentProblems.ts`,
+ * `writeMovement.ts`.
+ *
+ * @example
+ * const reading = readMovement(text);
+ * if (reading.kind === 'problems') for (const problem of reading.problems) report(problem.says);
+ * else plantMovement(reading.movement);
+ */
+export { emptyMovement } from './emptyMovement.ts';
+export type * from './ids.ts';
+export { MAX_ARBORS, MAX_LENGTH, MAX_TEETH, MIN_LENGTH, MIN_TEETH } from './quantities.ts';
+export type { Problem } from './read/problem.ts';
+export { type MovementReading, readMovement } from './read/readMovement.ts';
+export type * from './schema.ts';
+export { FORMAT, VERSION } from './schema.ts';
+export { writeMovement } from './writeMovement.ts';

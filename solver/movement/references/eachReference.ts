@@ -1,0 +1,99 @@
+/**
+ * Every place in the document where something is named by its id: the one list that the checks, the renaming
+ * of ids and the removal of parts go by.
+ */
+import type { Movement, Rule } from '../schema.ts';
+import { type Collection, PARTS, POINTS } from './collections.ts';
+
+export interface Reference {
+  /** Path in the document. */
+  readonly path: readonly (string | number)[];
+  /** Id of the thing that holds the reference, where it has one. */
+  readonly owner: string | undefined;
+  readonly id: string;
+  /** The lists in which it may be found. */
+  readonly to: readonly Collection[];
+}
+
+type Visit = (reference: Reference) => void;
+
+/** Fields that hold one id or a list of ids, per kind of thing, with what they may name. */
+type Fields = Readonly<Record<string, readonly Collection[]>>;
+
+const ARBORS: readonly Collection[] = ['arbors'];
+const WHEELS: readonly Collection[] = ['wheels'];
+const PLATES: readonly Collection[] = ['plates'];
+
+export const RULE_FIELDS: Readonly<Record<Rule['kind'], Fields>> = {
+  held: { point: POINTS },
+  depth: { wheels: WHEELS },
+  distance: { points: POINTS },
+  radius: { point: POINTS, centre: POINTS },
+  bearing: { point: POINTS, centre: POINTS, reference: POINTS },
+  opposite: { point: POINTS, centre: POINTS, of: POINTS },
+  samePlace: { points: POINTS },
+  inLine: { point: POINTS, through: POINTS },
+  sameRadius: { points: POINTS, centre: POINTS },
+  evenSpacing: { points: POINTS, centre: POINTS },
+  clearBy: { parts: PARTS },
+};
+
+const CROSSING: Fields = { from: POINTS, to: POINTS };
+const COUPLING: Fields = { arbor: ARBORS, wheel: WHEELS, wheels: WHEELS, arm: ARBORS, carries: ARBORS };
+
+/** Visits every reference of the document, in the order of the file. */
+export function eachReference(movement: Movement, visit: Visit): void {
+  each(movement.arbors, 'arbors', (arbor, path) => {
+    fields(arbor, { ridesOn: ARBORS }, path, arbor.id, visit);
+    if (arbor.crossing) fields(arbor.crossing, CROSSING, [...path, 'crossing'], arbor.id, visit);
+    each(arbor.bearings, 'bearings', (bearing, inner) =>
+      fields(bearing, { plate: PLATES }, [...path, ...inner], arbor.id, visit),
+    );
+  });
+  each(movement.wheels, 'wheels', (wheel, path) => fields(wheel, { arbor: ARBORS }, path, wheel.id, visit));
+  each(movement.posts, 'posts', (post, path) => {
+    fields(post, { plate: PLATES, slidesAbout: POINTS }, path, post.id, visit);
+    if (post.crossing) fields(post.crossing, CROSSING, [...path, 'crossing'], post.id, visit);
+  });
+  each(movement.marks, 'marks', (mark, path) => {
+    fields(mark, { plate: PLATES }, path, mark.id, visit);
+    if (mark.crossing) fields(mark.crossing, CROSSING, [...path, 'crossing'], mark.id, visit);
+  });
+  each(movement.openings, 'openings', (opening, path) => fields(opening, { plate: PLATES }, path, opening.id, visit));
+  each(movement.rules, 'rules', (rule, path) => {
+    fields(rule, RULE_FIELDS[rule.kind], path, rule.id, visit);
+    if (rule.kind === 'depth' && rule.measured) {
+      fields(rule.measured, { reading: ['readings'] }, [...path, 'measured'], rule.id, visit);
+    }
+  });
+  each(movement.couplings, 'couplings', (coupling, path) => fields(coupling, COUPLING, path, coupling.id, visit));
+  if (movement.drive) fields(movement.drive, { arbor: ARBORS }, ['drive'], undefined, visit);
+  each(movement.indications, 'indications', (shown, path) => fields(shown, { arbor: ARBORS }, path, shown.id, visit));
+  each(movement.readings, 'readings', (reading, path) => fields(reading, { of: PARTS }, path, reading.id, visit));
+  each(movement.made, 'made', (made, path) => fields(made, { point: POINTS, plate: PLATES }, path, undefined, visit));
+  each(movement.accepted, 'accepted', (accepted, path) => fields(accepted, { parts: PARTS }, path, undefined, visit));
+}
+
+function each<T>(list: readonly T[], name: string, visit: (item: T, path: readonly (string | number)[]) => void): void {
+  list.forEach((item, index) => {
+    visit(item, [name, index]);
+  });
+}
+
+function fields(
+  holder: object,
+  known: Fields,
+  path: readonly (string | number)[],
+  owner: string | undefined,
+  visit: Visit,
+): void {
+  for (const [field, to] of Object.entries(known)) {
+    const value: unknown = Object.hasOwn(holder, field) ? Reflect.get(holder, field) : undefined;
+    if (typeof value === 'string') visit({ path: [...path, field], owner, id: value, to });
+    else if (Array.isArray(value)) {
+      value.forEach((id: unknown, index) => {
+        if (typeof id === 'string') visit({ path: [...path, field, index], owner, id, to });
+      });
+    }
+  }
+}
