@@ -1,0 +1,94 @@
+/** Which arbors share an axis, and which arm carries each axis round. */
+import type { ArborId } from '../../movement/ids.ts';
+import type { Movement } from '../../movement/schema.ts';
+import type { TurningProblem } from './turning.ts';
+
+export interface Axes {
+  /** The arbor that stands for the whole axis. */
+  readonly axisOf: (arbor: ArborId) => ArborId;
+  readonly sameAxis: (a: ArborId, b: ArborId) => boolean;
+  /** The arm that carries the arbor's axis; undefined where it stands on the plates. */
+  readonly armOf: (arbor: ArborId) => ArborId | undefined;
+  readonly problems: readonly TurningProblem[];
+}
+
+/** Representatives of arbors joined by pipes and by `samePlace` rules. */
+const axisGroups = (movement: Movement): ((arbor: ArborId) => ArborId) => {
+  const parent = new Map<string, ArborId>(movement.arbors.map((arbor) => [arbor.id, arbor.id]));
+  const top = (id: ArborId): ArborId => {
+    let at = id;
+    for (let next = parent.get(at); next !== undefined && next !== at; next = parent.get(at)) at = next;
+    return at;
+  };
+  const join = (a: ArborId, b: ArborId): void => {
+    if (parent.has(a) && parent.has(b)) parent.set(top(b), top(a));
+  };
+  for (const arbor of movement.arbors) if (arbor.ridesOn) join(arbor.ridesOn, arbor.id);
+  for (const rule of movement.rules) {
+    if (rule.kind !== 'samePlace' || rule.leaveOut) continue;
+    // Posts and marks are not in the map, and `join` passes over them.
+    join(rule.points[0] as ArborId, rule.points[1] as ArborId);
+  }
+  const found = new Map(movement.arbors.map((arbor) => [arbor.id, top(arbor.id)]));
+  return (id) => found.get(id) ?? id;
+};
+
+/** Arms whose own axis is carried, in the end, by themselves. */
+const armsInCircles = (armOfAxis: ReadonlyMap<ArborId, ArborId>, axisOf: Axes['axisOf']): readonly ArborId[] => {
+  const circling: ArborId[] = [];
+  for (const arm of new Set(armOfAxis.values())) {
+    const seen = new Set<ArborId>();
+    let at: ArborId | undefined = arm;
+    while (at !== undefined && !seen.has(axisOf(at))) {
+      seen.add(axisOf(at));
+      at = armOfAxis.get(axisOf(at));
+    }
+    if (at !== undefined && axisOf(at) === axisOf(arm)) circling.push(arm);
+  }
+  return circling;
+};
+
+/** Axes and arms of a movement. A carrier that makes no sense is told and left out. */
+export const axesOf = (movement: Movement): Axes => {
+  const axisOf = axisGroups(movement);
+  const armOfAxis = new Map<ArborId, ArborId>();
+  const problems: TurningProblem[] = [];
+  const refuse = (parts: readonly ArborId[], says: string, remedy: string): void => {
+    problems.push({ kind: 'carrier', severity: 'stops', parts, says, remedy });
+  };
+  for (const coupling of movement.couplings) {
+    if (coupling.kind !== 'carrier') continue;
+    for (const carried of coupling.carries) {
+      const axis = axisOf(carried);
+      const other = armOfAxis.get(axis);
+      if (axis === axisOf(coupling.arm)) {
+        refuse(
+          [coupling.arm, carried],
+          `Carrier ${coupling.id}: arm ${coupling.arm} cannot carry ${carried}, which ${carried === coupling.arm ? 'is the arm itself' : 'stands on the axis of the arm'}.`,
+          `Take ${carried} out of what ${coupling.id} carries.`,
+        );
+      } else if (other !== undefined && other !== coupling.arm) {
+        refuse(
+          [carried, other, coupling.arm],
+          `${carried} is carried by two arms, ${other} and ${coupling.arm}.`,
+          `Leave ${carried} on one of the two.`,
+        );
+      } else armOfAxis.set(axis, coupling.arm);
+    }
+  }
+  const circling = armsInCircles(armOfAxis, axisOf);
+  if (circling.length > 0) {
+    refuse(
+      circling,
+      `The arms ${circling.join(', ')} carry each other round in a circle.`,
+      'One of them must stand on the plates: take it out of the list of what the other carries.',
+    );
+    for (const [axis, arm] of armOfAxis) if (circling.includes(arm)) armOfAxis.delete(axis);
+  }
+  return {
+    axisOf,
+    sameAxis: (a, b) => axisOf(a) === axisOf(b),
+    armOf: (arbor) => armOfAxis.get(axisOf(arbor)),
+    problems,
+  };
+};

@@ -1,0 +1,58 @@
+/** Depths that join the same two axes: they share one centre distance, so sums of teeth and modules must agree. */
+import type { RuleId } from '../../movement/ids.ts';
+import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
+import type { Axes } from './axes.ts';
+import { roundText } from './tradeWords.ts';
+import type { SharedAxes } from './turning.ts';
+
+/** Distances that differ by less are one distance, mm: a tenth of the smallest step anyone marks out. */
+const SAME_DISTANCE = 1e-3;
+
+/** Module of a wheel, mm, whichever way its size is stated (25.4 mm to the inch, circular pitch = π × module). */
+const moduleOfSize = (size: Wheel['size']): number =>
+  'module' in size ? size.module : 'diametralPitch' in size ? 25.4 / size.diametralPitch : size.circularPitch / Math.PI;
+
+/** Every set of two or more depths between the same two axes. */
+export const sharedAxesOf = (movement: Movement, axes: Axes): readonly SharedAxes[] => {
+  const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
+  const groups = new Map<string, { rule: RuleOf<'depth'>; a: Wheel; b: Wheel }[]>();
+  for (const rule of movement.rules) {
+    if (rule.kind !== 'depth' || rule.leaveOut) continue;
+    const [a, b] = [wheels.get(rule.wheels[0]), wheels.get(rule.wheels[1])];
+    if (!a || !b || axes.sameAxis(a.arbor, b.arbor)) continue;
+    const key = [axes.axisOf(a.arbor), axes.axisOf(b.arbor)].sort().join(' ');
+    const group = groups.get(key);
+    if (group) group.push({ rule, a, b });
+    else groups.set(key, [{ rule, a, b }]);
+  }
+  return [...groups.values()].filter((group) => group.length > 1).map(compareDepths);
+};
+
+const compareDepths = (
+  group: readonly { readonly rule: RuleOf<'depth'>; readonly a: Wheel; readonly b: Wheel }[],
+): SharedAxes => {
+  const sized = group.map(({ rule, a, b }) => {
+    const sum = a.internal || b.internal ? Math.abs(a.teeth - b.teeth) : a.teeth + b.teeth;
+    const module = moduleOfSize(a.size);
+    return { rule: rule.id as RuleId, wheels: [a.id, b.id] as const, sum, module, distance: (module * sum) / 2 };
+  });
+  const first = sized[0] as (typeof sized)[number]; // groups have two depths or more
+  const depths = sized.map((depth) => ({
+    ...depth,
+    misfit: depth.distance - first.distance,
+    moduleThatFits: (2 * first.distance) / depth.sum,
+  }));
+  const wrong = depths.filter((depth) => Math.abs(depth.misfit) > SAME_DISTANCE);
+  const pair = (depth: Pick<SharedAxes['depths'][number], 'wheels'>): string =>
+    `${depth.wheels[0]} with ${depth.wheels[1]}`;
+  const says =
+    wrong.length === 0
+      ? `${depths.map(pair).join(' and ')} share two axes and one distance of ${roundText(first.distance, 6)} mm.`
+      : wrong
+          .map((depth) => {
+            const way = depth.misfit > 0 ? 'too deep' : 'too shallow';
+            return `${pair(depth)} (sum ${depth.sum}) stands between the same axes as ${pair(first)} (sum ${first.sum}): at ${roundText(first.distance, 6)} mm it is ${roundText(Math.abs(depth.misfit))} mm ${way}; make the sums equal, or cut it with module ${roundText(depth.moduleThatFits, 6)}.`;
+          })
+          .join(' ');
+  return { depths, fits: wrong.length === 0, says };
+};
