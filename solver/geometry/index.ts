@@ -1,0 +1,36 @@
+/**
+ * Plane geometry: lines, arcs and circles, closed outlines, nearest points and crossings. Lengths in mm, angles in radians.
+ *
+ * Read `segments.ts` (pieces and their nearest points), then `outlines.ts` (closed outlines and filled regions).
+ *
+ * @example
+ * const solid = { outer: { kind: 'circle', centre: [0, 0], radius: 50 }, holes: [] } as const;
+ * signedDistanceToRegion(solid, [60, 0]).distance; // 10
+ */
+export {
+  areaOfOutline,
+  type Bounds,
+  boundsOfOutline,
+  containsPoint,
+  farthestOnOutline,
+  nearestOnOutline,
+  type OutlineShape,
+  type OutlineVertex,
+  pieceBetween,
+  piecesOf,
+  type Region,
+  signedDistanceToRegion,
+} from './outlines.ts';
+export {
+  type ArcSegment,
+  crossingsOf,
+  endsOf,
+  farthestFromPoint,
+  type LineSegment,
+  type Nearest,
+  nearestOfSegments,
+  nearestToPoint,
+  pointAtAngle,
+  type Segment,
+  type XY,
+} from './segments.ts';
