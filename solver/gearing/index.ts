@@ -2,6 +2,11 @@
  * Gearing: sizes, tooth forms, contact of a pair, turning of the train, counts, drive. The room's face for outsiders.
  */
 
+// Sizes: the circles of a wheel and the calculated distance of a pair.
+export { calculatedDepth } from './sizes/calculatedDepth.ts';
+export { moduleOf, sizeWords } from './sizes/moduleOf.ts';
+export { isPinion, type Partner, partnersOf } from './sizes/partners.ts';
+export { sizeOfWheel } from './sizes/sizeOfWheel.ts';
 // Turning: start with turning/turning.ts (what it gives), then turning/turnMovement.ts.
 export {
   add,
@@ -31,3 +36,4 @@ export type {
   TurningState,
 } from './turning/turning.ts';
 export { turnMovement } from './turning/turnMovement.ts';
+export type { CalculatedDepth, WheelSize } from './wheelSize.ts';

@@ -17,6 +17,8 @@ export interface WheelSize {
   readonly pressureAngle?: number;
   /** Where the numbers come from: the name of the table or the word "as cut", for the sheet. */
   readonly source: string;
+  /** What the maker should know of these teeth: unknown table, pointed tips, undercut; whole sentences. */
+  readonly warns?: readonly string[];
 }
 
 /** The calculated centre distance of a pair. */

@@ -1,0 +1,104 @@
+/** Sizes of involute wheels by ISO 21771 (shift positive where it thickens the tooth, on rings too) and ISO 53. */
+import type { Wheel } from '../../movement/schema.ts';
+import type { WheelSize } from '../wheelSize.ts';
+import { involute, involuteAngle } from './involuteFunction.ts';
+import { moduleOf } from './moduleOf.ts';
+import { BASIC_RACKS, type BasicRack, rackNamed } from './racks.ts';
+
+export const DEGREE = Math.PI / 180;
+
+/** Rack, pressure angle (radians) and factors of an involute wheel, with the wheel's own overrides. */
+export interface InvoluteRack {
+  readonly alpha: number;
+  /** × module, of the rack tooth that makes the wheel's spaces: addendum of the wheel, dedendum, rack tip radius. */
+  readonly addendum: number;
+  readonly dedendum: number;
+  readonly fillet: number;
+  readonly source: string;
+  readonly warns: readonly string[];
+}
+
+/** The rack that a wheel is cut with. */
+export function rackOf(wheel: Wheel): InvoluteRack {
+  const named = wheel.table === undefined ? BASIC_RACKS[0] : rackNamed(wheel.table);
+  const rack: BasicRack | undefined = named ?? BASIC_RACKS[0];
+  if (!rack) throw new Error('the table of racks is empty');
+  const warns = named
+    ? []
+    : [
+        `Tooth table "${wheel.table}" is not known for involute teeth; ${rack.name} is used. Known: ${BASIC_RACKS.map((r) => r.name).join(', ')}.`,
+      ];
+  const own = wheel.addendum !== undefined || wheel.dedendum !== undefined || wheel.pressureAngle !== undefined;
+  const alpha = (wheel.pressureAngle ?? rack.pressureAngle) * DEGREE;
+  const dedendum = wheel.dedendum ?? rack.dedendum;
+  // The round of the rack's tip must fit in half its tooth: largest where both flanks' rounds meet on the centre line.
+  const widest = (Math.PI / 4 - dedendum * Math.tan(alpha)) / Math.tan((Math.PI / 2 - alpha) / 2);
+  return {
+    alpha,
+    addendum: wheel.addendum ?? rack.addendum,
+    dedendum,
+    fillet: Math.max(0, Math.min(rack.fillet, widest)),
+    source: own ? `${rack.source}, own factors` : rack.source,
+    warns,
+  };
+}
+
+/** Radius at which the two flanks of a tooth meet; for a ring, where they meet inside its tips. `undefined`: nowhere. */
+export function pointedRadius(
+  baseRadius: number,
+  alpha: number,
+  halfAngle: number,
+  internal: boolean,
+): number | undefined {
+  const inv = internal ? involute(alpha) - halfAngle : involute(alpha) + halfAngle;
+  const at = involuteAngle(inv);
+  return at === undefined ? undefined : baseRadius / Math.cos(at);
+}
+
+const hundredths = (value: number): string => value.toFixed(2);
+
+function involuteWarnings(wheel: Wheel, size: WheelSize, rack: InvoluteRack): string[] {
+  const warns = [...rack.warns];
+  const { alpha } = rack;
+  const base = size.baseRadius ?? 0;
+  const pointed = pointedRadius(base, alpha, size.thickness / (2 * size.pitchRadius), wheel.internal);
+  if (!wheel.internal && pointed !== undefined && size.tipRadius > pointed) {
+    warns.push(
+      `The teeth of ${wheel.name ?? wheel.id} come to a point at diameter ${hundredths(2 * pointed)}, inside their tip diameter ${hundredths(2 * size.tipRadius)}: turn the blank to ${hundredths(2 * pointed)} or less.`,
+    );
+  }
+  const least = rack.addendum - (wheel.teeth * Math.sin(alpha) ** 2) / 2;
+  if (!wheel.internal && wheel.profileShift < least - 1e-9) {
+    warns.push(
+      `${wheel.name ?? wheel.id}: ${wheel.teeth} teeth at ${hundredths(alpha / DEGREE)}° are undercut by the standard rack; a profile shift of ${least.toFixed(3)} avoids it.`,
+    );
+  }
+  return warns;
+}
+
+/** Circles and teeth of an involute wheel. */
+export function involuteSize(wheel: Wheel, shortening = 0): WheelSize {
+  const module = moduleOf(wheel.size);
+  const rack = rackOf(wheel);
+  const side = wheel.internal ? -1 : 1;
+  const pitchRadius = (module * wheel.teeth) / 2;
+  const addendum = module * (rack.addendum + wheel.profileShift - shortening);
+  const dedendum = module * (rack.dedendum - wheel.profileShift);
+  const factor = wheel.thicknessFactor ?? Math.PI / 2 + 2 * wheel.profileShift * Math.tan(rack.alpha);
+  const asCut = wheel.tipDiameter !== undefined || wheel.toothThickness !== undefined;
+  const tipRadius = wheel.tipDiameter === undefined ? pitchRadius + side * addendum : wheel.tipDiameter / 2;
+  const size: WheelSize = {
+    module,
+    pitchRadius,
+    tipRadius,
+    rootRadius: Math.max(0, pitchRadius - side * dedendum),
+    baseRadius: pitchRadius * Math.cos(rack.alpha),
+    addendum: side * (tipRadius - pitchRadius),
+    dedendum,
+    thickness: wheel.toothThickness ?? factor * module,
+    pressureAngle: rack.alpha,
+    source: asCut ? `as cut; else ${rack.source}` : rack.source,
+  };
+  const warns = involuteWarnings(wheel, size, rack);
+  return warns.length > 0 ? { ...size, warns } : size;
+}

@@ -1,0 +1,21 @@
+/** One row of tooth proportions, × module: what every form's size and outline are made from. */
+
+/** The curve of a tooth above the pitch circle. */
+export type Face =
+  /** A single arc of this radius (× module) from the pitch circle to the tip. */
+  | { readonly kind: 'arc'; readonly radius: number }
+  /** The exact epicycloid for a mate of this many leaves. */
+  | { readonly kind: 'epicycloid'; readonly leaves: number }
+  /** The envelope of a round pin: pins on the mate's pitch circle, pin radius × module. */
+  | { readonly kind: 'pinEnvelope'; readonly pins: number; readonly pinRadius: number };
+
+export interface ToothRow {
+  readonly role: 'wheel' | 'leaf';
+  readonly addendum: number;
+  readonly dedendum: number;
+  readonly thickness: number;
+  readonly face: Face;
+  /** Name of the table for the sheet. */
+  readonly source: string;
+  readonly warns: readonly string[];
+}
