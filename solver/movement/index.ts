@@ -1,8 +1,8 @@
 /**
  * The movement document: what a file holds, how it is read, checked, changed and written.
  *
- * Read in this order: `schema.ts` with the files it joins, `read/readMovement.ts`, `checks/documentProblems.ts`,
- * `writeMovement.ts`.
+ * Read in this order: `schema.ts` with the files it joins, `read/readMovement.ts`, `checks/documentFaults.ts`,
+ * `write/writeMovement.ts`.
  *
  * @example
  * const reading = readMovement(text);
@@ -16,4 +16,4 @@ export type { Problem } from './read/problem.ts';
 export { type MovementReading, readMovement } from './read/readMovement.ts';
 export type * from './schema.ts';
 export { FORMAT, VERSION } from './schema.ts';
-export { writeMovement } from './writeMovement.ts';
+export { writeMovement } from './write/writeMovement.ts';

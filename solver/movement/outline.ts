@@ -1,6 +1,6 @@
 /** Outlines of plates, walls and openings: a circle, or a closed path of lines and arcs. */
 import { z } from 'zod';
-import { coordinate, length, place } from './quantities.ts';
+import { bounded, coordinate, length, place } from './quantities.ts';
 
 const circle = z.looseObject({ kind: z.literal('circle'), centre: place, radius: length });
 
@@ -8,7 +8,7 @@ const vertex = z.looseObject({
   x: coordinate,
   y: coordinate,
   /** Tangent of a quarter of the included angle of the arc to the next vertex; + turns left; 0 is a straight line. */
-  bulge: z.number().min(-1e6).max(1e6).default(0),
+  bulge: bounded(-1e6, 1e6).default(0),
 });
 
 const path = z.looseObject({

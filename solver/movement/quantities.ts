@@ -9,14 +9,25 @@ export const MIN_TEETH = 4;
 export const MAX_TEETH = 1000;
 export const MAX_ARBORS = 20_000;
 
-export const coordinate = z.number().min(-MAX_LENGTH).max(MAX_LENGTH);
-export const length = z.number().min(MIN_LENGTH).max(MAX_LENGTH);
+/**
+ * A finite number within bounds. Zero loses its sign: JSON text cannot be trusted to keep it, and nothing here
+ * means two different things by it.
+ */
+export const bounded = (min: number, max: number) =>
+  z
+    .number()
+    .min(min)
+    .max(max)
+    .overwrite((value) => value + 0);
+
+export const coordinate = bounded(-MAX_LENGTH, MAX_LENGTH);
+export const length = bounded(MIN_LENGTH, MAX_LENGTH);
 /** A length that may be nothing at all. */
-export const extent = z.number().min(0).max(MAX_LENGTH);
-export const angleDeg = z.number().min(-36_000).max(36_000);
-export const factor = z.number().min(-100).max(100);
+export const extent = bounded(0, MAX_LENGTH);
+export const angleDeg = bounded(-36_000, 36_000);
+export const factor = bounded(-100, 100);
 /** A ±, read as two standard deviations. */
-export const plusMinus = z.number().min(0).max(1000);
+export const plusMinus = bounded(0, 1000);
 export const place = z.tuple([coordinate, coordinate]);
 /** Heights above the marked face of the base plate, lower first, mm. */
 export const levels = z.looseObject({ from: coordinate, to: coordinate });

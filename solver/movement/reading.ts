@@ -1,7 +1,7 @@
 /** Readings: dated measurements of what was really made. */
 import { z } from 'zod';
 import { partId, readingId } from './ids.ts';
-import { coordinate, date, name, note, place, plusMinus } from './quantities.ts';
+import { coordinate, date, extent, name, note, place, plusMinus } from './quantities.ts';
 
 export const reading = z.looseObject({
   id: readingId,
@@ -15,7 +15,7 @@ export const reading = z.looseObject({
   taken: z
     .looseObject({
       how: z.enum(['direct', 'over', 'inside', 'between', 'screw']),
-      pins: z.tuple([z.number().min(0), z.number().min(0)]).exactOptional(),
+      pins: z.tuple([extent, extent]).exactOptional(),
       zero: coordinate.exactOptional(),
     })
     .exactOptional(),

@@ -1,7 +1,7 @@
 /** Rules: the things that must hold in the plane. */
 import { z } from 'zod';
 import { partId, pointId, readingId, ruleId, wheelId } from './ids.ts';
-import { angleDeg, extent, length, name, note, place, plusMinus } from './quantities.ts';
+import { angleDeg, bounded, extent, length, name, note, place, plusMinus } from './quantities.ts';
 
 const common = {
   id: ruleId,
@@ -25,7 +25,7 @@ const depth = z.looseObject({
     .exactOptional(),
   held: length.exactOptional(),
   /** Added to the calculated distance, mm: the shake that the maker wants. */
-  allowance: z.number().min(-10).max(10).default(0),
+  allowance: bounded(-10, 10).default(0),
 });
 
 const distance = z.looseObject({

@@ -9,7 +9,7 @@ import { z } from 'zod';
 import { opening, plate, wall } from './case.ts';
 import { partId } from './ids.ts';
 import { arbor, made, mark, post } from './points.ts';
-import { extent, MAX_ARBORS, name, note } from './quantities.ts';
+import { coordinate, extent, MAX_ARBORS, name, note } from './quantities.ts';
 import { reading } from './reading.ts';
 import { rule } from './rule.ts';
 import { coupling, drive, indication } from './turning.ts';
@@ -35,7 +35,7 @@ const accepted = z.looseObject({
   finding: z.string().max(200),
   parts: z.array(partId).max(10),
   /** Gap when it was accepted, mm: the finding returns when the gap changes. */
-  gap: z.number(),
+  gap: coordinate,
   reason: z.string().min(1).max(2000),
 });
 

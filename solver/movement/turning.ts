@@ -1,7 +1,7 @@
 /** What turns what: couplings other than depths in the plane, the drive, and the wanted indications. */
 import { z } from 'zod';
 import { arborId, couplingId, indicationId, wheelId } from './ids.ts';
-import { name, note } from './quantities.ts';
+import { bounded, name, note } from './quantities.ts';
 
 const common = { id: couplingId, name: name.exactOptional(), note: note.exactOptional() };
 
@@ -59,7 +59,7 @@ export const indication = z.looseObject({
   arbor: arborId,
   /** Exactly one of the two: a wanted period, or wanted turns for one turn of the drive ("27/2" or 13.5). */
   period: period.exactOptional(),
-  ratio: z.union([z.number(), z.string().regex(/^-?\d+(\/\d+)?$/)]).exactOptional(),
+  ratio: z.union([bounded(-1e12, 1e12), z.string().regex(/^-?\d+(\/\d+)?$/)]).exactOptional(),
   sense: sense.exactOptional(),
   /** Largest error accepted, parts per million. */
   tolerancePpm: z.number().min(0).max(1e6).exactOptional(),

@@ -1,21 +1,20 @@
 /** Ids are unique over the whole document, and every reference names something of the right kind. */
 import { nearIn } from '../read/nearSpelling.ts';
-import { type Problem, problemAt } from '../read/problem.ts';
-import { COLLECTIONS, type Collection } from '../references/collections.ts';
+import { COLLECTIONS, type Collection, collectionNames } from '../references/collections.ts';
 import { eachReference } from '../references/eachReference.ts';
 import { idsOf } from '../references/idsOf.ts';
 import type { Movement } from '../schema.ts';
+import type { Report } from './fault.ts';
 
-/** Problems of ids and references, in the order of the document. */
-export function referenceProblems(movement: Movement): Problem[] {
-  const problems = repeatedIds(movement);
+/** Reports repeated ids, and references that lead nowhere or to the wrong kind of thing. */
+export function checkReferences(movement: Movement, elsewhere: (id: string) => boolean, report: Report): void {
+  checkRepeatedIds(movement, report);
   const known = idsOf(movement);
   eachReference(movement, (reference) => {
     const found = known.get(reference.id);
-    if (found !== undefined && reference.to.includes(found)) return;
-    problems.push(problemAt(reference.path, { id: reference.owner, ...missing(reference, found, known) }));
+    if (found !== undefined ? reference.to.includes(found) : elsewhere(reference.id)) return;
+    report({ path: reference.path, id: reference.owner, ...missing(reference, found, known) });
   });
-  return problems;
 }
 
 function missing(
@@ -35,25 +34,21 @@ function missing(
   return { found: `the id “${reference.id}”, ${what}`, expected, remedy };
 }
 
-function repeatedIds(movement: Movement): Problem[] {
+function checkRepeatedIds(movement: Movement, report: Report): void {
   const seen = new Map<string, string>();
-  const problems: Problem[] = [];
-  for (const collection of Object.keys(COLLECTIONS) as Collection[]) {
-    // the record's own keys
+  for (const collection of collectionNames) {
     movement[collection].forEach((item, index) => {
-      const path = `${collection}[${index}].id`;
       const first = seen.get(item.id);
-      if (first === undefined) seen.set(item.id, path);
-      else
-        problems.push(
-          problemAt(path, {
-            id: item.id,
-            found: `the id “${item.id}” a second time`,
-            expected: 'an id that nothing else has',
-            remedy: `rename it here or at ${first}, and what refers to it`,
-          }),
-        );
+      if (first === undefined) seen.set(item.id, `${collection}[${index}].id`);
+      else {
+        report({
+          path: [collection, index, 'id'],
+          id: item.id,
+          found: `the id “${item.id}” a second time`,
+          expected: 'an id that nothing else has',
+          remedy: `rename it here or at ${first}, and what refers to it`,
+        });
+      }
     });
   }
-  return problems;
 }

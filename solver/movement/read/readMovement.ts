@@ -1,8 +1,12 @@
 /** From the text of a file to a movement, or to all its problems at once. */
-import { documentProblems } from '../checks/documentProblems.ts';
+import { freeze } from 'immer';
+import type { z } from 'zod';
+import { documentFaults } from '../checks/documentFaults.ts';
+import { FIRST_VERSION, migrate } from '../migrations/migrate.ts';
 import { FORMAT, type Movement, movementSchema, VERSION } from '../schema.ts';
 import { faultOfJson } from './jsonText.ts';
 import { inWords, type Problem, problemAt } from './problem.ts';
+import { salvage } from './salvage.ts';
 import { schemaProblems } from './schemaProblems.ts';
 
 export type MovementReading =
@@ -21,27 +25,50 @@ export const MAX_TEXT = 50_000_000;
 export function readMovement(text: string): MovementReading {
   const parsed = parseText(text);
   if (parsed.kind === 'problems') return parsed;
-  const headed = checkHead(parsed.value);
-  if (headed) return problems([headed]);
-  return checkDocument(parsed.value);
+  const headed = readHead(parsed.value);
+  if (headed.kind === 'problem') return problems([headed.problem]);
+  const migrated = migrate(headed.document, headed.version);
+  const reading = checkDocument(migrated);
+  return reading.kind === 'movement' && headed.version < VERSION
+    ? { ...reading, migratedFrom: headed.version }
+    : reading;
 }
 
 /** The same checks for a value that is already parsed, of the present version. */
-export function checkDocument(value: unknown): MovementReading {
+export function checkDocument(value: object): MovementReading {
   const result = movementSchema.safeParse(value);
-  if (!result.success) return problems(schemaProblems(result.error.issues, value));
+  if (!result.success) return problems(allProblems(value, result.error.issues));
   // The schema's output differs from Movement only by index signatures for unknown fields.
   const movement = result.data as Movement;
-  const found = documentProblems(movement);
-  return found.length > 0 ? problems(found) : { kind: 'movement', movement };
+  const faults = documentFaults(movement);
+  if (faults.length > 0) return problems(faults.map((fault) => problemAt(fault.path, fault)));
+  return { kind: 'movement', movement: freeze(movement, true) };
+}
+
+/** What the schema refuses, and what else is wrong with the rest. */
+function allProblems(value: object, issues: readonly z.core.$ZodIssue[]): Problem[] {
+  const list = schemaProblems(issues, value);
+  const rest = salvage(value, issues);
+  if (rest === undefined) return list;
+  const faults = documentFaults(rest.movement, rest.unread);
+  return [...list, ...faults.map((fault) => problemAt(rest.pathInFile(fault.path), fault))];
 }
 
 type Parsed =
   | { readonly kind: 'value'; readonly value: unknown }
   | { readonly kind: 'problems'; readonly problems: readonly Problem[] };
 
+/** Most problems told; more than these help nobody. */
+const MOST_PROBLEMS = 1000;
+
 function problems(list: readonly Problem[]): { kind: 'problems'; problems: readonly Problem[] } {
-  return { kind: 'problems', problems: list };
+  if (list.length <= MOST_PROBLEMS) return { kind: 'problems', problems: list };
+  const more = problemAt('', {
+    found: `${list.length - MOST_PROBLEMS} more problems like these`,
+    expected: 'none',
+    remedy: 'correct the first ones and read the file again',
+  });
+  return { kind: 'problems', problems: [...list.slice(0, MOST_PROBLEMS), more] };
 }
 
 function parseText(given: string): Parsed {
@@ -70,41 +97,42 @@ function parseText(given: string): Parsed {
   return { kind: 'value', value: JSON.parse(text) };
 }
 
-/** Format and version, before anything else is asked of the file. */
-function checkHead(value: unknown): Problem | undefined {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    return problemAt('', {
-      found: inWords(value),
-      expected: 'a record with “format” and “version”',
-      remedy: 'choose a movement file',
-    });
-  }
-  const { format, version } = value as { format?: unknown; version?: unknown }; // an object; both still unknown
-  if (format !== FORMAT) {
-    return problemAt('format', {
-      found: inWords(format),
-      expected: `“${FORMAT}”`,
-      remedy: 'choose a movement file; this one is of another kind',
-    });
-  }
-  if (!Number.isInteger(version)) {
-    return problemAt('version', {
-      found: inWords(version),
-      expected: `the whole number ${VERSION}`,
-      remedy: `write "version": ${VERSION}`,
-    });
-  }
-  if (version !== VERSION) return versionProblem(Number(version));
-  return undefined;
-}
+type Head =
+  | { readonly kind: 'head'; readonly document: Readonly<Record<string, unknown>>; readonly version: number }
+  | { readonly kind: 'problem'; readonly problem: Problem };
 
-function versionProblem(version: number): Problem {
-  const newer = version > VERSION;
-  return problemAt('version', {
-    found: `${version}`,
-    expected: `${VERSION} or an earlier one that this program knows`,
-    remedy: newer
-      ? 'open it with a newer Depthwright; nothing was changed'
-      : 'there never was such a version; check the file',
+/** Format and version, before anything else is asked of the file. */
+function readHead(value: unknown): Head {
+  const refuse = (path: string, found: string, expected: string, remedy: string): Head => ({
+    kind: 'problem',
+    problem: problemAt(path, { found, expected, remedy }),
   });
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    return refuse('', inWords(value), 'a record with “format” and “version”', 'choose a movement file');
+  }
+  const document = value as Record<string, unknown>; // an object that is no list; its fields are still unknown
+  const { format, version } = document;
+  if (format !== FORMAT) {
+    return refuse('format', inWords(format), `“${FORMAT}”`, 'choose a movement file; this one is of another kind');
+  }
+  if (typeof version !== 'number' || !Number.isInteger(version)) {
+    return refuse('version', inWords(version), `a whole number, at present ${VERSION}`, `write "version": ${VERSION}`);
+  }
+  if (version > VERSION) {
+    return refuse(
+      'version',
+      `${version}`,
+      `${VERSION} or an earlier one`,
+      'open it with a newer Depthwright; nothing was changed',
+    );
+  }
+  if (version < FIRST_VERSION) {
+    return refuse(
+      'version',
+      `${version}`,
+      `${FIRST_VERSION} to ${VERSION}`,
+      'there never was such a version; check the file',
+    );
+  }
+  return { kind: 'head', document, version };
 }

@@ -16,6 +16,9 @@ export const COLLECTIONS = {
 
 export type Collection = keyof typeof COLLECTIONS;
 
+/** In the order of the file. */
+export const collectionNames = Object.keys(COLLECTIONS) as readonly Collection[]; // the record's own keys
+
 /** What a reference to "a point" may name: anything with one place in the plane. */
 export const POINTS: readonly Collection[] = ['arbors', 'posts', 'marks'];
 /** What a reference to "a part" may name. */

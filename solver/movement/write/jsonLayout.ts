@@ -1,0 +1,38 @@
+/** JSON laid out for people: what fits on a line stands on one line, the rest is indented by two. */
+
+/** Longest line of a list or record that is kept together, characters. */
+const LINE = 100;
+
+/** Text of a JSON value; the same value gives the same bytes. The outermost two levels are always opened. */
+export function layOut(value: unknown): string {
+  return `${block(value, 0)}\n`;
+}
+
+function block(value: unknown, depth: number): string {
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  const together = oneLine(value);
+  const open = depth < 2 && !isSmall(value);
+  if (!open && together.length + 2 * depth <= LINE) return together;
+  const inner = '  '.repeat(depth + 1);
+  const end = '  '.repeat(depth);
+  if (Array.isArray(value)) {
+    const items = value.map((item) => inner + block(item, depth + 1));
+    return items.length === 0 ? '[]' : `[\n${items.join(',\n')}\n${end}]`;
+  }
+  const fields = Object.entries(value).map(
+    ([name, item]) => `${inner}${JSON.stringify(name)}: ${block(item, depth + 1)}`,
+  );
+  return fields.length === 0 ? '{}' : `{\n${fields.join(',\n')}\n${end}}`;
+}
+
+/** Only numbers, texts and the like inside. */
+function isSmall(value: object): boolean {
+  return Object.values(value).every((item) => typeof item !== 'object' || item === null);
+}
+
+function oneLine(value: unknown): string {
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  if (Array.isArray(value)) return `[${value.map(oneLine).join(', ')}]`;
+  const fields = Object.entries(value).map(([name, item]) => `${JSON.stringify(name)}: ${oneLine(item)}`);
+  return fields.length === 0 ? '{}' : `{ ${fields.join(', ')} }`;
+}

@@ -1,0 +1,62 @@
+/**
+ * A document as it is written: known fields in the order of the schema, fields equal to their default left out,
+ * unknown fields after them as they stood. Driven by the schema itself, so that nothing is listed twice.
+ */
+import { z } from 'zod';
+
+/** Marks a value that equals its default. */
+const LEFT_OUT = Symbol('left out');
+
+/** The document in its written form; `schema` is the one that it satisfies. */
+export function withoutDefaults(value: unknown, schema: z.ZodType): unknown {
+  const written = compact(value, schema);
+  return written === LEFT_OUT ? {} : written;
+}
+
+function compact(value: unknown, schema: z.core.$ZodType): unknown {
+  if (schema instanceof z.ZodDefault) {
+    return isSame(value, schema.def.defaultValue) ? LEFT_OUT : compact(value, schema.def.innerType);
+  }
+  if (schema instanceof z.ZodPrefault) {
+    const written = compact(value, schema.def.innerType);
+    return isSame(written, schema.def.defaultValue) ? LEFT_OUT : written;
+  }
+  if (schema instanceof z.ZodOptional || schema instanceof z.ZodExactOptional)
+    return compact(value, schema.def.innerType);
+  if (schema instanceof z.ZodArray && Array.isArray(value)) {
+    const { element } = schema.def;
+    return value.map((item) => compact(item, element));
+  }
+  if (schema instanceof z.ZodUnion) return compactUnion(value, schema);
+  if (schema instanceof z.ZodObject && isRecord(value)) return compactRecord(value, schema);
+  return value;
+}
+
+function compactUnion(value: unknown, schema: z.ZodUnion): unknown {
+  const option = schema.def.options.find((candidate) => z.safeParse(candidate, value).success);
+  return option === undefined ? value : compact(value, option);
+}
+
+function compactRecord(value: Record<string, unknown>, schema: z.ZodObject): Record<string, unknown> {
+  const written: Record<string, unknown> = {};
+  for (const [field, inner] of Object.entries(schema.def.shape)) {
+    if (!Object.hasOwn(value, field)) continue;
+    const part = compact(value[field], inner);
+    if (part !== LEFT_OUT) written[field] = part;
+  }
+  for (const field of Object.keys(value)) if (!Object.hasOwn(schema.def.shape, field)) written[field] = value[field];
+  return written;
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** Deep equality of JSON values. */
+function isSame(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((item, i) => isSame(item, b[i]));
+  if (!isRecord(a) || !isRecord(b)) return false;
+  const keys = Object.keys(a);
+  return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key) && isSame(a[key], b[key]));
+}
