@@ -1,0 +1,47 @@
+/** Files opened or saved before, newest first. The page sees ids and names, never paths. */
+import { createHash } from 'node:crypto';
+import { basename, dirname } from 'node:path';
+import * as z from 'zod/mini';
+import type { RecentFile } from '../bridge.ts';
+import { readKept, writeKept } from './keptJson.ts';
+
+/** As many as a menu shows without scrolling. */
+const MOST = 10;
+const record = z.object({ paths: z.array(z.string()).check(z.maxLength(100)) });
+
+export class RecentFiles {
+  readonly #file: string;
+  #paths: string[] = [];
+
+  /** @param file where the list is kept between runs */
+  constructor(file: string) {
+    this.#file = file;
+  }
+
+  async read(): Promise<void> {
+    this.#paths = (await readKept(this.#file, record))?.paths.slice(0, MOST) ?? [];
+  }
+
+  /** Puts a path first. */
+  async add(path: string): Promise<void> {
+    this.#paths = [path, ...this.#paths.filter((other) => other !== path)].slice(0, MOST);
+    await writeKept(this.#file, { paths: this.#paths });
+  }
+
+  /** Takes a path out, when its file turned out to be gone. */
+  async remove(path: string): Promise<void> {
+    this.#paths = this.#paths.filter((other) => other !== path);
+    await writeKept(this.#file, { paths: this.#paths });
+  }
+
+  /** What menus and page show. */
+  list(): RecentFile[] {
+    return this.#paths.map((path) => ({ id: idOf(path), name: basename(path), folder: basename(dirname(path)) }));
+  }
+
+  pathOf(id: string): string | undefined {
+    return this.#paths.find((path) => idOf(path) === id);
+  }
+}
+
+const idOf = (path: string): string => createHash('sha256').update(path).digest('hex').slice(0, 16);

@@ -1,0 +1,66 @@
+/**
+ * Work that was not saved, kept on a timer and offered after a crash.
+ *
+ * Each run of the program keeps one record, `<time of its start>.json`, and drops it when the work is saved or let go.
+ * Only one run is alive at a time, so any record found at the start was left by a run that ended badly.
+ */
+import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import * as z from 'zod/mini';
+import { dropKept, readKept, writeKept } from './keptJson.ts';
+
+const keptWork = z.object({
+  name: z.string(),
+  text: z.string(),
+  keptAtMs: z.number(),
+  /** The document's file and what it held when it was read; absent for a movement without a file. */
+  path: z.optional(z.string()),
+  digest: z.optional(z.string()),
+});
+export type KeptWork = z.output<typeof keptWork>;
+
+export class Recovery {
+  readonly #folder: string;
+  #record: string;
+
+  /** @param startedAtMs time of this run's start, the name of its record */
+  constructor(folder: string, startedAtMs: number) {
+    this.#folder = folder;
+    this.#record = join(folder, `${startedAtMs}.json`);
+  }
+
+  keep(work: KeptWork): Promise<void> {
+    return writeKept(this.#record, work);
+  }
+
+  /** Drops a record, this run's own unless another is named: the work was saved, or let go by the maker. */
+  drop(record = this.#record): Promise<void> {
+    return dropKept(record);
+  }
+
+  /** The newest record there is, with the work in it; older ones wait for the next start. */
+  async newest(): Promise<{ readonly record: string; readonly work: KeptWork } | undefined> {
+    for (const name of await this.#names()) {
+      const record = join(this.#folder, name);
+      const work = await readKept(record, keptWork);
+      if (work) return { record, work };
+    }
+    return undefined;
+  }
+
+  /** This run goes on with a record that another left: the next `keep` replaces it, `drop` drops it. */
+  goOnWith(record: string): void {
+    this.#record = record;
+  }
+
+  /** Names of the records, newest first. */
+  async #names(): Promise<string[]> {
+    try {
+      const names = (await readdir(this.#folder)).filter((name) => /^\d+\.json$/.test(name));
+      return names.sort((a, b) => Number.parseInt(b, 10) - Number.parseInt(a, 10));
+    } catch {
+      // No folder yet: nothing was ever kept.
+      return [];
+    }
+  }
+}

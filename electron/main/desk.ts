@@ -1,0 +1,165 @@
+/**
+ * The desk: opening, saving, exporting and leaving, with the questions that belong to each.
+ *
+ * It knows files and questions but no window, so it is tested without one. The invariant: the maker's present work is
+ * given up only after he said so, and "saved" is said only after the file stands.
+ */
+import { basename } from 'node:path';
+import type { DocumentText, ExportReply, NewReply, OpenReply, PageState, SaveReply } from '../bridge.ts';
+import { readDocumentFile, saveDocumentFile } from '../files/documentFile.ts';
+import { type FileToWrite, namesTrouble, presentNames, writeIntoFolder } from '../files/exportFolder.ts';
+import { fileTrouble } from '../files/fileTrouble.ts';
+import type { RecentFiles } from '../files/recentFiles.ts';
+import { Documents, nameOf, type ShellDocument } from './documents.ts';
+import type { Questions } from './questions.ts';
+import type { Safekeeping } from './safekeeping.ts';
+
+export interface DeskParts {
+  readonly questions: Questions;
+  readonly recent: RecentFiles;
+  readonly safekeeping: Safekeeping;
+  /** Asks the page for the present text; undefined when it does not answer. */
+  readonly presentText: () => Promise<DocumentText | undefined>;
+  /** Called after a save that the page did not ask for itself. */
+  readonly onSaved: (saved: { handle: string; name: string }) => void;
+  /** Called when such a save failed. */
+  readonly onFailed: (says: string) => void;
+  /** Called whenever the list of recent files changed. */
+  readonly onRecent: () => void;
+}
+
+const NO_ANSWER: SaveReply = {
+  kind: 'failed',
+  says: 'The page did not give its movement, so nothing was saved. Try again; what was kept last is offered after a restart.',
+};
+
+export class Desk {
+  readonly documents = new Documents();
+  readonly #parts: DeskParts;
+  #state: PageState | undefined;
+
+  constructor(parts: DeskParts) {
+    this.#parts = parts;
+  }
+
+  /** What the page last told of itself. */
+  get state(): PageState | undefined {
+    return this.#state;
+  }
+
+  /** Takes the page's state; saved work needs no safekeeping. */
+  async tellState(state: PageState): Promise<void> {
+    this.documents.of(state.handle);
+    this.#state = state;
+    await this.#parts.safekeeping.adopt(state);
+  }
+
+  /** Reads a file and opens it, after asking about unsaved changes. */
+  async openPath(path: string): Promise<OpenReply> {
+    const read = await readDocumentFile(path);
+    if (read.kind === 'failed') {
+      await this.#parts.recent.remove(path);
+      this.#parts.onRecent();
+      return read;
+    }
+    if (!(await this.mayLeave())) return { kind: 'cancelled' };
+    const document = this.documents.add({ path, digest: read.digest });
+    await this.#remember(path);
+    return {
+      kind: 'opened',
+      document: { handle: document.handle, name: nameOf(document), text: read.text, unsaved: false },
+    };
+  }
+
+  async open(): Promise<OpenReply> {
+    const path = await this.#parts.questions.fileToOpen();
+    return path === undefined ? { kind: 'cancelled' } : this.openPath(path);
+  }
+
+  async openRecent(id: string): Promise<OpenReply> {
+    const path = this.#parts.recent.pathOf(id);
+    if (path === undefined) return { kind: 'failed', says: 'That file is no longer in the list of recent files.' };
+    return this.openPath(path);
+  }
+
+  async newDocument(): Promise<NewReply> {
+    if (!(await this.mayLeave())) return { kind: 'cancelled' };
+    return { kind: 'blank', handle: this.documents.add().handle };
+  }
+
+  /** Saves to the document's own file, or asks for a place. */
+  async save({ handle, text }: DocumentText): Promise<SaveReply> {
+    const document = this.documents.of(handle);
+    if (document.path === undefined) return this.saveAs({ handle, text });
+    const outcome = await saveDocumentFile(document.path, text, document.digest);
+    if (outcome.kind === 'failed') return outcome;
+    if (outcome.kind === 'saved') return this.#saved(document, document.path, outcome.digest);
+    const answer = await this.#parts.questions.overChanged(nameOf(document));
+    if (answer === 'cancel') return { kind: 'cancelled' };
+    return answer === 'elsewhere' ? this.saveAs({ handle, text }) : this.#saveOver(document, document.path, text);
+  }
+
+  /** Asks for a place and saves there. */
+  async saveAs({ handle, text }: DocumentText): Promise<SaveReply> {
+    const document = this.documents.of(handle);
+    const path = await this.#parts.questions.fileToSave(document.path ?? this.#state?.title ?? nameOf(document));
+    return path === undefined ? { kind: 'cancelled' } : this.#saveOver(document, path, text);
+  }
+
+  /** Asks for a folder and writes the files into it. */
+  async exportFiles(files: readonly FileToWrite[]): Promise<ExportReply> {
+    const names = files.map((file) => file.name);
+    const trouble = namesTrouble(names);
+    if (trouble) return { kind: 'failed', says: trouble };
+    const folder = await this.#parts.questions.folderForExport();
+    if (folder === undefined) return { kind: 'cancelled' };
+    try {
+      const present = await presentNames(folder, names);
+      if (present.length > 0 && !(await this.#parts.questions.replaceFiles(present))) return { kind: 'cancelled' };
+    } catch (error) {
+      return { kind: 'failed', says: fileTrouble('looked into', folder, error) };
+    }
+    const outcome = await writeIntoFolder(folder, files);
+    if (outcome.kind === 'failed') return outcome;
+    return { kind: 'written', folder: basename(folder), names: [...outcome.names] };
+  }
+
+  /** Whether the present work may be given up: it is saved, or the maker saved it now, or lets it go. */
+  async mayLeave(): Promise<boolean> {
+    const state = this.#state;
+    if (!state?.unsaved) return true;
+    const document = this.documents.of(state.handle);
+    const answer = await this.#parts.questions.saveChanges(state.title || nameOf(document));
+    if (answer === 'cancel') return false;
+    if (answer === 'letGo') {
+      await this.#parts.safekeeping.letGo();
+      return true;
+    }
+    const text = await this.#parts.presentText();
+    const outcome = text ? await this.save(text) : NO_ANSWER;
+    if (outcome.kind === 'failed') this.#parts.onFailed(outcome.says);
+    if (outcome.kind !== 'saved') return false;
+    this.#parts.onSaved({ handle: outcome.handle, name: outcome.name });
+    return true;
+  }
+
+  async #saveOver(document: ShellDocument, path: string, text: string): Promise<SaveReply> {
+    const outcome = await saveDocumentFile(path, text);
+    if (outcome.kind === 'failed') return outcome;
+    if (outcome.kind === 'saved') return this.#saved(document, path, outcome.digest);
+    throw new Error('A save over anything found something to ask about.');
+  }
+
+  async #saved(document: ShellDocument, path: string, digest: string): Promise<SaveReply> {
+    this.documents.saved(document.handle, path, digest);
+    if (this.#state?.handle === document.handle) this.#state = { ...this.#state, unsaved: false };
+    await this.#remember(path);
+    await this.#parts.safekeeping.letGo();
+    return { kind: 'saved', handle: document.handle, name: basename(path) };
+  }
+
+  async #remember(path: string): Promise<void> {
+    await this.#parts.recent.add(path);
+    this.#parts.onRecent();
+  }
+}

@@ -1,0 +1,89 @@
+/** The questions that the shell asks the maker, in dialogs of the system. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { app, type BrowserWindow, dialog } from 'electron';
+import { ENDINGS } from './documents.ts';
+
+/** Where dialogs begin; `last` is the folder used before. */
+export interface Questions {
+  fileToOpen(): Promise<string | undefined>;
+  fileToSave(name: string): Promise<string | undefined>;
+  folderForExport(): Promise<string | undefined>;
+  saveChanges(name: string): Promise<'save' | 'letGo' | 'cancel'>;
+  overChanged(name: string): Promise<'replace' | 'elsewhere' | 'cancel'>;
+  replaceFiles(names: readonly string[]): Promise<boolean>;
+}
+
+const FILTERS = [
+  { name: 'Movements', extensions: [...ENDINGS] },
+  { name: 'All files', extensions: ['*'] },
+];
+
+/** A list of names that stays readable: the first eight, then how many more. */
+export function shortList(names: readonly string[]): string {
+  const shown = names.slice(0, 8).join('\n');
+  return names.length > 8 ? `${shown}\nand ${names.length - 8} more` : shown;
+}
+
+/** One box of words and buttons; gives the index of the button, Esc meaning the last. */
+async function ask(window: BrowserWindow, message: string, detail: string, buttons: string[]): Promise<number> {
+  const last = buttons.length - 1;
+  const options = { type: 'warning' as const, message, detail, buttons, defaultId: 0, cancelId: last, noLink: true };
+  return (await dialog.showMessageBox(window, options)).response;
+}
+
+/** The path with our ending where the maker gave none. */
+function withEnding(path: string): string {
+  return /\.[^./\\]+$/.test(path) ? path : `${path}.${ENDINGS[0]}`;
+}
+
+/** The questions as dialogs over `window`. */
+export function questionsOver(window: () => BrowserWindow): Questions {
+  return {
+    async fileToOpen() {
+      const { canceled, filePaths } = await dialog.showOpenDialog(window(), {
+        title: 'Open a movement',
+        properties: ['openFile'],
+        filters: FILTERS,
+      });
+      return canceled ? undefined : filePaths[0];
+    },
+    async fileToSave(name) {
+      const { canceled, filePath } = await dialog.showSaveDialog(window(), {
+        title: 'Save the movement',
+        defaultPath: join(app.getPath('documents'), withEnding(name)),
+        filters: FILTERS,
+        properties: ['createDirectory', 'showOverwriteConfirmation'],
+      });
+      if (canceled || !filePath) return undefined;
+      const path = withEnding(filePath);
+      // The dialog asked about the name as typed; with our ending it may be another file that exists.
+      if (path !== filePath && existsSync(path) && !(await this.replaceFiles([path]))) return undefined;
+      return path;
+    },
+    async folderForExport() {
+      const { canceled, filePaths } = await dialog.showOpenDialog(window(), {
+        title: 'Choose a folder for the exported files',
+        buttonLabel: 'Export here',
+        properties: ['openDirectory', 'createDirectory'],
+      });
+      return canceled ? undefined : filePaths[0];
+    },
+    async saveChanges(name) {
+      const detail = 'Changes that are not saved are lost.';
+      const answers = ['save', 'letGo', 'cancel'] as const;
+      const answer = await ask(window(), `Save the changes to ${name}?`, detail, ['Save', "Don't save", 'Cancel']);
+      return answers[answer] ?? 'cancel';
+    },
+    async overChanged(name) {
+      const detail = 'Another program, or another person, changed the file after it was opened here.';
+      const buttons = ['Save as another file', 'Replace what is there', 'Cancel'];
+      const answers = ['elsewhere', 'replace', 'cancel'] as const;
+      return answers[await ask(window(), `${name} has changed on disk.`, detail, buttons)] ?? 'cancel';
+    },
+    async replaceFiles(names) {
+      const message = names.length === 1 ? 'This file exists already.' : `${names.length} files exist already.`;
+      return (await ask(window(), message, shortList(names), ['Replace', 'Cancel'])) === 0;
+    },
+  };
+}
