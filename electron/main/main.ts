@@ -43,7 +43,8 @@ function run(files: readonly string[]): void {
 
 announceScheme();
 silenceEngine();
-app.enableSandbox();
+// Root on Linux can only run with the system's sandbox switched off by hand; the page's own isolation stays on.
+if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox();
 const files = filesNamed(ownArguments(), process.cwd());
 if (app.requestSingleInstanceLock({ files })) run(files);
 else app.quit();
