@@ -2,6 +2,27 @@
  * Gearing: sizes, tooth forms, contact of a pair, turning of the train, counts, drive. The room's face for outsiders.
  */
 
+// Counts: start with counts/counts.ts (what a search takes and gives), then counts/searchCounts.ts.
+export {
+  type AstronomyConstant,
+  CONSTANTS,
+  constantsWith,
+  digitsOfConstant,
+  secondsOfConstant,
+} from './counts/constants.ts';
+export { type ContinuedFraction, continuedFraction } from './counts/continuedFraction.ts';
+export type {
+  CountsOptions,
+  CountsProblem,
+  CountsProgress,
+  CountsResult,
+  CountsRow,
+  Stage,
+  TeethRange,
+  Train,
+} from './counts/counts.ts';
+export { findCounts, searchCounts } from './counts/searchCounts.ts';
+export { readTrain, type Verified, verifyTrain } from './counts/verifyTrain.ts';
 // Sizes: the circles of a wheel and the calculated distance of a pair.
 export { calculatedDepth } from './sizes/calculatedDepth.ts';
 export { moduleOf, sizeWords } from './sizes/moduleOf.ts';

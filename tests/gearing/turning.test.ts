@@ -265,7 +265,7 @@ describe('indications', () => {
     expect(moon?.errorPpm).toBeCloseTo(9.324, 4);
     expect(moon?.yearsPerDay).toBeCloseTo(293.6, 1);
     expect(moon?.gainSecondsPerDay).toBeCloseTo(-0.80558, 4);
-    expect(moon?.achievedPeriodSays).toBe('29.5308642 d');
+    expect(moon?.achievedPeriodSays).toBe('29.53086420 d');
     expect(moon?.says).toContain('29.530588853'.slice(0, 10));
     expect(moon?.senseIsWrong).toBe(true);
     expect(moon?.withinTolerance).toBe(false);

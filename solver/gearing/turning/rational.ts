@@ -96,8 +96,8 @@ export const toNumber = (a: Rational): number => {
 export const fractionText = (a: Rational): string => (a.d === 1n ? `${a.n}` : `${a.n}/${a.d}`);
 
 /**
- * The fraction as a plain decimal with so many significant digits, rounded half away from zero; exact values
- * end early ("0.5"). Never in exponent form.
+ * The fraction as a plain decimal with so many significant digits, rounded half away from zero; only exact values
+ * end early ("0.5", but "29.53086420"). Never in exponent form.
  */
 export const digitsOf = (a: Rational, digits = 10): string => {
   if (a.n === 0n) return '0';
@@ -115,6 +115,7 @@ export const digitsOf = (a: Rational, digits = 10): string => {
   const sign = a.n < 0n ? '-' : '';
   if (after <= 0) return sign + text;
   const whole = text.slice(0, text.length - after);
-  const part = text.slice(text.length - after).replace(/0+$/, '');
+  const digitsAfter = text.slice(text.length - after);
+  const part = rounded * denominator === numerator ? digitsAfter.replace(/0+$/, '') : digitsAfter;
   return sign + whole + (part ? `.${part}` : '');
 };

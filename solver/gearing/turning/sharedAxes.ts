@@ -1,16 +1,13 @@
 /** Depths that join the same two axes: they share one centre distance, so sums of teeth and modules must agree. */
-import type { RuleId } from '../../movement/ids.ts';
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
+import { calculatedDepth } from '../sizes/calculatedDepth.ts';
+import { moduleOf } from '../sizes/moduleOf.ts';
 import type { Axes } from './axes.ts';
 import { roundText } from './tradeWords.ts';
 import type { SharedAxes } from './turning.ts';
 
 /** Distances that differ by less are one distance, mm: a tenth of the smallest step anyone marks out. */
 const SAME_DISTANCE = 1e-3;
-
-/** Module of a wheel, mm, whichever way its size is stated (25.4 mm to the inch, circular pitch = π × module). */
-const moduleOfSize = (size: Wheel['size']): number =>
-  'module' in size ? size.module : 'diametralPitch' in size ? 25.4 / size.diametralPitch : size.circularPitch / Math.PI;
 
 /** Every set of two or more depths between the same two axes. */
 export const sharedAxesOf = (movement: Movement, axes: Axes): readonly SharedAxes[] => {
@@ -25,22 +22,23 @@ export const sharedAxesOf = (movement: Movement, axes: Axes): readonly SharedAxe
     if (group) group.push({ rule, a, b });
     else groups.set(key, [{ rule, a, b }]);
   }
-  return [...groups.values()].filter((group) => group.length > 1).map(compareDepths);
+  return [...groups.values()].filter((group) => group.length > 1).map((group) => compareDepths(group, movement));
 };
 
 const compareDepths = (
   group: readonly { readonly rule: RuleOf<'depth'>; readonly a: Wheel; readonly b: Wheel }[],
+  movement: Movement,
 ): SharedAxes => {
   const sized = group.map(({ rule, a, b }) => {
     const sum = a.internal || b.internal ? Math.abs(a.teeth - b.teeth) : a.teeth + b.teeth;
-    const module = moduleOfSize(a.size);
-    return { rule: rule.id as RuleId, wheels: [a.id, b.id] as const, sum, module, distance: (module * sum) / 2 };
+    const { distance } = calculatedDepth(a, b, movement);
+    return { rule: rule.id, wheels: [a.id, b.id] as const, sum, module: moduleOf(a.size), distance };
   });
   const first = sized[0] as (typeof sized)[number]; // groups have two depths or more
   const depths = sized.map((depth) => ({
     ...depth,
     misfit: depth.distance - first.distance,
-    moduleThatFits: (2 * first.distance) / depth.sum,
+    moduleThatFits: (depth.module * first.distance) / depth.distance,
   }));
   const wrong = depths.filter((depth) => Math.abs(depth.misfit) > SAME_DISTANCE);
   const pair = (depth: Pick<SharedAxes['depths'][number], 'wheels'>): string =>

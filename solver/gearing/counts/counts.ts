@@ -1,0 +1,92 @@
+/** What a search for counts takes and gives. Plain data, so that it travels to and from a worker. */
+import type { Rational } from '../turning/rational.ts';
+
+export interface TeethRange {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface CountsOptions {
+  /** Wanted driven teeth over driver teeth: turns of the first arbor for one turn of the last ("29.530588853", "365/12"). */
+  readonly ratio: number | string;
+  /** Number of stages, or a range of it; 1 to 5. A worm counts as one. */
+  readonly stages: number | TeethRange;
+  /** Limits of the wheels that drive, and of the wheels that are driven. */
+  readonly drivers: TeethRange;
+  readonly driven: TeethRange;
+  /** How many distinct ratios to give (default 10). */
+  readonly best?: number;
+  /** Trains listed for each ratio (default 3), and whether to count them all. */
+  readonly trainsPerRatio?: number;
+  readonly countTrains?: boolean;
+  /** Largest prime factor of any count. */
+  readonly largestPrime?: number;
+  /** Counts that the maker's plates can divide, as a list or a question. */
+  readonly divisions?: readonly number[] | ((teeth: number) => boolean);
+  /** Wheels on hand, one entry for each wheel: only these are used, and each only once. */
+  readonly onHand?: readonly number[];
+  /** Only pairs without a common factor, so that every tooth meets every space. */
+  readonly coprime?: boolean;
+  /** Stages that must have one sum of teeth, because they join the same two axes: all, or groups of stage numbers from 0. */
+  readonly equalSums?: 'all' | readonly (readonly number[])[];
+  /** Limits of every stage's centre distance, mm, at this module, mm. */
+  readonly centreDistance?: { readonly module: number; readonly from?: number; readonly to?: number };
+  /** Wanted sense of the last arbor against the first; with `idlers` (the default) an idler may be added for it. */
+  readonly sense?: 'same' | 'reversed';
+  readonly idlers?: boolean;
+  /** The first stage is a worm of so many starts with a wheel within these limits. */
+  readonly worm?: { readonly starts: TeethRange; readonly wheel: TeethRange };
+  /** Largest error, parts per million (default 100000: a tenth). */
+  readonly tolerancePpm?: number;
+}
+
+export interface Stage {
+  /** Teeth of the driving wheel, or starts of the worm. */
+  readonly driver: number;
+  readonly driven: number;
+  readonly worm?: true;
+}
+
+export interface Train {
+  readonly stages: readonly Stage[];
+  /** Sum of all teeth, the largest count, and the largest prime in any count. */
+  readonly total: number;
+  readonly largest: number;
+  readonly largestPrime: number;
+  /** Whether the last arbor turns against the first (an idler not reckoned in); for worms the hand decides. */
+  readonly reversed?: boolean;
+  /** Idlers needed for the wanted sense. */
+  readonly idlers: number;
+}
+
+export interface CountsRow {
+  readonly ratio: Rational;
+  /** Ten significant digits. */
+  readonly digits: string;
+  /** ratio / wanted - 1, exact; + is a period too long. */
+  readonly error: Rational;
+  readonly errorPpm: number;
+  /** "+9.32 ppm: loses 0.806 s a day, one day in 294 years" */
+  readonly says: string;
+  /** Fewest teeth first (of the first 64 found, where a ratio has very many). */
+  readonly trains: readonly Train[];
+  /** Distinct trains of this ratio, where asked for. */
+  readonly trainCount?: number;
+}
+
+export interface CountsProblem {
+  readonly field: string;
+  readonly says: string;
+}
+
+export type CountsResult =
+  | { readonly kind: 'found'; readonly rows: readonly CountsRow[]; readonly says: string }
+  /** Proved by going through all of them. `nearest` is the best that the limits allow, where there is one. */
+  | { readonly kind: 'none'; readonly says: string; readonly nearest?: CountsRow }
+  | { readonly kind: 'refused'; readonly problems: readonly CountsProblem[] };
+
+/** Share done, 0 to 1, and what is being done. */
+export interface CountsProgress {
+  readonly done: number;
+  readonly says: string;
+}

@@ -1,0 +1,224 @@
+/**
+ * The exhaustive search for counts.
+ *
+ * Three ways, all of which go through everything within the limits:
+ *  - without limits on pairs: the distinct products of driven and of driver counts are walked together
+ *    (products.ts, bestRatios.ts), and the best ratios are split into trains (trainsOfRatio.ts);
+ *  - with limits on pairs that rule out little: the same walk, with a bound on the error that grows until enough
+ *    ratios have a train that passes;
+ *  - with equal sums, or few possible pairs: halves of trains made of allowed pairs meet in the middle (halves.ts).
+ */
+import { compare, digitsOf, fractionText, magnitude, toNumber } from '../turning/rational.ts';
+import { errorInWords, roundText } from '../turning/tradeWords.ts';
+import { BestRatios, type RankedRatio, sweepProducts } from './bestRatios.ts';
+import type { CountsOptions, CountsProgress, CountsResult, CountsRow, Train } from './counts.ts';
+import { meetInPairs, pairsAreFew } from './halves.ts';
+import { readOptions, type StageSets, stagesOf, type Task } from './limits.ts';
+import { distinctProducts } from './products.ts';
+import { hasPairLimits, type ProductLists, trainsOfRatio } from './trainsOfRatio.ts';
+import { ratiosWithin } from './widening.ts';
+
+/** Error beyond which no train is offered unless a tolerance is given, as a fraction: one worse than this serves nobody. */
+const WIDEST = 0.1;
+/** Trains of one ratio that are looked at before the ones with fewest teeth are listed, and that are counted at most. */
+const FIRST_LISTED = 64;
+const FIRST_COUNTED = 1_000_000;
+
+type Steps<Result> = Generator<CountsProgress, Result, void>;
+
+/**
+ * Searches step by step: `next()` works for some milliseconds and yields how far it is, and the generator returns
+ * the result. Stop by not calling it again.
+ */
+export function* searchCounts(options: CountsOptions): Steps<CountsResult> {
+  const task = readOptions(options);
+  if (!('target' in task)) return { kind: 'refused', problems: task };
+  const rows: CountsRow[] = [];
+  for (const count of task.stageNumbers) {
+    for (const row of yield* searchStages(task, count)) merge(rows, row);
+  }
+  rows.sort((a, b) => compare(magnitude(a.error), magnitude(b.error)) || compare(a.ratio, b.ratio));
+  rows.length = Math.min(rows.length, task.best);
+  const within = task.within ?? WIDEST;
+  const good = rows.filter((row) => Math.abs(row.errorPpm) <= within * 1e6);
+  const [nearest] = rows;
+  if (good.length > 0) return { kind: 'found', rows: good, says: foundSays(good, task) };
+  return { kind: 'none', says: noneSays(task, nearest), ...(nearest ? { nearest } : {}) };
+}
+
+/** Runs a search to its end; `progress` may return false to stop it. */
+export const findCounts = (
+  options: CountsOptions,
+  progress: (progress: CountsProgress) => boolean | undefined = () => true,
+): CountsResult | { readonly kind: 'stopped' } => {
+  const search = searchCounts(options);
+  for (let step = search.next(); ; step = search.next()) {
+    if (step.done) return step.value;
+    if (progress(step.value) === false) return { kind: 'stopped' };
+  }
+};
+
+/** Rows of one ratio from different numbers of stages become one. */
+const merge = (rows: CountsRow[], row: CountsRow): void => {
+  const index = rows.findIndex((other) => compare(other.ratio, row.ratio) === 0);
+  const found = rows[index];
+  if (!found) rows.push(row);
+  else
+    rows[index] = {
+      ...found,
+      trains: [...found.trains, ...row.trains],
+      ...(found.trainCount === undefined ? {} : { trainCount: found.trainCount + (row.trainCount ?? 0) }),
+    };
+};
+
+function* searchStages(task: Task, count: number): Steps<readonly CountsRow[]> {
+  const sets = stagesOf(task, count);
+  if (sets.some((set) => set.drivers.length === 0 || set.driven.length === 0)) return [];
+  if (!senseCanBe(task, count)) return [];
+  const named = (done: number): CountsProgress => ({ done, says: `${count} ${count === 1 ? 'stage' : 'stages'}` });
+  if (task.options.equalSums !== undefined || (hasPairLimits(task) && !task.worm && pairsAreFew(task, count))) {
+    const found = yield* relay(meetInPairs(task, count), named);
+    return found.map(({ ratio, trains }) => rowOf(ratio, trains, task));
+  }
+  const lists = productLists(sets, task.targetNumber);
+  const best = new BestRatios(task.target, task.targetNumber, task.best);
+  yield* relay(sweepProducts(best, task.targetNumber, lists.driven, lists.drivers), named);
+  const rows = rowsOf(best.list, sets, lists, task);
+  if (rows.length >= best.list.length || best.list.length < task.best) return rows;
+  return yield* widen(task, sets, lists, best.bound, rows, named);
+}
+
+function* relay<Result>(
+  steps: Generator<number, Result, void>,
+  named: (done: number) => CountsProgress,
+): Steps<Result> {
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    yield named(step.value);
+  }
+}
+
+/** Lets larger and larger errors in until enough ratios have a train that passes. */
+function* widen(
+  task: Task,
+  sets: readonly StageSets[],
+  lists: ProductLists,
+  start: number,
+  first: readonly CountsRow[],
+  named: (done: number) => CountsProgress,
+): Steps<readonly CountsRow[]> {
+  const rows = [...first];
+  const tried = new Set(rows.map((row) => fractionText(row.ratio)));
+  const widest = task.within ?? WIDEST;
+  let low = start;
+  let high = Math.max(start * 4, 1e-12);
+  while (rows.length < task.best && low < widest) {
+    const ranked: readonly RankedRatio[] = yield* relay(ratiosWithin(task, lists, low, Math.min(high, widest)), () =>
+      named(0.5),
+    );
+    for (const ratio of ranked) {
+      if (rows.length >= task.best) break;
+      // Neighbouring bounds overlap by the rounding of the errors.
+      if (tried.has(fractionText(ratio.ratio))) continue;
+      tried.add(fractionText(ratio.ratio));
+      rows.push(...rowsOf([ratio], sets, lists, task));
+      yield named(rows.length / task.best);
+    }
+    low = high;
+    high *= 4;
+  }
+  return rows;
+}
+
+/** The lists of products, without those that cannot meet any product of the other side closely. */
+const productLists = (sets: readonly StageSets[], target: number): ProductLists => {
+  const drivenSets = sets.map((set) => set.driven);
+  const driverSets = sets.map((set) => set.drivers);
+  const product = (of: readonly (readonly number[])[], end: (set: readonly number[]) => number): number =>
+    of.reduce((total, set) => total * end(set), 1);
+  const least = (set: readonly number[]): number => set[0] ?? 1;
+  const most = (set: readonly number[]): number => set[set.length - 1] ?? 1;
+  // Twice either way, so that the ten best are found even where the target lies at the edge of what is reached.
+  const room = 2;
+  const drivenFrom = Math.floor((product(driverSets, least) * target) / room);
+  const drivenTo = Math.ceil(product(driverSets, most) * target * room);
+  const driversFrom = Math.floor(product(drivenSets, least) / target / room);
+  const driversTo = Math.ceil((product(drivenSets, most) / target) * room);
+  const reached = drivenTo >= product(drivenSets, least) && drivenFrom <= product(drivenSets, most);
+  if (drivenSets.every((set, index) => sameNumbers(set, driverSets[index] ?? []))) {
+    const list = reached
+      ? distinctProducts(drivenSets, Math.max(1, Math.min(drivenFrom, driversFrom)), Math.max(drivenTo, driversTo))
+      : distinctProducts(drivenSets);
+    return { driven: list, drivers: list };
+  }
+  return reached
+    ? {
+        driven: distinctProducts(drivenSets, Math.max(1, drivenFrom), drivenTo),
+        drivers: distinctProducts(driverSets, Math.max(1, driversFrom), driversTo),
+      }
+    : { driven: distinctProducts(drivenSets), drivers: distinctProducts(driverSets) };
+};
+
+const sameNumbers = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((value, index) => value === b[index]);
+
+/** Rows of those ratios that have a train within the limits. */
+const rowsOf = (
+  ratios: readonly RankedRatio[],
+  sets: readonly StageSets[],
+  lists: ProductLists,
+  task: Task,
+): readonly CountsRow[] => {
+  const rows: CountsRow[] = [];
+  for (const ratio of ratios) {
+    const trains: Train[] = [];
+    let count = 0;
+    for (const train of trainsOfRatio(ratio, sets, lists, task)) {
+      count += 1;
+      if (trains.length < Math.max(FIRST_LISTED, task.trainsPerRatio)) trains.push(train);
+      else if (!task.options.countTrains || count >= FIRST_COUNTED) break;
+    }
+    if (count > 0) rows.push(rowOf(ratio, trains, task, task.options.countTrains ? count : undefined));
+  }
+  return rows;
+};
+
+const rowOf = (ratio: RankedRatio, trains: readonly Train[], task: Task, trainCount?: number): CountsRow => ({
+  ratio: ratio.ratio,
+  digits: digitsOf(ratio.ratio),
+  error: ratio.error,
+  errorPpm: toNumber(ratio.error) * 1e6,
+  says: errorInWords(ratio.error).says,
+  trains: [...trains].sort((a, b) => a.total - b.total || a.largest - b.largest).slice(0, task.trainsPerRatio),
+  ...(trainCount === undefined ? {} : { trainCount }),
+});
+
+/** Whether so many stages can have the wanted sense. */
+const senseCanBe = (task: Task, count: number): boolean => {
+  const { sense, idlers = true } = task.options;
+  return sense === undefined || idlers || task.worm !== undefined || (sense === 'reversed') === (count % 2 === 1);
+};
+
+const foundSays = (rows: readonly CountsRow[], task: Task): string => {
+  const first = rows[0] as CountsRow; // called with rows
+  return `${rows.length} ${rows.length === 1 ? 'ratio' : 'ratios'} for ${digitsOf(task.target)}; the best is ${fractionText(first.ratio)} = ${first.digits}, ${first.says}.`;
+};
+
+/** Why there is none: out of reach, or nothing within the error or the other limits. */
+const noneSays = (task: Task, nearest: CountsRow | undefined): string => {
+  const most = Math.max(...task.stageNumbers);
+  const reach = stagesOf(task, most).reduce(
+    (ends, set) => ({
+      low: (ends.low * (set.driven[0] ?? 1)) / (set.drivers[set.drivers.length - 1] ?? 1),
+      high: (ends.high * (set.driven[set.driven.length - 1] ?? 1)) / (set.drivers[0] ?? 1),
+    }),
+    { low: 1, high: 1 },
+  );
+  const wanted = digitsOf(task.target);
+  const stages = `${most} ${most === 1 ? 'stage' : 'stages'}`;
+  if (task.targetNumber > reach.high || task.targetNumber < reach.low)
+    return `None: ${stages} within these limits reach ratios from ${roundText(reach.low, 6)} to ${roundText(reach.high, 6)}, and ${wanted} is outside. Use more stages or wider limits.`;
+  const best = nearest ? ` The nearest is ${fractionText(nearest.ratio)} = ${nearest.digits}, ${nearest.says}.` : '';
+  const within = task.within ?? WIDEST;
+  return `None: every train within these limits was tried, and none gives ${wanted} within ${roundText(within * 1e6, 6)} ppm.${best}`;
+};

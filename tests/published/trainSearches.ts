@@ -1,0 +1,517 @@
+/**
+ * Twenty exhaustive searches for trains, as outside values.
+ *
+ * Source: an independent program (Python, exact fractions) that lists all products of driven wheels and all
+ * products of drivers within the limits, compares the nearest for every driver product, and was confirmed with the
+ * two lists exchanged. The three best distinct ratios each; `count` is the number of distinct unordered trains; up
+ * to twelve trains are listed as driven / drivers. The first problem is Sandgren's (1990), whose answer
+ * 16 x 19 / (43 x 49) is in the literature.
+ */
+export interface TrainSearch {
+  readonly problem: string;
+  readonly target: string;
+  readonly stages: number;
+  readonly drivers: { readonly from: number; readonly to: number };
+  readonly driven: { readonly from: number; readonly to: number };
+  readonly best: readonly {
+    readonly ratio: string;
+    readonly error: number;
+    readonly count: number;
+    readonly trains: readonly string[];
+  }[];
+}
+
+export const TRAIN_SEARCHES: readonly TrainSearch[] = [
+  {
+    problem: 'ratio 6.931 (the 1/6.931 problem), 2 stages, all gears 12-60',
+    target: '6931/1000',
+    stages: 2,
+    drivers: { from: 12, to: 60 },
+    driven: { from: 12, to: 60 },
+    best: [
+      { ratio: '2107/304', error: -1.1390473008375794e-5, count: 1, trains: ['43x49 / 16x19'] },
+      {
+        ratio: '901/130',
+        error: -3.329522879371386e-5,
+        count: 3,
+        trains: ['34x53 / 13x20', '51x53 / 13x30', '51x53 / 15x26'],
+      },
+      { ratio: '2793/403', error: -6.909655007727715e-5, count: 1, trains: ['49x57 / 13x31'] },
+    ],
+  },
+  {
+    problem: 'hour shaft (12 h) to one lunation, 2 stages, drivers 6-20, driven 20-120',
+    target: '29530588853/500000000',
+    stages: 2,
+    drivers: { from: 6, to: 20 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '4784/81',
+        error: 9.324044712918937e-6,
+        count: 3,
+        trains: ['46x104 / 9x9', '52x92 / 9x9', '92x104 / 9x18'],
+      },
+      {
+        ratio: '945/16',
+        error: 2.2388547796697062e-5,
+        count: 31,
+        trains: [
+          '27x105 / 6x8',
+          '35x81 / 6x8',
+          '45x63 / 6x8',
+          '35x108 / 8x8',
+          '36x105 / 8x8',
+          '42x90 / 8x8',
+          '45x84 / 8x8',
+          '54x70 / 8x8',
+          '60x63 / 8x8',
+          '45x105 / 8x10',
+          '63x75 / 8x10',
+          '54x105 / 6x16',
+        ],
+      },
+      { ratio: '8446/143', error: 2.9788720872123835e-5, count: 1, trains: ['82x103 / 11x13'] },
+    ],
+  },
+  {
+    problem: 'same, 3 stages',
+    target: '29530588853/500000000',
+    stages: 3,
+    drivers: { from: 6, to: 20 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '99400/1683',
+        error: 3.814971475520905e-7,
+        count: 9,
+        trains: [
+          '20x70x71 / 9x11x17',
+          '25x56x71 / 9x11x17',
+          '28x50x71 / 9x11x17',
+          '35x40x71 / 9x11x17',
+          '25x71x112 / 11x17x18',
+          '28x71x100 / 11x17x18',
+          '35x71x80 / 11x17x18',
+          '40x70x71 / 11x17x18',
+          '50x56x71 / 11x17x18',
+        ],
+      },
+      { ratio: '321293/5440', error: 6.015676540435402e-7, count: 1, trains: ['49x79x83 / 16x17x20'] },
+      { ratio: '259869/4400', error: -6.999921986344624e-7, count: 1, trains: ['29x87x103 / 11x20x20'] },
+    ],
+  },
+  {
+    problem: 'hour shaft to a disc turning once per 2 lunations, 2 stages, drivers 6-20, driven 20-120',
+    target: '29530588853/250000000',
+    stages: 2,
+    drivers: { from: 6, to: 20 },
+    driven: { from: 20, to: 120 },
+    best: [
+      { ratio: '9568/81', error: 9.324044712918937e-6, count: 1, trains: ['92x104 / 9x9'] },
+      {
+        ratio: '945/8',
+        error: 2.2388547796697062e-5,
+        count: 15,
+        trains: [
+          '54x105 / 6x8',
+          '63x90 / 6x8',
+          '70x81 / 6x8',
+          '63x105 / 7x8',
+          '63x120 / 8x8',
+          '70x108 / 8x8',
+          '72x105 / 8x8',
+          '84x90 / 8x8',
+          '81x105 / 6x12',
+          '81x105 / 8x9',
+          '90x105 / 8x10',
+          '99x105 / 8x11',
+        ],
+      },
+      { ratio: '9095/77', error: -4.6327345046551524e-5, count: 1, trains: ['85x107 / 7x11'] },
+    ],
+  },
+  {
+    problem: 'same, 3 stages',
+    target: '29530588853/250000000',
+    stages: 3,
+    drivers: { from: 6, to: 20 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '198800/1683',
+        error: 3.814971475520905e-7,
+        count: 8,
+        trains: [
+          '25x71x112 / 9x11x17',
+          '28x71x100 / 9x11x17',
+          '35x71x80 / 9x11x17',
+          '40x70x71 / 9x11x17',
+          '50x56x71 / 9x11x17',
+          '50x71x112 / 11x17x18',
+          '56x71x100 / 11x17x18',
+          '70x71x80 / 11x17x18',
+        ],
+      },
+      {
+        ratio: '321293/2720',
+        error: 6.015676540435402e-7,
+        count: 3,
+        trains: ['49x79x83 / 8x17x20', '49x79x83 / 10x16x17', '79x83x98 / 16x17x20'],
+      },
+      {
+        ratio: '259869/2200',
+        error: -6.999921986344624e-7,
+        count: 2,
+        trains: ['29x87x103 / 10x11x20', '58x87x103 / 11x20x20'],
+      },
+    ],
+  },
+  {
+    problem: '24 h shaft to one lunation, 2 stages, drivers 6-20, driven 20-120',
+    target: '29530588853/1000000000',
+    stages: 2,
+    drivers: { from: 6, to: 20 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '2392/81',
+        error: 9.324044712918937e-6,
+        count: 6,
+        trains: ['23x104 / 9x9', '26x92 / 9x9', '46x52 / 9x9', '46x104 / 9x18', '52x92 / 9x18', '92x104 / 18x18'],
+      },
+      {
+        ratio: '945/32',
+        error: 2.2388547796697062e-5,
+        count: 31,
+        trains: [
+          '21x90 / 8x8',
+          '27x70 / 8x8',
+          '30x63 / 8x8',
+          '35x54 / 8x8',
+          '42x45 / 8x8',
+          '27x105 / 6x16',
+          '27x105 / 8x12',
+          '35x81 / 6x16',
+          '35x81 / 8x12',
+          '45x63 / 6x16',
+          '45x63 / 8x12',
+          '35x108 / 8x16',
+        ],
+      },
+      { ratio: '4223/143', error: 2.9788720872123835e-5, count: 1, trains: ['41x103 / 11x13'] },
+    ],
+  },
+  {
+    problem: 'mean solar to sidereal 1.00273790935, 2 stages, all gears 20-120',
+    target: '20054758187/20000000000',
+    stages: 2,
+    drivers: { from: 20, to: 120 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '4029/4018',
+        error: -2.2828694217644756e-7,
+        count: 3,
+        trains: ['51x79 / 41x98', '51x79 / 49x82', '79x102 / 82x98'],
+      },
+      { ratio: '10622/10593', error: -2.5171755573070584e-7, count: 1, trains: ['94x113 / 99x107'] },
+      { ratio: '10620/10591', error: 2.6384885963503475e-7, count: 1, trains: ['90x118 / 89x119'] },
+    ],
+  },
+  {
+    problem: 'same, 3 stages',
+    target: '20054758187/20000000000',
+    stages: 3,
+    drivers: { from: 20, to: 120 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '461831/460570',
+        error: 2.3616225471563234e-9,
+        count: 2,
+        trains: ['61x67x113 / 53x79x110', '61x67x113 / 55x79x106'],
+      },
+      {
+        ratio: '256736/256035',
+        error: -2.4165962253080124e-9,
+        count: 3,
+        trains: ['32x71x113 / 39x65x101', '64x71x113 / 65x78x101', '71x96x113 / 65x101x117'],
+      },
+      { ratio: '457436/456187', error: 2.9454427591369e-9, count: 1, trains: ['62x62x119 / 43x103x103'] },
+    ],
+  },
+  {
+    problem: '24 h shaft to one tropical year, 3 stages, drivers 6-20, driven 20-120',
+    target: '36524219/100000',
+    stages: 3,
+    drivers: { from: 6, to: 20 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '94963/260',
+        error: 3.2223086739324306e-7,
+        count: 14,
+        trains: [
+          '33x89x97 / 6x10x13',
+          '44x89x97 / 8x10x13',
+          '55x89x97 / 10x10x13',
+          '66x89x97 / 6x13x20',
+          '66x89x97 / 8x13x15',
+          '66x89x97 / 10x12x13',
+          '77x89x97 / 7x13x20',
+          '77x89x97 / 10x13x14',
+          '88x89x97 / 8x13x20',
+          '88x89x97 / 10x13x16',
+          '89x97x99 / 9x13x20',
+          '89x97x99 / 10x13x18',
+        ],
+      },
+      {
+        ratio: '143175/392',
+        error: 4.296841378324998e-7,
+        count: 23,
+        trains: [
+          '23x75x83 / 7x7x8',
+          '25x69x83 / 7x7x8',
+          '30x83x115 / 7x7x16',
+          '30x83x115 / 7x8x14',
+          '46x75x83 / 7x7x16',
+          '46x75x83 / 7x8x14',
+          '50x69x83 / 7x7x16',
+          '50x69x83 / 7x8x14',
+          '45x83x115 / 6x14x14',
+          '45x83x115 / 7x12x14',
+          '69x75x83 / 6x14x14',
+          '69x75x83 / 7x12x14',
+        ],
+      },
+      {
+        ratio: '353920/969',
+        error: 8.981981394897338e-7,
+        count: 2,
+        trains: ['79x80x112 / 6x17x19', '79x112x120 / 9x17x19'],
+      },
+    ],
+  },
+  {
+    problem: '12 h shaft to M2 (12.4206012/12), 1 stage, 20-120',
+    target: '10350501/10000000',
+    stages: 1,
+    drivers: { from: 20, to: 120 },
+    driven: { from: 20, to: 120 },
+    best: [
+      { ratio: '59/57', error: 3.634538873588248e-5, count: 2, trains: ['59 / 57', '118 / 114'] },
+      { ratio: '89/86', error: -0.00016074494342587076, count: 1, trains: ['89 / 86'] },
+      { ratio: '88/85', error: 0.00023575443068777398, count: 1, trains: ['88 / 85'] },
+    ],
+  },
+  {
+    problem: 'same, 2 stages',
+    target: '10350501/10000000',
+    stages: 2,
+    drivers: { from: 20, to: 120 },
+    driven: { from: 20, to: 120 },
+    best: [
+      { ratio: '6290/6077', error: 8.62162236494528e-8, count: 1, trains: ['74x85 / 59x103'] },
+      { ratio: '6231/6020', error: -2.5710152272883337e-7, count: 1, trains: ['67x93 / 70x86'] },
+      { ratio: '9243/8930', error: 2.820513616042302e-7, count: 1, trains: ['79x117 / 94x95'] },
+    ],
+  },
+  {
+    problem: 'pi, 2 stages, all gears 20-120',
+    target: '3.1415926535897931',
+    stages: 2,
+    drivers: { from: 20, to: 120 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '355/113',
+        error: 8.491367865837086e-8,
+        count: 5,
+        trains: ['71x100 / 20x113', '71x105 / 21x113', '71x110 / 22x113', '71x115 / 23x113', '71x120 / 24x113'],
+      },
+      { ratio: '9918/3157', error: -8.073579867341427e-7, count: 1, trains: ['87x114 / 41x77'] },
+      { ratio: '10672/3397', error: 9.141458386949222e-7, count: 1, trains: ['92x116 / 43x79'] },
+    ],
+  },
+  {
+    problem: 'e, 2 stages, all gears 20-120',
+    target: '2.7182818284590451',
+    stages: 2,
+    drivers: { from: 20, to: 120 },
+    driven: { from: 20, to: 120 },
+    best: [
+      { ratio: '9234/3397', error: -3.650935830445649e-7, count: 1, trains: ['81x114 / 43x79'] },
+      { ratio: '8549/3145', error: 4.2689178391329733e-7, count: 1, trains: ['83x103 / 37x85'] },
+      {
+        ratio: '1457/536',
+        error: 6.451246109376207e-7,
+        count: 3,
+        trains: ['47x93 / 24x67', '62x94 / 32x67', '93x94 / 48x67'],
+      },
+    ],
+  },
+  {
+    problem: 'sqrt 2, 2 stages, all gears 20-120',
+    target: '1.4142135623730951',
+    stages: 2,
+    drivers: { from: 20, to: 120 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '4756/3363',
+        error: -4.4209568829601424e-8,
+        count: 4,
+        trains: ['41x116 / 57x59', '58x82 / 57x59', '82x116 / 57x118', '82x116 / 59x114'],
+      },
+      {
+        ratio: '3363/2378',
+        error: 4.4209570784087486e-8,
+        count: 7,
+        trains: [
+          '57x59 / 29x82',
+          '57x59 / 41x58',
+          '57x118 / 41x116',
+          '57x118 / 58x82',
+          '59x114 / 41x116',
+          '59x114 / 58x82',
+          '114x118 / 82x116',
+        ],
+      },
+      {
+        ratio: '2209/1562',
+        error: -7.172592295253511e-7,
+        count: 3,
+        trains: ['47x47 / 22x71', '47x94 / 44x71', '94x94 / 71x88'],
+      },
+    ],
+  },
+  {
+    problem: '13.36838, 2 stages, all gears 12-100',
+    target: '668419/50000',
+    stages: 2,
+    drivers: { from: 12, to: 100 },
+    driven: { from: 12, to: 100 },
+    best: [
+      { ratio: '6497/486', error: -5.029988551635236e-6, count: 1, trains: ['73x89 / 18x27'] },
+      {
+        ratio: '4171/312',
+        error: 1.5689529302996305e-5,
+        count: 6,
+        trains: ['43x97 / 12x26', '43x97 / 13x24', '86x97 / 12x52', '86x97 / 13x48', '86x97 / 16x39', '86x97 / 24x26'],
+      },
+      { ratio: '7954/595', error: -2.3396485531058922e-5, count: 1, trains: ['82x97 / 17x35'] },
+    ],
+  },
+  {
+    problem: '13.36838, 3 stages, all gears 12-100',
+    target: '668419/50000',
+    stages: 3,
+    drivers: { from: 12, to: 100 },
+    driven: { from: 12, to: 100 },
+    best: [
+      {
+        ratio: '154993/11594',
+        error: 1.4710341973763845e-8,
+        count: 4,
+        trains: ['37x59x71 / 17x22x31', '59x71x74 / 17x22x62', '59x71x74 / 17x31x44', '59x71x74 / 22x31x34'],
+      },
+      {
+        ratio: '323595/24206',
+        error: -1.9406974391211856e-8,
+        count: 11,
+        trains: [
+          '47x81x85 / 13x19x98',
+          '47x81x85 / 13x38x49',
+          '47x81x85 / 14x19x91',
+          '47x81x85 / 19x26x49',
+          '81x85x94 / 13x38x98',
+          '81x85x94 / 13x49x76',
+          '81x85x94 / 14x38x91',
+          '81x85x94 / 19x26x98',
+          '81x85x94 / 19x28x91',
+          '81x85x94 / 19x49x52',
+          '81x85x94 / 26x38x49',
+        ],
+      },
+      { ratio: '535925/40089', error: 2.645892685578688e-8, count: 1, trains: ['65x85x97 / 21x23x83'] },
+    ],
+  },
+  {
+    problem: '191/23, 1 stage, pinion 6-20, wheel 20-120',
+    target: '191/23',
+    stages: 1,
+    drivers: { from: 6, to: 20 },
+    driven: { from: 20, to: 120 },
+    best: [
+      { ratio: '108/13', error: 0.0004027386226339106, count: 1, trains: ['108 / 13'] },
+      { ratio: '83/10', error: -0.0005235602094240838, count: 1, trains: ['83 / 10'] },
+      { ratio: '58/7', error: -0.002243829468960359, count: 2, trains: ['58 / 7', '116 / 14'] },
+    ],
+  },
+  {
+    problem: '191/23, 2 stages, drivers 6-20, driven 20-120',
+    target: '191/23',
+    stages: 2,
+    drivers: { from: 6, to: 20 },
+    driven: { from: 20, to: 120 },
+    best: [
+      {
+        ratio: '2400/289',
+        error: 1.8116270222286635e-5,
+        count: 7,
+        trains: [
+          '20x120 / 17x17',
+          '24x100 / 17x17',
+          '25x96 / 17x17',
+          '30x80 / 17x17',
+          '32x75 / 17x17',
+          '40x60 / 17x17',
+          '48x50 / 17x17',
+        ],
+      },
+      { ratio: '2209/266', error: 1.968271464000315e-5, count: 1, trains: ['47x47 / 14x19'] },
+      { ratio: '1827/220', error: 2.3798191337458354e-5, count: 2, trains: ['21x87 / 11x20', '29x63 / 11x20'] },
+    ],
+  },
+  {
+    problem: '77708431/2640858, 1 stage, gears 7-300',
+    target: '77708431/2640858',
+    stages: 1,
+    drivers: { from: 7, to: 300 },
+    driven: { from: 7, to: 300 },
+    best: [
+      { ratio: '206/7', error: 0.00010613115730371283, count: 1, trains: ['206 / 7'] },
+      { ratio: '265/9', error: 0.0006455627275072207, count: 1, trains: ['265 / 9'] },
+      { ratio: '147/5', error: -0.0008648456690626015, count: 1, trains: ['294 / 10'] },
+    ],
+  },
+  {
+    problem: '77708431/2640858, 2 stages, gears 12-120',
+    target: '77708431/2640858',
+    stages: 2,
+    drivers: { from: 12, to: 120 },
+    driven: { from: 12, to: 120 },
+    best: [
+      { ratio: '7533/256', error: 1.1309201603877448e-5, count: 1, trains: ['81x93 / 16x16'] },
+      { ratio: '7268/247', error: -1.1801250756973118e-5, count: 1, trains: ['79x92 / 13x19'] },
+      {
+        ratio: '1177/40',
+        error: -1.5240945992076458e-5,
+        count: 9,
+        trains: [
+          '66x107 / 12x20',
+          '66x107 / 15x16',
+          '77x107 / 14x20',
+          '88x107 / 16x20',
+          '99x107 / 12x30',
+          '99x107 / 15x24',
+          '99x107 / 18x20',
+          '107x110 / 16x25',
+          '107x110 / 20x20',
+        ],
+      },
+    ],
+  },
+];
