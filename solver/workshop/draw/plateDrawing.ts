@@ -1,0 +1,157 @@
+/**
+ * The drawing of one face of a plate, at the density asked for.
+ *
+ * `cut` holds only what a machine cuts: outline, holes, openings; its extents are the plate's. `numbers` adds what is
+ * needed to strike the points: crosses, the arcs where they cross, names, the face named under the plate. `context`
+ * shows everything: pitch and tip circles, walls, posts. A face seen from below is mirrored by its coordinates, never
+ * by a transform, and its lettering is set afterwards, so it stays readable.
+ */
+import type { Bounds } from '../../geometry/outlines.ts';
+import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { Density, Drawing, DrawnShape, Face, Hole, Layer, LayerName, MarkingStep } from '../drawing.ts';
+import { LAYER_NAMES } from '../drawing.ts';
+import { holesOf } from '../holes.ts';
+import { type PlateView, plateViewOf, seenOutline } from '../plateView.ts';
+import { markingPlan } from '../steps/markingSteps.ts';
+import { caseShapes, wheelCircles } from './contextShapes.ts';
+import { extentsOf } from './extents.ts';
+import { shapeOfOutline } from './outlineShape.ts';
+import { type Labelled, placeLabels } from './placeLabels.ts';
+
+export interface PlateDrawingOptions {
+  /** May be left out for a movement without plates. */
+  readonly plate?: string | undefined;
+  /** The plate's marked face when left out. */
+  readonly face?: Face | undefined;
+  /** `numbers` when left out. */
+  readonly density?: Density | undefined;
+}
+
+/** The drawing of a plate's face; layers without shapes are left out. */
+export function plateDrawing(placed: PlacedMovement, options: PlateDrawingOptions = {}): Drawing {
+  const view = plateViewOf(placed.movement, options.plate, options.face);
+  const density = options.density ?? 'numbers';
+  const holes = seenHoles(view, holesOf(placed, options.plate));
+  const sheet = new Map<LayerName, readonly DrawnShape[]>([
+    ['OUTLINE', view.plate ? [shapeOfOutline(seenOutline(view, view.plate.outline))] : []],
+    ['HOLES', holes.map((hole) => ({ kind: 'circle', centre: [hole.x, hole.y], radius: hole.diameter / 2 }))],
+    ['OPENINGS', openingShapes(placed, view)],
+  ]);
+  if (density !== 'cut') addMarking(sheet, placed, view, holes, density);
+  const layers: Layer[] = LAYER_NAMES.flatMap((name) => {
+    const shapes = sheet.get(name) ?? [];
+    return shapes.length === 0 ? [] : [{ name, shapes }];
+  });
+  const { movement } = placed;
+  return {
+    title: `${movement.title}, revision ${movement.revision}`,
+    face: view.faceLabel,
+    mirrored: view.mirrored,
+    layers,
+    extents: extentsOf(layers),
+  };
+}
+
+/** Holes with their places as seen on a face. */
+export function seenHoles(view: PlateView, holes: readonly Hole[]): readonly Hole[] {
+  return holes.map((hole) => ({ ...hole, ...view.see(hole) }));
+}
+
+function openingShapes(placed: PlacedMovement, view: PlateView): readonly DrawnShape[] {
+  const own = placed.movement.openings.filter((opening) => opening.plate === view.plate?.id);
+  return own.map((opening) => shapeOfOutline(seenOutline(view, opening.outline)));
+}
+
+function addMarking(
+  sheet: Map<LayerName, readonly DrawnShape[]>,
+  placed: PlacedMovement,
+  view: PlateView,
+  holes: readonly Hole[],
+  density: 'numbers' | 'context',
+): void {
+  const { steps } = markingPlan(placed, { plate: view.plate?.id, face: view.face });
+  const struck = steps.filter((step) => step.kind !== 'unsettled' && step.kind !== 'same');
+  const bounds = extentsOf([...sheet].map(([name, shapes]) => ({ name, shapes })));
+  const height = letteringHeight(bounds);
+  const radiusAt = (step: MarkingStep) => holes.find((hole) => hole.points.includes(step.point))?.diameter ?? 0;
+  sheet.set(
+    'SCRIBE',
+    struck.flatMap((step) => scribedArcs(step, placed, view, height)),
+  );
+  sheet.set(
+    'CENTRES',
+    struck.flatMap((step) => cross(step, Math.max(radiusAt(step) / 2 + height * 0.6, height))),
+  );
+  if (density === 'context') {
+    const { pitch, tips } = wheelCircles(placed, view);
+    sheet.set('PITCH', pitch);
+    sheet.set('TIPS', tips);
+    sheet.set('CASE', caseShapes(placed, view));
+  }
+  const labels = struck.map((step): Labelled => {
+    const shares = steps.filter((each) => each.kind === 'same' && samePlace(each, step)).map((each) => each.label);
+    const text = [`${step.number} ${step.label}`, ...shares].join(' / ');
+    return {
+      text,
+      x: step.place[0],
+      y: step.place[1],
+      clear: Math.max(radiusAt(step) / 2 + height * 0.2, height * 0.7),
+    };
+  });
+  const all = extentsOf([...sheet].map(([name, shapes]) => ({ name, shapes })));
+  sheet.set('LETTERING', [...placeLabels(labels, height, bounds), ...caption(placed, view, all, height)]);
+}
+
+const samePlace = (a: MarkingStep, b: MarkingStep): boolean =>
+  Math.hypot(a.place[0] - b.place[0], a.place[1] - b.place[1]) < 1e-6;
+
+/** Lettering that suits the plate: a seventieth of its diagonal, between 1.6 and 3.5 mm (legible when engraved). */
+function letteringHeight([minX, minY, maxX, maxY]: Bounds): number {
+  const diagonal = Math.hypot(maxX - minX, maxY - minY);
+  return Math.min(3.5, Math.max(1.6, diagonal / 70));
+}
+
+function cross({ place: [x, y] }: MarkingStep, arm: number): readonly DrawnShape[] {
+  return [
+    { kind: 'line', from: [x - arm, y], to: [x + arm, y] },
+    { kind: 'line', from: [x, y - arm], to: [x, y + arm] },
+  ];
+}
+
+/** The short pieces of the loci that cross at a step's place. */
+function scribedArcs(
+  step: MarkingStep,
+  placed: PlacedMovement,
+  view: PlateView,
+  height: number,
+): readonly DrawnShape[] {
+  if (step.kind === 'datum' || step.kind === 'already') return [];
+  const at: Point = { x: step.place[0], y: step.place[1] };
+  const reach = height * 1.6;
+  const seen = new Map([...placed.places].map(([id, place]) => [id as string, place]));
+  return step.loci.flatMap((locus): readonly DrawnShape[] => {
+    if (locus.kind !== 'arc') return [];
+    const place = seen.get(locus.from);
+    const centre = place ? view.see(place) : undefined;
+    if (!centre) return [];
+    const angle = Math.atan2(at.y - centre.y, at.x - centre.x);
+    const half = Math.min(Math.PI / 2, reach / locus.radius);
+    return [
+      { kind: 'arc', centre: [centre.x, centre.y], radius: locus.radius, start: angle - half, end: angle + half },
+    ];
+  });
+}
+
+/** Title, face and unit under the drawing. */
+function caption(placed: PlacedMovement, view: PlateView, bounds: Bounds, height: number): readonly DrawnShape[] {
+  const { movement } = placed;
+  const date = movement.date === undefined ? '' : `, ${movement.date}`;
+  const lines = [`${movement.title}, revision ${movement.revision}${date}`, `${view.faceLabel}. Millimetres.`];
+  return lines.map((text, index) => ({
+    kind: 'text',
+    at: [bounds[0], bounds[1] - height * (2 + 1.8 * index)],
+    height,
+    text,
+    align: 'left',
+  }));
+}

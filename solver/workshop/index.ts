@@ -1,0 +1,43 @@
+/**
+ * The workshop room: from the placed movement to metal.
+ *
+ * Read `drawing.ts` (plain data), `holes.ts`, `steps/markingSteps.ts` (the order of striking), `draw/plateDrawing.ts`,
+ * `write/walk.ts` and the writers, `preflight/preflight.ts`, `sheetsOf.ts`.
+ *
+ * ```ts
+ * const placed = plantMovement(movement);
+ * const steps = markingSteps(placed, { plate: 'base', face: 'up' });
+ * const dxf = writeDxf(plateDrawing(placed, { plate: 'base', face: 'up', density: 'cut' }));
+ * const report = preflight('base.dxf', dxf); // report.problems is empty
+ * for (const { name, text } of sheetsOf(placed)) save(name, text);
+ * ```
+ */
+export { extentsOf } from './draw/extents.ts';
+export { textWidth } from './draw/lettering.ts';
+export { type PlateDrawingOptions, plateDrawing, seenHoles } from './draw/plateDrawing.ts';
+export type {
+  Datum,
+  Density,
+  Drawing,
+  DrawnShape,
+  DrawnVertex,
+  EdgeName,
+  Face,
+  Hole,
+  Layer,
+  LayerName,
+  MarkingLocus,
+  MarkingStep,
+} from './drawing.ts';
+export { holesOf } from './holes.ts';
+export { type PlateView, platesOf, plateViewOf } from './plateView.ts';
+export { type Expected, type Preflight, preflight } from './preflight/preflight.ts';
+export { drillOptionsOf, type Sheet, sheetsOf } from './sheetsOf.ts';
+export { type MarkingOptions, type MarkingPlan, markingPlan, markingSteps } from './steps/markingSteps.ts';
+export { stepsText } from './steps/stepsText.ts';
+export { fixed, type LengthDisplay, lengthText, trimmed } from './write/decimal.ts';
+export { type DrillOptions, type DrillPass, passesOf, writeDrill } from './write/drill.ts';
+export { type DxfOptions, writeDxf } from './write/dxf.ts';
+export { writeHoleTable } from './write/holeTable.ts';
+export { writeSvg } from './write/svg.ts';
+export { type DrawingSink, walkDrawing } from './write/walk.ts';

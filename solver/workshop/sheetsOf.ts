@@ -1,0 +1,131 @@
+/** Every text file for the workshop: own files for each plate and face, and a pre-flight report of them all. */
+import type { Plate } from '../movement/schema.ts';
+import type { PlacedMovement } from '../planting/placed.ts';
+import { extentsOf } from './draw/extents.ts';
+import { plateDrawing, seenHoles } from './draw/plateDrawing.ts';
+import type { Drawing, Face, Hole } from './drawing.ts';
+import { holesOf } from './holes.ts';
+import { datumEdgesOf, type PlateView, platesOf, plateViewOf } from './plateView.ts';
+import { type Expected, preflight } from './preflight/preflight.ts';
+import { stepsText } from './steps/stepsText.ts';
+import { type DrillOptions, writeDrill } from './write/drill.ts';
+import { writeDxf } from './write/dxf.ts';
+import { writeHoleTable } from './write/holeTable.ts';
+import { writeSvg } from './write/svg.ts';
+
+export interface Sheet {
+  /** Plain ASCII, safe on every file system. */
+  readonly name: string;
+  readonly text: string;
+}
+
+interface CheckedSheet extends Sheet {
+  readonly expected?: Expected;
+}
+
+/** All sheets in a fixed order: the same placed movement gives the same names and bytes. */
+export function sheetsOf(placed: PlacedMovement): readonly Sheet[] {
+  const names = new Set<string>();
+  const sheets = platesOf(placed.movement).flatMap((plate) => {
+    const stem = uniqueStem(plateViewOf(placed.movement, plate).plateLabel, names);
+    return plateSheets(placed, plate, stem);
+  });
+  const reports = sheets.map(({ name, text, expected }) => preflight(name, text, expected).says);
+  const files = sheets.map(({ name, text }): Sheet => ({ name, text }));
+  return [...files, { name: 'preflight.txt', text: `${reports.join('\n\n')}\n` }];
+}
+
+/** A name for files: letters, digits and dashes, never taken twice. */
+function uniqueStem(label: string, taken: Set<string>): string {
+  const plain = label
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 40);
+  const stem = plain === '' ? 'plate' : plain;
+  let name = stem;
+  for (let count = 2; taken.has(name); count++) name = `${stem}-${count}`;
+  taken.add(name);
+  return name;
+}
+
+const faceName = (face: Face): string => (face === 'up' ? 'upper-face' : 'lower-face-mirrored');
+
+function plateSheets(placed: PlacedMovement, plate: string | undefined, stem: string): readonly CheckedSheet[] {
+  const view = plateViewOf(placed.movement, plate);
+  const other: Face = view.face === 'up' ? 'down' : 'up';
+  return [...faceSheets(placed, view, `${stem}-${faceName(view.face)}`), ...otherFace(placed, plate, other, stem)];
+}
+
+function faceSheets(placed: PlacedMovement, view: PlateView, stem: string): readonly CheckedSheet[] {
+  const options = { plate: view.plate?.id, face: view.face };
+  const cut = plateDrawing(placed, { ...options, density: 'cut' });
+  const numbers = plateDrawing(placed, { ...options, density: 'numbers' });
+  const context = plateDrawing(placed, { ...options, density: 'context' });
+  const holes = seenHoles(view, holesOf(placed, view.plate?.id));
+  const drill = drillOptionsOf(placed, view);
+  const zero = drill.zero ?? [0, 0];
+  const todo = holes.filter((hole) => hole.state !== 'drilled');
+  const drilled = todo.map(({ x, y }) => ({ x: x - zero[0], y: y - zero[1] }));
+  return [
+    { name: `${stem}-cut.dxf`, text: writeDxf(cut), expected: expectedOf(cut, holes, false) },
+    { name: `${stem}-cut.svg`, text: writeSvg(cut), expected: expectedOf(cut, holes, true) },
+    { name: `${stem}-numbers.dxf`, text: writeDxf(numbers), expected: expectedOf(numbers, holes, false) },
+    { name: `${stem}-numbers.svg`, text: writeSvg(numbers), expected: expectedOf(numbers, holes, true) },
+    { name: `${stem}-context.svg`, text: writeSvg(context), expected: expectedOf(context, holes, true) },
+    { name: `${stem}-drill.ngc`, text: writeDrill(holes, drill), expected: { holes: drilled } },
+    { name: `${stem}-holes.csv`, text: writeHoleTable(holes), expected: { holes } },
+    { name: `${stem}-steps.txt`, text: stepsText(placed, options) },
+  ];
+}
+
+function otherFace(
+  placed: PlacedMovement,
+  plate: string | undefined,
+  face: Face,
+  stem: string,
+): readonly CheckedSheet[] {
+  const view = plateViewOf(placed.movement, plate, face);
+  const holes = seenHoles(view, holesOf(placed, plate));
+  const numbers = plateDrawing(placed, { plate, face, density: 'numbers' });
+  const name = `${stem}-${faceName(face)}-numbers`;
+  return [
+    { name: `${name}.dxf`, text: writeDxf(numbers), expected: expectedOf(numbers, holes, false) },
+    { name: `${name}.svg`, text: writeSvg(numbers), expected: expectedOf(numbers, holes, true) },
+  ];
+}
+
+/** What a drawing's file must read back as. SVG readers count from the lower left corner of the sheet. */
+export function expectedOf(drawing: Drawing, holes: readonly Hole[], fromCorner: boolean): Expected {
+  const cut = drawing.layers.filter(({ name }) => name === 'OUTLINE' || name === 'HOLES' || name === 'OPENINGS');
+  const [minX, minY, maxX, maxY] = extentsOf(cut);
+  const shift = fromCorner ? drawing.extents : [0, 0];
+  return {
+    size: [maxX - minX, maxY - minY],
+    holes: holes.map(({ x, y }) => ({ x: x - (shift[0] ?? 0), y: y - (shift[1] ?? 0) })),
+  };
+}
+
+/** Settings of a plate's drill program: its thickness, and the work zero at a corner or the centre, as seen. */
+export function drillOptionsOf(placed: PlacedMovement, view: PlateView): DrillOptions {
+  const { movement } = placed;
+  const names = { title: `${movement.title}, revision ${movement.revision}`, face: view.faceLabel };
+  if (!view.plate) return names;
+  return { ...names, thickness: thicknessOf(view.plate), ...zeroOf(view) };
+}
+
+const thicknessOf = (plate: Plate): number => Math.abs(plate.levels.to - plate.levels.from);
+
+function zeroOf(view: PlateView): Pick<DrillOptions, 'zero' | 'zeroSays'> {
+  const { left, lower } = datumEdgesOf(view);
+  if (left !== undefined && lower !== undefined) {
+    return { zero: [left, lower], zeroSays: 'the corner of the left and the lower edge' };
+  }
+  if (view.plate?.outline.kind === 'circle') {
+    const centre = view.see({ x: view.plate.outline.centre[0], y: view.plate.outline.centre[1] });
+    return { zero: [centre.x, centre.y], zeroSays: 'the centre of the plate' };
+  }
+  return {};
+}
