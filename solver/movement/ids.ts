@@ -20,11 +20,6 @@ export const openingId = id.brand<'OpeningId'>();
 export const couplingId = id.brand<'CouplingId'>();
 export const indicationId = id.brand<'IndicationId'>();
 export const readingId = id.brand<'ReadingId'>();
-/** Anything with one place in the plane: an arbor, a post or a mark. */
-export const pointId = id.brand<'ArborId' | 'PostId' | 'MarkId'>();
-/** Anything with an outline that a gap can be asked of. */
-export const partId = id.brand<'PartId'>();
-
 export type ArborId = z.output<typeof arborId>;
 export type PostId = z.output<typeof postId>;
 export type MarkId = z.output<typeof markId>;
@@ -38,3 +33,10 @@ export type CouplingId = z.output<typeof couplingId>;
 export type IndicationId = z.output<typeof indicationId>;
 export type ReadingId = z.output<typeof readingId>;
 export type PartId = PointId | WheelId | WallId | PlateId | OpeningId;
+
+// A brand over several kinds would be an id of all of them at once; what is meant is an id of one of them. At run
+// time the schemas are the plain id, so only the type of their output is restated.
+/** Anything with one place in the plane: an arbor, a post or a mark. */
+export const pointId = id as unknown as z.ZodType<PointId, string>;
+/** Anything with an outline that a gap can be asked of. */
+export const partId = id as unknown as z.ZodType<PartId, string>;

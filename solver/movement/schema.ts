@@ -30,7 +30,7 @@ const limits = z.looseObject({
   wallGap: extent.default(0.5),
 });
 
-const accepted = z.looseObject({
+export const accepted = z.looseObject({
   /** Kind of the finding and the parts it names, as the check reports them. */
   finding: z.string().max(200),
   parts: z.array(partId).max(10),

@@ -1,0 +1,79 @@
+/** Edits of the document as a whole: how it is described, what was made, and which findings are accepted. */
+import { castDraft } from 'immer';
+import { made as madeSchema } from '../points.ts';
+import { collectionNames } from '../references/collections.ts';
+import { accepted as acceptedSchema, type Movement, movementSchema } from '../schema.ts';
+import { changed } from './changeItems.ts';
+import type { EditOf } from './edit.ts';
+import { refused, soundValue } from './items.ts';
+import { type Plan, recipe } from './recipe.ts';
+
+/** Fields of the document that other edits change, or none. */
+const NOT_DESCRIBED: readonly string[] = ['format', 'version', 'made', 'accepted', ...collectionNames];
+
+export function planDescribe(movement: Movement, edit: EditOf<'describe'>): Plan {
+  const fields = [...Object.keys(edit.set ?? {}), ...(edit.unset ?? [])];
+  const barred = fields.find((field) => NOT_DESCRIBED.includes(field));
+  if (barred !== undefined) return refused(`“${barred}” is not part of the description; another edit changes it.`);
+  // The lists are long and stay as they are; only what describes the document is checked again.
+  const { head, lists } = split(movement);
+  const sound = soundValue<Record<string, unknown>>(movementSchema, changed(head, edit.set, edit.unset));
+  if (sound.kind === 'refused') return sound;
+  const next = { ...sound.item, ...lists };
+  return recipe((draft) => {
+    for (const field of Object.keys(draft)) if (!Object.hasOwn(next, field)) Reflect.deleteProperty(draft, field);
+    for (const field of fields) if (Object.hasOwn(next, field)) Reflect.set(draft, field, Reflect.get(next, field));
+  });
+}
+
+function split(movement: Movement): { head: Record<string, unknown>; lists: Record<string, unknown> } {
+  const isList = (field: string): boolean => NOT_DESCRIBED.includes(field) && field !== 'format' && field !== 'version';
+  const entries = Object.entries(movement);
+  return {
+    head: Object.fromEntries(entries.filter(([field]) => !isList(field))),
+    lists: Object.fromEntries(entries.filter(([field]) => isList(field))),
+  };
+}
+
+export function planSetMade(movement: Movement, edit: EditOf<'setMade'>): Plan {
+  const sound = soundValue<Movement['made'][number]>(madeSchema, edit.made);
+  if (sound.kind === 'refused') return sound;
+  const { item } = sound;
+  const index = movement.made.findIndex(({ point, plate }) => point === item.point && plate === item.plate);
+  return recipe((draft) => {
+    draft.made.splice(index < 0 ? draft.made.length : index, index < 0 ? 0 : 1, castDraft(item));
+  });
+}
+
+export function planClearMade(movement: Movement, edit: EditOf<'clearMade'>): Plan {
+  const index = movement.made.findIndex(({ point, plate }) => point === edit.point && plate === edit.plate);
+  if (index < 0) return refused(`Nothing is noted as made of “${edit.point}”.`);
+  return recipe((draft) => {
+    draft.made.splice(index, 1);
+  });
+}
+
+function sameFinding(
+  a: { finding: string; parts: readonly string[] },
+  b: { finding: string; parts: readonly string[] },
+): boolean {
+  return a.finding === b.finding && [...a.parts].sort().join(' ') === [...b.parts].sort().join(' ');
+}
+
+export function planAccept(movement: Movement, edit: EditOf<'accept'>): Plan {
+  const sound = soundValue<Movement['accepted'][number]>(acceptedSchema, edit.accepted);
+  if (sound.kind === 'refused') return sound;
+  const { item } = sound;
+  const index = movement.accepted.findIndex((one) => sameFinding(one, item));
+  return recipe((draft) => {
+    draft.accepted.splice(index < 0 ? draft.accepted.length : index, index < 0 ? 0 : 1, castDraft(item));
+  });
+}
+
+export function planWithdraw(movement: Movement, edit: EditOf<'withdraw'>): Plan {
+  const index = movement.accepted.findIndex((one) => sameFinding(one, edit));
+  if (index < 0) return refused('No such finding was accepted.');
+  return recipe((draft) => {
+    draft.accepted.splice(index, 1);
+  });
+}

@@ -1,0 +1,73 @@
+/** Edits of rules: their values, whether they count, and which crossing is meant. */
+import type { Movement } from '../schema.ts';
+import { changed, replaceItem } from './changeItems.ts';
+import type { EditOf } from './edit.ts';
+import { draftItems, type Item, locate, nothingCalled, refused, soundItem } from './items.ts';
+import { type Plan, recipe } from './recipe.ts';
+
+function ruleCalled(movement: Movement, id: string): Movement['rules'][number] | undefined {
+  return movement.rules.find((rule) => rule.id === id);
+}
+
+/** The field that holds a rule's one value; a depth's is its held distance. */
+const VALUE_FIELDS: Readonly<Record<Movement['rules'][number]['kind'], string | undefined>> = {
+  held: 'at',
+  depth: 'held',
+  distance: 'length',
+  radius: 'length',
+  bearing: 'angle',
+  clearBy: 'gap',
+  opposite: undefined,
+  samePlace: undefined,
+  inLine: undefined,
+  sameRadius: undefined,
+  evenSpacing: undefined,
+};
+
+export function planSetValue(movement: Movement, edit: EditOf<'setValue'>): Plan {
+  const rule = ruleCalled(movement, edit.rule);
+  if (rule === undefined) return nothingCalled(edit.rule);
+  const field = VALUE_FIELDS[rule.kind];
+  if (field === undefined) return refused(`The rule “${edit.rule}” has no value of its own.`);
+  const value = typeof edit.value === 'number' ? edit.value : [...edit.value];
+  const set = { [field]: value, ...(rule.kind === 'depth' ? { use: 'held' } : {}) };
+  return replaceItem(movement, edit.rule, changed(rule, set));
+}
+
+export function planSetMeasured(movement: Movement, edit: EditOf<'setMeasured'>): Plan {
+  const rule = ruleCalled(movement, edit.rule);
+  if (rule === undefined) return nothingCalled(edit.rule);
+  if (rule.kind !== 'depth') return refused(`The rule “${edit.rule}” is no depth; only a depth is measured.`);
+  const { value, plusMinus, reading } = edit;
+  const measured = changed(rule.measured ?? {}, { value, plusMinus, reading });
+  return replaceItem(movement, edit.rule, changed(rule, { use: 'measured', measured }));
+}
+
+export function planUseDepth(movement: Movement, edit: EditOf<'useDepth'>): Plan {
+  const rule = ruleCalled(movement, edit.rule);
+  if (rule === undefined) return nothingCalled(edit.rule);
+  if (rule.kind !== 'depth') return refused(`The rule “${edit.rule}” is no depth.`);
+  return replaceItem(movement, edit.rule, changed(rule, { use: edit.use }));
+}
+
+export function planLeaveOut(movement: Movement, edit: EditOf<'leaveOut'>): Plan {
+  const items: { index: number; item: Item }[] = [];
+  for (const id of edit.rules) {
+    const index = movement.rules.findIndex((rule) => rule.id === id);
+    const rule = movement.rules[index];
+    if (rule === undefined) return nothingCalled(id);
+    const sound = soundItem('rules', { ...rule, leaveOut: edit.leaveOut });
+    if (sound.kind === 'refused') return sound;
+    items.push({ index, item: sound.item });
+  }
+  return recipe((draft) => {
+    for (const { index, item } of items) draftItems(draft, 'rules')[index] = item;
+  });
+}
+
+export function planSetCrossing(movement: Movement, edit: EditOf<'setCrossing'>): Plan {
+  const found = locate(movement, edit.point);
+  if (found === undefined) return nothingCalled(edit.point);
+  if (!['arbors', 'posts', 'marks'].includes(found.collection)) return refused(`“${edit.point}” is no point.`);
+  return replaceItem(movement, edit.point, changed(found.item, { crossing: edit.crossing }));
+}

@@ -1,0 +1,170 @@
+/** Removal of parts with everything that cannot be without them; what can, stays and forgets them. */
+import { castDraft } from 'immer';
+import { idsOf } from '../references/idsOf.ts';
+import type { Movement, Rule } from '../schema.ts';
+import type { EditOf } from './edit.ts';
+import { nothingCalled } from './items.ts';
+import { type Plan, recipe } from './recipe.ts';
+
+export function planRemove(movement: Movement, edit: EditOf<'remove'>): Plan {
+  const known = idsOf(movement);
+  const unknown = edit.ids.find((id) => !known.has(id));
+  if (unknown !== undefined) return nothingCalled(unknown);
+  const next = without(movement, new Set(edit.ids));
+  return recipe((draft) => {
+    for (const field of PRUNED) if (next[field] !== movement[field]) Reflect.set(draft, field, castDraft(next[field]));
+    if (next.drive === undefined) delete draft.drive;
+  });
+}
+
+const PRUNED = [
+  'arbors',
+  'wheels',
+  'posts',
+  'marks',
+  'plates',
+  'walls',
+  'openings',
+  'rules',
+  'couplings',
+  'indications',
+  'readings',
+  'made',
+  'accepted',
+] as const;
+
+/** The movement without the things called `ids`. Each round takes along what hangs on what went in the last. */
+function without(movement: Movement, ids: ReadonlySet<string>): Movement {
+  const gone = new Set(ids);
+  for (let before = -1; before !== gone.size; ) {
+    before = gone.size;
+    for (const wheel of movement.wheels) if (gone.has(wheel.arbor)) gone.add(wheel.id);
+    for (const opening of movement.openings) if (gone.has(opening.plate)) gone.add(opening.id);
+    for (const reading of movement.readings) if (reading.of.some((id) => gone.has(id))) gone.add(reading.id);
+  }
+  const drive = movement.drive === undefined || gone.has(movement.drive.arbor) ? undefined : movement.drive;
+  const { drive: _, ...rest } = movement;
+  return {
+    ...rest,
+    ...(drive === undefined ? {} : { drive }),
+    arbors: pruned(movement.arbors, (arbor) => (gone.has(arbor.id) ? undefined : arborWithout(arbor, gone))),
+    wheels: pruned(movement.wheels, (wheel) => keep(wheel, !gone.has(wheel.id))),
+    posts: pruned(movement.posts, (post) => {
+      if (gone.has(post.id)) return undefined;
+      return forget(crossingWithout(post, gone), [
+        ['plate', has(gone, post.plate)],
+        ['slidesAbout', has(gone, post.slidesAbout)],
+      ]);
+    }),
+    marks: pruned(movement.marks, (mark) => {
+      if (gone.has(mark.id)) return undefined;
+      return forget(crossingWithout(mark, gone), [['plate', has(gone, mark.plate)]]);
+    }),
+    plates: pruned(movement.plates, (plate) => keep(plate, !gone.has(plate.id))),
+    walls: pruned(movement.walls, (wall) => keep(wall, !gone.has(wall.id))),
+    openings: pruned(movement.openings, (opening) => keep(opening, !gone.has(opening.id))),
+    rules: pruned(movement.rules, (rule) => (gone.has(rule.id) ? undefined : ruleWithout(rule, gone))),
+    couplings: pruned(movement.couplings, (coupling) =>
+      gone.has(coupling.id) ? undefined : couplingWithout(coupling, gone),
+    ),
+    indications: pruned(movement.indications, (shown) => keep(shown, !gone.has(shown.id) && !gone.has(shown.arbor))),
+    readings: pruned(movement.readings, (reading) => keep(reading, !gone.has(reading.id))),
+    made: pruned(movement.made, (made) => keep(made, !gone.has(made.point) && !has(gone, made.plate))),
+    accepted: pruned(movement.accepted, (accepted) => keep(accepted, !accepted.parts.some((id) => gone.has(id)))),
+  };
+}
+
+type Gone = ReadonlySet<string>;
+
+function has(gone: Gone, id: string | undefined): boolean {
+  return id !== undefined && gone.has(id);
+}
+
+function keep<T>(item: T, stays: boolean): T | undefined {
+  return stays ? item : undefined;
+}
+
+/** The list itself where nothing changed. */
+function pruned<T>(list: readonly T[], prune: (item: T) => T | undefined): readonly T[] {
+  const next = list.map(prune);
+  if (next.every((item, index) => item === list[index])) return list;
+  return next.filter((item) => item !== undefined);
+}
+
+/** The item without the fields that are marked; the item itself where none is. */
+function forget<T extends object>(item: T, fields: readonly (readonly [keyof T & string, boolean])[]): T {
+  if (!fields.some(([, lost]) => lost)) return item;
+  const copy = { ...item };
+  for (const [field, lost] of fields) if (lost) delete copy[field];
+  return copy;
+}
+
+type Crossed = Movement['arbors'][number] | Movement['posts'][number] | Movement['marks'][number];
+
+function crossingWithout<T extends Crossed>(point: T, gone: Gone): T {
+  const { crossing } = point;
+  return forget<T>(point, [['crossing', has(gone, crossing?.from) || has(gone, crossing?.to)]]);
+}
+
+function arborWithout(arbor: Movement['arbors'][number], gone: Gone): Movement['arbors'][number] {
+  const bare = has(gone, arbor.ridesOn);
+  const next = forget(crossingWithout(arbor, gone), [
+    ['ridesOn', bare],
+    ['pipeBore', bare],
+    ['turns', bare && arbor.turns === 'withArbor'],
+  ]);
+  if (!next.bearings.some((bearing) => has(gone, bearing.plate))) return next;
+  return { ...next, bearings: next.bearings.filter((bearing) => !has(gone, bearing.plate)) };
+}
+
+function couplingWithout(
+  coupling: Movement['couplings'][number],
+  gone: Gone,
+): Movement['couplings'][number] | undefined {
+  switch (coupling.kind) {
+    case 'contrate':
+      return keep(coupling, !coupling.wheels.some((id) => gone.has(id)));
+    case 'carrier': {
+      if (gone.has(coupling.arm)) return undefined;
+      const carries = pruned(coupling.carries, (id) => keep(id, !gone.has(id)));
+      if (carries === coupling.carries) return coupling;
+      return carries.length === 0 ? undefined : { ...coupling, carries };
+    }
+    default:
+      return keep(coupling, !gone.has(coupling.arbor) && !gone.has(coupling.wheel));
+  }
+}
+
+/** A rule about points that share a radius can lose one of them; any other rule goes with what it names. */
+function ruleWithout(rule: Rule, gone: Gone): Rule | undefined {
+  switch (rule.kind) {
+    case 'held':
+      return keep(rule, !gone.has(rule.point));
+    case 'depth': {
+      if (rule.wheels.some((id) => gone.has(id))) return undefined;
+      if (rule.measured === undefined || !has(gone, rule.measured.reading)) return rule;
+      return { ...rule, measured: forget(rule.measured, [['reading', true]]) };
+    }
+    case 'distance':
+    case 'samePlace':
+      return keep(rule, !rule.points.some((id) => gone.has(id)));
+    case 'radius':
+      return keep(rule, !gone.has(rule.point) && !gone.has(rule.centre));
+    case 'bearing':
+      return keep(rule, !gone.has(rule.point) && !gone.has(rule.centre) && !has(gone, rule.reference));
+    case 'opposite':
+      return keep(rule, !gone.has(rule.point) && !gone.has(rule.centre) && !gone.has(rule.of));
+    case 'inLine':
+      return keep(rule, !gone.has(rule.point) && !rule.through.some((id) => gone.has(id)));
+    case 'sameRadius': {
+      if (gone.has(rule.centre)) return undefined;
+      const points = pruned(rule.points, (id) => keep(id, !gone.has(id)));
+      if (points === rule.points) return rule;
+      return points.length < 2 ? undefined : { ...rule, points };
+    }
+    case 'evenSpacing':
+      return keep(rule, !gone.has(rule.centre) && !rule.points.some((id) => gone.has(id)));
+    case 'clearBy':
+      return keep(rule, !rule.parts.some((id) => gone.has(id)));
+  }
+}
