@@ -25,7 +25,9 @@ function filesUnder(path) {
 
 function digestOfSources() {
   const hash = createHash('sha256');
-  const files = SOURCES.flatMap((source) => (source.includes('.') ? [join(TOP, source)] : filesUnder(join(TOP, source))));
+  const files = SOURCES.flatMap((source) =>
+    source.includes('.') ? [join(TOP, source)] : filesUnder(join(TOP, source)),
+  );
   for (const file of [...files, ...CONFIGS.map((config) => join(TOP, config))].sort()) {
     hash.update(file.slice(TOP.length)).update('\0').update(readFileSync(file)).update('\0');
   }
