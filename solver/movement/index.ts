@@ -29,6 +29,7 @@ export { MAX_ARBORS, MAX_LENGTH, MAX_TEETH, MIN_LENGTH, MIN_TEETH } from './quan
 export type { Problem } from './read/problem.ts';
 export { type MovementReading, readMovement } from './read/readMovement.ts';
 export { COLLECTIONS, type Collection } from './references/collections.ts';
+export { idsOf } from './references/idsOf.ts';
 export type * from './schema.ts';
 export { FORMAT, VERSION } from './schema.ts';
 export { writeMovement } from './write/writeMovement.ts';
