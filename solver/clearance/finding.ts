@@ -1,6 +1,6 @@
 /** A finding: anything that a check wants the maker to see. */
-import type { PartId, PointId } from '../movement/ids.ts';
-import type { Point } from '../planting/placed.ts';
+import type { Movement, PartId } from '../movement/index.ts';
+import type { Point } from '../planting/index.ts';
 
 export interface Finding {
   /** Stable: kind and parts joined; the same fault has the same key in every run. */
@@ -21,20 +21,21 @@ export interface Finding {
   /** Smallest gap, mm (negative: overlap), and the limit it was held against. */
   readonly gap?: number;
   readonly wanted?: number;
+  /** All three values of the gap, mm. */
+  readonly gaps?: { readonly asPlanted: number; readonly withShake: number; readonly withPlusMinus: number };
   /** Which of the three values decided: as planted, with shake, or with the ± of the planting. */
   readonly value?: 'asPlanted' | 'withShake' | 'withPlusMinus';
   /** Where to look: the two nearest points, or the place of the part. */
   readonly at?: readonly [Point, Point];
   /** Whole sentence for the strip. */
   readonly says: string;
-  readonly remedies?: readonly Remedy[];
 }
 
 export interface Remedy {
   /** "Turn post P2 by +4.6° about the centre: gap 1.00 mm" */
   readonly says: string;
-  readonly point?: PointId;
-  readonly to?: Point;
+  /** The movement with the remedy in it. */
+  readonly movement: Movement;
   /** Gap after the remedy, found by running the check again, mm. */
   readonly gapAfter: number;
 }

@@ -5,8 +5,7 @@
  * crosses a curve at that distance: parallel lines, circles about corners, concentric arcs. All such angles are
  * gathered in closed form, and the pieces between them are tested in the middle, so nothing is sampled.
  */
-import { piecesOf, signedDistanceToRegion, type XY } from '../geometry/outlines.ts';
-import { endsOf, type Segment } from '../geometry/segments.ts';
+import { endsOf, piecesOf, type Segment, signedDistanceToRegion, type XY } from '../geometry/index.ts';
 import type { Solid } from './solids.ts';
 
 /** The circle on which the part may stand, and its own radius, mm. */

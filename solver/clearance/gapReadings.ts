@@ -1,0 +1,137 @@
+/**
+ * The three readings of a gap: as planted, worst with the shake of the bearings and the run-out of the wheels,
+ * and that less the ± of the planting.
+ */
+import type { Movement, PointId, Wheel, WheelId } from '../movement/index.ts';
+import type { PlacedMovement } from '../planting/index.ts';
+import type { PairTerms } from './pairTerms.ts';
+import type { PlanGap } from './planGap.ts';
+import { type Shake, shakeOf, sideMovementOver } from './shake.ts';
+import type { Heights, Solid } from './solids.ts';
+
+export type GapValue = 'asPlanted' | 'withShake' | 'withPlusMinus';
+
+/** A gap under one reading: in plan and in height, and the one that decides, mm. */
+export interface GapReading {
+  readonly gap: number;
+  readonly wanted: number;
+  readonly direction: 'plan' | 'height';
+}
+
+/** Contact is not overlap: parts that touch may overlap by rounding only, mm. */
+export const TOUCH = 1e-6;
+
+/** What gaps are read with: made once for a placed movement. */
+export interface GapContext {
+  readonly placed: PlacedMovement;
+  readonly shake: Shake;
+  readonly wheels: ReadonlyMap<WheelId, Wheel>;
+  /** Largest amount that shake, run-out and ± could take from any gap, mm: the margin of the search for pairs. */
+  readonly margin: number;
+}
+
+/** Gathers what the readings need. */
+export function gapContextOf(placed: PlacedMovement, solids: readonly Solid[]): GapContext {
+  const shake = shakeOf(placed.movement);
+  const wheels = new Map(placed.movement.wheels.map((wheel) => [wheel.id, wheel]));
+  let movement = 0;
+  for (const solid of solids) {
+    movement = Math.max(movement, asideOf(solid, solid.heights, shake) + runOutOf(solid, wheels));
+  }
+  let spread = 0;
+  for (const place of placed.places.values()) spread = Math.max(spread, place.spread?.major ?? 0);
+  return { placed, shake, wheels, margin: 2 * movement + 4 * spread };
+}
+
+/** Height gap of two solids, mm; negative where they share heights. */
+export function heightGapOf(first: Solid, second: Solid): number {
+  return Math.max(second.heights.from - first.heights.to, first.heights.from - second.heights.to);
+}
+
+/**
+ * The first reading that falls short of what the pair owes, with all three values; undefined where none does.
+ */
+export function shortfallOf(
+  first: Solid,
+  second: Solid,
+  plan: PlanGap,
+  terms: PairTerms,
+  context: GapContext,
+): { readonly value: GapValue; readonly reading: GapReading; readonly gaps: Record<GapValue, number> } | undefined {
+  const height = heightGapOf(first, second);
+  const aside = asideOfPair(first, second, context);
+  const lengthwise = lengthwiseOfPair(first, second, context.shake);
+  const plusMinus = plusMinusOf(first, second, context.placed);
+  const readings: Record<GapValue, GapReading> = {
+    asPlanted: readingOf(plan.gap, height, terms),
+    withShake: readingOf(plan.gap - aside, height - lengthwise, terms),
+    withPlusMinus: readingOf(plan.gap - aside - plusMinus, height - lengthwise, terms),
+  };
+  const value = VALUES.find((name) => readings[name].gap < readings[name].wanted - TOUCH);
+  if (!value) return undefined;
+  const gaps = {
+    asPlanted: readings.asPlanted.gap,
+    withShake: readings.withShake.gap,
+    withPlusMinus: readings.withPlusMinus.gap,
+  };
+  return { value, reading: readings[value], gaps };
+}
+
+const VALUES: readonly GapValue[] = ['asPlanted', 'withShake', 'withPlusMinus'];
+
+/**
+ * Side by side the plan decides, one above the other the height; corner to corner the slant between them,
+ * held against the plan's limit.
+ */
+function readingOf(plan: number, height: number, terms: PairTerms): GapReading {
+  if (height < -TOUCH) return { gap: plan, wanted: terms.plan, direction: 'plan' };
+  if (plan <= 0) return { gap: Math.max(height, 0), wanted: terms.height, direction: 'height' };
+  if (height >= terms.height) return { gap: height, wanted: terms.height, direction: 'height' };
+  return { gap: Math.hypot(plan, Math.max(height, 0)), wanted: terms.plan, direction: 'plan' };
+}
+
+function asideOfPair(first: Solid, second: Solid, { shake, wheels }: GapContext): number {
+  if (first.arbor !== undefined && first.arbor === second.arbor) return 0;
+  const shared = sharedHeights(first, second);
+  return [first, second].reduce((sum, solid) => sum + asideOf(solid, shared, shake) + runOutOf(solid, wheels), 0);
+}
+
+/** Heights that both solids have, or the two faces that look at each other. */
+function sharedHeights(first: Solid, second: Solid): Heights {
+  const a = Math.max(first.heights.from, second.heights.from);
+  const b = Math.min(first.heights.to, second.heights.to);
+  return { from: Math.min(a, b), to: Math.max(a, b) };
+}
+
+function asideOf(solid: Solid, heights: Heights, shake: Shake): number {
+  return solid.arbor === undefined ? 0 : sideMovementOver(shake, solid.arbor, heights);
+}
+
+/** A wheel's tips reach out by half its total run-out. */
+function runOutOf(solid: Solid, wheels: ReadonlyMap<WheelId, Wheel>): number {
+  // Only wheel solids carry a wheel's id as their part.
+  return solid.role === 'wheel' ? (wheels.get(solid.part as WheelId)?.runOut ?? 0) / 2 : 0;
+}
+
+/** Parts of one arbor go up and down together. */
+function lengthwiseOfPair(first: Solid, second: Solid, shake: Shake): number {
+  if (first.arbor !== undefined && first.arbor === second.arbor) return 0;
+  return [first, second].reduce(
+    (sum, solid) => sum + (solid.arbor === undefined ? 0 : shake.lengthwise(solid.arbor)),
+    0,
+  );
+}
+
+/** ± of the distance between the two axes, or of one axis against the case, mm. */
+function plusMinusOf(first: Solid, second: Solid, placed: PlacedMovement): number {
+  const a = pointOf(first, placed.movement);
+  const b = pointOf(second, placed.movement);
+  if (a !== undefined && b !== undefined) return a === b ? 0 : (placed.plusMinusBetween(a, b) ?? 0);
+  const only = a ?? b;
+  return only === undefined ? 0 : 2 * (placed.places.get(only)?.spread?.major ?? 0);
+}
+
+function pointOf(solid: Solid, movement: Movement): PointId | undefined {
+  if (solid.arbor !== undefined) return solid.arbor;
+  return movement.posts.find((post) => post.id === solid.part)?.id;
+}

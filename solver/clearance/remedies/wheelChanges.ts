@@ -1,0 +1,90 @@
+/** Changes to a wheel that cure a gap: another level, a thinner body, a smaller tip. */
+import { sizeOfWheel } from '../../gearing/index.ts';
+import type { Wheel } from '../../movement/index.ts';
+import type { PlacedMovement } from '../../planting/index.ts';
+import type { Finding } from '../finding.ts';
+import { lengthWords } from '../lengthWords.ts';
+import { type Solid, solidsOf, wheelLabel } from '../solids.ts';
+import type { Candidate } from './candidate.ts';
+
+/** Added so that a cured gap does not fall short by rounding, mm. */
+const SPARE = 1e-6;
+/** A wheel may lose this much of its thickness, or of its addendum, before the remedy does more harm than good: habit of the trade. */
+const MOST_THINNED = 0.3;
+const MOST_TOPPED = 0.25;
+
+/** The wheel of a finding with the body that it must clear. */
+interface Concern {
+  readonly wheel: Wheel;
+  readonly others: readonly Solid[];
+}
+
+function concernsOf(placed: PlacedMovement, finding: Finding): Concern[] {
+  const solids = solidsOf(placed);
+  return placed.movement.wheels
+    .filter((wheel) => finding.parts.includes(wheel.id))
+    .map((wheel) => ({
+      wheel,
+      others: solids.filter((solid) => solid.part !== wheel.id && finding.parts.includes(solid.part)),
+    }));
+}
+
+function changed(placed: PlacedMovement, wheel: Wheel, does: string): Candidate {
+  const { movement } = placed;
+  const wheels = movement.wheels.map((other) => (other.id === wheel.id ? wheel : other));
+  return { does, movement: { ...movement, wheels } };
+}
+
+/** Just above and just below what the wheel fouls, the nearer first. */
+export function levelCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
+  const gap = placed.movement.limits.heightGap + endShakeOf(placed, finding) + SPARE;
+  return concernsOf(placed, finding).flatMap(({ wheel, others }) => {
+    if (others.length === 0) return [];
+    const above = Math.max(...others.map((solid) => solid.heights.to)) + gap;
+    const below = Math.min(...others.map((solid) => solid.heights.from)) - gap - wheel.thickness;
+    return [above, below]
+      .map((level) => Math.round(level * 1000) / 1000 + (level > wheel.level ? 0.001 : -0.001))
+      .sort((a, b) => Math.abs(a - wheel.level) - Math.abs(b - wheel.level))
+      .map((level) => {
+        const way = level > wheel.level ? 'up' : 'down';
+        const does = `Move ${wheelLabel(wheel)} ${way} by ${lengthWords(Math.abs(level - wheel.level))}`;
+        return changed(placed, { ...wheel, level }, does);
+      });
+  });
+}
+
+/** Take off the face that is too near. */
+export function thicknessCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
+  const gap = placed.movement.limits.heightGap + endShakeOf(placed, finding) + SPARE;
+  return concernsOf(placed, finding).flatMap(({ wheel, others }) =>
+    others.flatMap((other): Candidate[] => {
+      const top = wheel.level + wheel.thickness;
+      const otherIsAbove = other.heights.from + other.heights.to > wheel.level + top;
+      const off = otherIsAbove ? top - (other.heights.from - gap) : other.heights.to + gap - wheel.level;
+      if (off <= 0 || off > wheel.thickness * MOST_THINNED) return [];
+      const level = otherIsAbove ? wheel.level : wheel.level + off;
+      const does = `Thin ${wheelLabel(wheel)} by ${lengthWords(off)} from ${otherIsAbove ? 'above' : 'below'}`;
+      return [changed(placed, { ...wheel, level, thickness: wheel.thickness - off }, does)];
+    }),
+  );
+}
+
+/** Top the teeth down, as far as a quarter of the addendum. */
+export function tipCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
+  const short = (finding.wanted ?? 0) - (finding.gap ?? 0);
+  return concernsOf(placed, finding).flatMap(({ wheel }): Candidate[] => {
+    if (wheel.internal) return [];
+    const size = sizeOfWheel(wheel, placed.movement);
+    if (short <= 0 || short > size.addendum * MOST_TOPPED) return [];
+    const tipDiameter = 2 * (size.tipRadius - short - SPARE);
+    const does = `Top ${wheelLabel(wheel)} to ${lengthWords(tipDiameter)} over the tips`;
+    return [changed(placed, { ...wheel, tipDiameter }, does)];
+  });
+}
+
+function endShakeOf({ movement }: PlacedMovement, finding: Finding): number {
+  const arbors = movement.wheels.filter((wheel) => finding.parts.includes(wheel.id)).map((wheel) => wheel.arbor);
+  return movement.arbors
+    .filter((arbor) => arbors.includes(arbor.id) || finding.parts.includes(arbor.id))
+    .reduce((sum, arbor) => sum + arbor.endShake / 2, 0);
+}
