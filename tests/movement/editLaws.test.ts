@@ -1,0 +1,108 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  applyEdit,
+  commit,
+  type History,
+  type Movement,
+  readMovement,
+  redo,
+  startHistory,
+  undo,
+  writeMovement,
+} from '../../solver/movement/index.ts';
+import { documentWithUnknownFields, draws, editOf } from './randomEdits.ts';
+
+const start = movementOf(JSON.stringify(documentWithUnknownFields()));
+
+function movementOf(text: string): Movement {
+  const reading = readMovement(text);
+  if (reading.kind === 'problems') throw new Error(reading.problems.map((problem) => problem.says).join('\n'));
+  return reading.movement;
+}
+
+describe('laws of edits', () => {
+  test('whatever is done, the document stays sound, and saving and loading changes nothing', () => {
+    let applied = 0;
+    let refusals = 0;
+    fc.assert(
+      fc.property(fc.array(draws, { maxLength: 25 }), (deeds) => {
+        let movement = start;
+        for (const draw of deeds) {
+          const before = movement;
+          const text = writeMovement(before);
+          const result = applyEdit(movement, editOf(movement, draw));
+          expect(writeMovement(before)).toBe(text);
+          if (result.kind === 'edited') movement = result.movement;
+          else expect(result.says).toMatch(/^\S.*\.$/s);
+          if (result.kind === 'edited') applied += 1;
+          else refusals += 1;
+        }
+        const text = writeMovement(movement);
+        const again = movementOf(text);
+        expect(again).toEqual(movement);
+        expect(writeMovement(again)).toBe(text);
+      }),
+      { numRuns: 300 },
+    );
+    // The walk must really walk: both outcomes are common.
+    expect(applied).toBeGreaterThan(300);
+    expect(refusals).toBeGreaterThan(300);
+  });
+
+  test('undo leads back to the start by the same steps, and redo forth again to the same bytes', () => {
+    fc.assert(
+      fc.property(fc.array(draws, { maxLength: 25 }), fc.nat(), (deeds, halfway) => {
+        let history: History = startHistory(start);
+        const states: Movement[] = [start];
+        deeds.forEach((draw, index) => {
+          const deed = { label: draw.kind, edit: editOf(history.movement, draw), timeMs: index };
+          const result = commit(history, deed);
+          if (result.kind === 'refused' || result.history === history) return;
+          history = result.history;
+          states.push(history.movement);
+        });
+        const texts = states.map(writeMovement);
+        const back = states.length === 1 ? 0 : halfway % states.length;
+        for (let i = states.length - 2; i >= back; i -= 1) {
+          history = undo(history)?.history ?? history;
+          expect(history.movement).toEqual(states[i]);
+          expect(writeMovement(history.movement)).toBe(texts[i]);
+        }
+        for (let i = back + 1; i < states.length; i += 1) {
+          history = redo(history)?.history ?? history;
+          expect(history.movement).toEqual(states[i]);
+          expect(writeMovement(history.movement)).toBe(texts[i]);
+        }
+        expect(redo(history)).toBeUndefined();
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  test('unknown fields survive reading, any edit of known fields, and writing, at every depth', () => {
+    const count = (value: unknown): number => {
+      if (typeof value !== 'object' || value === null) return 0;
+      const own = Object.hasOwn(value, 'x-own') ? 1 : 0;
+      return Object.values(value).reduce((sum: number, part) => sum + count(part), own);
+    };
+    const before = count(documentWithUnknownFields());
+    expect(before).toBeGreaterThan(50);
+    let movement = start;
+    for (const edit of [
+      { kind: 'rename', from: 'centre', to: 'middle' },
+      { kind: 'move', places: [{ id: 'third', at: [21, 9] }] },
+      { kind: 'setValue', rule: 'r-distance', value: 51 },
+      { kind: 'setMeasured', rule: 'r-depth', value: 28.8 },
+      { kind: 'leaveOut', rules: ['r-line'], leaveOut: true },
+      { kind: 'describe', set: { title: 'Another' } },
+      { kind: 'reorder', id: 'fifth', to: 0 },
+      { kind: 'change', id: 'great', set: { name: 'Great wheel' } },
+    ] as const) {
+      const result = applyEdit(movement, edit);
+      if (result.kind === 'refused') throw new Error(result.says);
+      movement = result.movement;
+    }
+    expect(count(JSON.parse(writeMovement(movement)))).toBe(before);
+  });
+});
