@@ -1,0 +1,170 @@
+/**
+ * Placing one root at the crossing of its loci: which pair of loci, and which of the two crossings.
+ *
+ * The recorded side decides, else nearness to the sketch place; nothing else. With more than two loci a crossing on
+ * which all agree goes before either. Array kernel: indices come from the plan, hence the `!`.
+ */
+import { locusOf } from './locus.ts';
+import { Meet, meetLoci } from './meet.ts';
+import { placeDerived } from './reduce.ts';
+import { residualOf } from './residual.ts';
+import type { Ground } from './system.ts';
+
+/** Loci that a point may have before only the first ones are paired with each other. */
+const MOST_PAIRED = 8;
+/** Residual to which spare loci must agree with a crossing, mm: the bound of the whole planting. */
+const AGREES = 1e-9;
+
+/** What placing a root left behind, kept in one object that is used again and again. */
+export class CrossingTool {
+  /** How the two loci met, one of `Meet`. */
+  meet = 0;
+  gap = 0;
+  /** The other crossing; the same as the place when there is none. */
+  otherX = 0;
+  otherY = 0;
+  readonly out = new Float64Array(8);
+  private readonly f = new Float64Array(5);
+  private readonly g = new Float64Array(5);
+  private readonly grad = new Float64Array(8);
+
+  /** Places `root` by two rules; `sketch` are the sketch places. Returns how they met. */
+  place(ground: Ground, sketch: Float64Array, root: number, ruleA: number, ruleB: number): number {
+    const { network, reduction, coords } = ground;
+    const { f, g, out } = this;
+    locusOf(network, reduction, ruleA, root, coords, f);
+    locusOf(network, reduction, ruleB, root, coords, g);
+    this.meet = meetLoci(f, g, sketch[2 * root]!, sketch[2 * root + 1]!, out);
+    this.gap = out[4]!;
+    const at = this.meet === Meet.two ? this.choose(ground, sketch, root) : 0;
+    coords[2 * root] = out[at]!;
+    coords[2 * root + 1] = out[at + 1]!;
+    this.otherX = out[2 - at]!;
+    this.otherY = out[3 - at]!;
+    return this.meet;
+  }
+
+  /** Position in `out` of the crossing that the document means: 0 or 2. */
+  choose(ground: Ground, sketch: Float64Array, root: number): 0 | 2 {
+    const { out } = this;
+    const side = ground.reduction.sides[root]!;
+    if (side > 0) {
+      const first = onSide(ground, root, side, out[0]!, out[1]!);
+      const second = onSide(ground, root, side, out[2]!, out[3]!);
+      if (first !== second) return first ? 0 : 2;
+    }
+    const sx = sketch[2 * root]!;
+    const sy = sketch[2 * root + 1]!;
+    const ax = out[0]! - sx;
+    const ay = out[1]! - sy;
+    const bx = out[2]! - sx;
+    const by = out[3]! - sy;
+    return bx * bx + by * by < ax * ax + ay * ay ? 2 : 0;
+  }
+
+  /**
+   * Places a root that has more than two rules: `loci` are those in closed form, `all` must agree. Returns the two rules that placed it, first in rule order where pairs
+   * cross equally well; `undefined` when no crossing suits all (the place is then the crossing that misses least).
+   */
+  placeByMany(
+    ground: Ground,
+    sketch: Float64Array,
+    root: number,
+    loci: readonly number[],
+    all: readonly number[],
+  ): readonly [number, number] | undefined {
+    const { coords } = ground;
+    let best:
+      | { x: number; y: number; ox: number; oy: number; worst: number; angle: number; pair: [number, number] }
+      | undefined;
+    for (let i = 0; i < Math.min(loci.length, MOST_PAIRED); i++) {
+      for (let j = i + 1; j < Math.min(loci.length, MOST_PAIRED); j++) {
+        const pair: [number, number] = [loci[i]!, loci[j]!];
+        const meet = this.place(ground, sketch, root, pair[0], pair[1]);
+        const chosen = { x: coords[2 * root]!, y: coords[2 * root + 1]!, ox: this.otherX, oy: this.otherY };
+        for (const second of meet === Meet.two ? [false, true] : [false]) {
+          if (second) {
+            coords[2 * root] = chosen.ox;
+            coords[2 * root + 1] = chosen.oy;
+          }
+          const [worst, angle] = [this.worst(ground, all), this.angle(ground, root, pair[0], pair[1])];
+          const spot = second ? { x: chosen.ox, y: chosen.oy, ox: chosen.x, oy: chosen.y } : chosen;
+          // Agreement first; among agreeing ones the place the document means, at the best crossing.
+          const better =
+            !best ||
+            (worst <= AGREES
+              ? best.worst > AGREES || (!second && angle > best.angle + 1e-9)
+              : best.worst > AGREES && worst < best.worst);
+          if (better) best = { ...spot, worst, angle, pair };
+        }
+      }
+    }
+    coords[2 * root] = best!.x;
+    coords[2 * root + 1] = best!.y;
+    this.otherX = best!.ox;
+    this.otherY = best!.oy;
+    this.gap = 0;
+    return best!.worst <= AGREES ? best!.pair : undefined;
+  }
+
+  private worst(ground: Ground, rules: readonly number[]): number {
+    const { network, reduction, coords } = ground;
+    let most = 0;
+    for (const r of rules) {
+      const value = residualOf(network.kinds[r]!, reduction.points, 4 * r, network.values, 3 * r, coords);
+      most = Math.max(most, Math.abs(value));
+    }
+    return most;
+  }
+
+  /** Angle between two rules' loci where the root now stands, radians in [0, π/2]. */
+  angle(ground: Ground, root: number, ruleA: number, ruleB: number): number {
+    const [ax, ay] = this.normalAt(ground, root, ruleA);
+    const [bx, by] = this.normalAt(ground, root, ruleB);
+    return Math.atan2(Math.abs(ax * by - ay * bx), Math.abs(ax * bx + ay * by));
+  }
+
+  /** Gradient of a rule by the root. */
+  normalAt(ground: Ground, root: number, rule: number): [number, number] {
+    const { network, reduction, coords } = ground;
+    residualOf(network.kinds[rule]!, reduction.points, 4 * rule, network.values, 3 * rule, coords, this.grad);
+    let [x, y] = [0, 0];
+    for (let k = 0; k < 3; k++) {
+      const point = reduction.points[4 * rule + k]!;
+      if (point < 0) break;
+      const [gx, gy] = [this.grad[2 * k]!, this.grad[2 * k + 1]!];
+      if (point === root) {
+        x += gx;
+        y += gy;
+        continue;
+      }
+      const at = reduction.derivedAt ? reduction.derivedAt[point]! : -1;
+      if (at < 0) continue;
+      const { roots, factors } = reduction.derived[at]!;
+      const which = roots.indexOf(root);
+      if (which < 0) continue;
+      const [fr, fi] = [factors[2 * which]!, factors[2 * which + 1]!];
+      x += fr * gx + fi * gy;
+      y += fr * gy - fi * gx;
+    }
+    return [x, y];
+  }
+}
+
+/** Is the place on the recorded side? 1 left, 2 right, 3 ahead, 4 behind of the line from one point to another. */
+function onSide(ground: Ground, root: number, side: number, x: number, y: number): boolean {
+  const { reduction, coords } = ground;
+  const from = reduction.sideFrom[root]!;
+  const to = reduction.sideTo[root]!;
+  for (const end of [from, to]) {
+    const at = reduction.derivedAt ? reduction.derivedAt[end]! : -1;
+    if (at >= 0) placeDerived(reduction.derived[at]!, coords);
+  }
+  const dx = coords[2 * to]! - coords[2 * from]!;
+  const dy = coords[2 * to + 1]! - coords[2 * from + 1]!;
+  const ex = x - coords[2 * from]!;
+  const ey = y - coords[2 * from + 1]!;
+  const across = dx * ey - dy * ex;
+  const along = dx * ex + dy * ey;
+  return side === 1 ? across > 0 : side === 2 ? across < 0 : side === 3 ? along > 0 : along < 0;
+}

@@ -1,0 +1,149 @@
+/**
+ * The plan: in which order points are placed, from structure alone.
+ *
+ * First the maker's order: whatever has two loci from placed points is placed, level by level (all points that are
+ * ready together are placed together), so the plan does not depend on the order in which points and rules are listed.
+ * What remains goes to `coupled.ts`. Array kernel: indices come from a checked network, hence the `!`.
+ */
+import { type Network, RuleKind } from '../network.ts';
+import { planCoupled } from './coupled.ts';
+import { type Incidence, incidenceOf } from './incidence.ts';
+import type { Reduction } from './reduce.ts';
+
+/** A set of points solved together. `square`: as many rules as unknowns; `over`: more; `under`: fewer. */
+export interface Group {
+  readonly kind: 'square' | 'over' | 'under';
+  readonly roots: Int32Array;
+  readonly rules: Int32Array;
+  /** Rules of an over-determined group that the structure does not need; they hold anyway, or the group disagrees. */
+  readonly surplus: readonly number[];
+}
+
+/** Steps in order. A crossing places `root[s]` by `ruleA[s]` and `ruleB[s]`; a group step has root -1 - group index. */
+export interface Plan {
+  readonly incidence: Incidence;
+  stepCount: number;
+  readonly root: Int32Array;
+  readonly ruleA: Int32Array;
+  readonly ruleB: Int32Array;
+  /** All the loci of a crossing step that has more than two. */
+  readonly more: Map<number, Int32Array>;
+  readonly groups: Group[];
+}
+
+/** Adds a step for one root: a crossing when it has two loci in closed form, else a group of one. */
+export function addRootStep(plan: Plan, network: Network, reduction: Reduction, root: number, rules: Int32Array): void {
+  let first = -1;
+  let second = -1;
+  for (let k = 0; k < rules.length && second < 0; k++) {
+    if (!isLocus(network, reduction, rules[k]!, root)) continue;
+    if (first < 0) first = rules[k]!;
+    else second = rules[k]!;
+  }
+  if (second < 0) {
+    const kind = rules.length > 2 ? 'over' : 'square';
+    addGroupStep(plan, { kind, roots: Int32Array.of(root), rules, surplus: Array.from(rules.subarray(2)) });
+    return;
+  }
+  const step = plan.stepCount++;
+  plan.root[step] = root;
+  plan.ruleA[step] = first;
+  plan.ruleB[step] = second;
+  if (rules.length > 2) plan.more.set(step, rules);
+}
+
+export function addGroupStep(plan: Plan, group: Group): void {
+  plan.root[plan.stepCount++] = -1 - plan.groups.length;
+  plan.groups.push(group);
+}
+
+/** Is the rule, with all else placed, a circle, line or ray for this root? */
+export function isLocus(network: Network, reduction: Reduction, rule: number, root: number): boolean {
+  const kind = network.kinds[rule]!;
+  const { points } = reduction;
+  const at = 4 * rule;
+  if (kind === RuleKind.distance || kind === RuleKind.onLine) return true;
+  const third = points[at + 2]!;
+  if (kind === RuleKind.ray && third < 0) return true;
+  let uses = 0;
+  for (let k = at; k < at + 3; k++) if (dependsOn(reduction, points[k]!, root)) uses++;
+  if (uses !== 1) return false;
+  // The centre of an angle between two placed points runs on an arc: left to the iteration.
+  return kind !== RuleKind.ray || !dependsOn(reduction, points[at + 1]!, root);
+}
+
+/** Does the place of `point` change with `root`? */
+export function dependsOn(reduction: Reduction, point: number, root: number): boolean {
+  if (point === root) return true;
+  const at = reduction.derivedAt ? reduction.derivedAt[point]! : -1;
+  return at >= 0 && reduction.derived[at]!.roots.includes(root);
+}
+
+/** Makes the plan of a network. */
+export function planNetwork(network: Network, reduction: Reduction): Plan {
+  const { pointCount, ruleCount } = network;
+  const incidence = incidenceOf(network, reduction);
+  const plan: Plan = {
+    incidence,
+    stepCount: 0,
+    root: new Int32Array(pointCount),
+    ruleA: new Int32Array(pointCount),
+    ruleB: new Int32Array(pointCount),
+    more: new Map(),
+    groups: [],
+  };
+  const { rootStart } = incidence;
+  const left = new Int32Array(ruleCount);
+  for (let r = 0; r < ruleCount; r++) left[r] = rootStart[r + 1]! - rootStart[r]!;
+  const placed = new Uint8Array(pointCount);
+  const count = buildByPoint(plan, network, reduction, left, placed);
+  let unknowns = 0;
+  for (let u = 0; u < pointCount; u++) unknowns += reduction.unknown[u]!;
+  if (count < unknowns) planCoupled(plan, network, reduction, left, placed);
+  return plan;
+}
+
+/** Places level by level; returns how many roots were placed. `left` counts the unplaced roots of each rule. */
+function buildByPoint(
+  plan: Plan,
+  network: Network,
+  reduction: Reduction,
+  left: Int32Array,
+  placed: Uint8Array,
+): number {
+  const { rootStart, roots, ruleStart, rules } = plan.incidence;
+  const loci = new Uint8Array(network.pointCount);
+  const queue = new Int32Array(network.pointCount);
+  let end = 0;
+  for (let r = 0; r < network.ruleCount; r++) {
+    if (left[r] !== 1) continue;
+    const u = roots[rootStart[r]!]!;
+    if (loci[u]! < 2 && ++loci[u]! === 2) queue[end++] = u;
+  }
+  let start = 0;
+  while (start < end) {
+    const level = end;
+    for (let q = start; q < level; q++) {
+      const u = queue[q]!;
+      let found = 0;
+      for (let k = ruleStart[u]!; k < ruleStart[u + 1]!; k++) if (left[rules[k]!] === 1) found++;
+      const ready = new Int32Array(found);
+      found = 0;
+      for (let k = ruleStart[u]!; k < ruleStart[u + 1]!; k++) if (left[rules[k]!] === 1) ready[found++] = rules[k]!;
+      addRootStep(plan, network, reduction, u, ready);
+    }
+    for (; start < level; start++) {
+      const u = queue[start]!;
+      placed[u] = 1;
+      for (let k = ruleStart[u]!; k < ruleStart[u + 1]!; k++) {
+        const r = rules[k]!;
+        if (--left[r]! !== 1) continue;
+        for (let j = rootStart[r]!; j < rootStart[r + 1]!; j++) {
+          const w = roots[j]!;
+          if (!placed[w] && loci[w]! < 2 && ++loci[w]! === 2) queue[end++] = w;
+        }
+      }
+    }
+  }
+  return end;
+}

@@ -1,0 +1,112 @@
+/**
+ * Planting a network: reduce, plan, place step by step, prove.
+ *
+ * Read `reduce.ts` (exact merging), `plan.ts` and `coupled.ts` (order), `crossing.ts` (closed forms), `iterate.ts`
+ * (coupled groups), then `verdict.ts` (what holds, what is free, what disagrees). The result depends on the network
+ * alone. Array kernel: indices come from a checked network, hence the `!`.
+ */
+import type { Network, NetworkResult } from '../network.ts';
+import { checkNetwork } from './check.ts';
+import { CrossingTool } from './crossing.ts';
+import { Iteration } from './iterate.ts';
+import { Meet } from './meet.ts';
+import { isLocus, type Plan, planNetwork } from './plan.ts';
+import { placeDerived, reduceNetwork } from './reduce.ts';
+import { type Ground, System } from './system.ts';
+import { judge } from './verdict.ts';
+
+/** What the steps left behind, for the verdict. */
+export interface Placing {
+  readonly ground: Ground;
+  readonly plan: Plan;
+  readonly sketch: Float64Array;
+  /** How each crossing step met (one of `Meet`), its gap, and the other crossing. */
+  readonly meet: Uint8Array;
+  readonly gap: Float64Array;
+  readonly other: Float64Array;
+  /** Rules that placed a crossing step with more than two loci. */
+  readonly pairOf: Map<number, readonly [number, number]>;
+  /** Steps whose rules cannot all hold, and group steps without full rank. */
+  readonly stuck: number[];
+  readonly weak: number[];
+}
+
+/**
+ * Plants a network.
+ *
+ * @param network points, rules and sketch places; its coordinates alone choose between crossings
+ * @returns places of all points with the proof of each rule, freedom and disagreements; every number is finite
+ * @throws NetworkError when an index or a number of the network is not one
+ */
+export function plantNetwork(network: Network, _warm?: NetworkResult): NetworkResult {
+  checkNetwork(network);
+  const sketch = network.coords;
+  const coords = Float64Array.from(sketch.subarray(0, 2 * network.pointCount));
+  const reduction = reduceNetwork(network, coords);
+  const plan = planNetwork(network, reduction);
+  const work = { iterations: 0, evaluations: 0, blocks: plan.groups.length };
+  const ground: Ground = { network, reduction, incidence: plan.incidence, coords, work };
+  const placing = placeSteps(ground, plan, sketch);
+  return judge(placing);
+}
+
+/** Places every step of the plan in order, and then all that follows from them. */
+function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array): Placing {
+  const placing: Placing = {
+    ground,
+    plan,
+    sketch,
+    meet: new Uint8Array(plan.stepCount),
+    gap: new Float64Array(plan.stepCount),
+    other: new Float64Array(2 * plan.stepCount),
+    pairOf: new Map(),
+    stuck: [],
+    weak: [],
+  };
+  const tool = new CrossingTool();
+  const system = new System();
+  const iteration = new Iteration();
+  for (let s = 0; s < plan.stepCount; s++) {
+    const root = plan.root[s]!;
+    if (root < 0) {
+      const group = plan.groups[-1 - root]!;
+      system.load(ground, group.roots, group.rules);
+      if (group.rules.length === 0) continue;
+      if (iteration.solve(system) === 'stuck') placing.stuck.push(s);
+      else if (group.kind !== 'under' && !iteration.hasFullRank(system)) placing.weak.push(s);
+      continue;
+    }
+    const many = plan.more.get(s);
+    if (many) placeMany(placing, tool, system, iteration, s, many);
+    else {
+      placing.meet[s] = tool.place(ground, sketch, root, plan.ruleA[s]!, plan.ruleB[s]!);
+      placing.gap[s] = tool.gap;
+    }
+    placing.other[2 * s] = tool.otherX;
+    placing.other[2 * s + 1] = tool.otherY;
+  }
+  for (const derived of ground.reduction.derived) placeDerived(derived, ground.coords);
+  return placing;
+}
+
+/** A root with more than two loci: where all agree, else the least-squares place of all. */
+function placeMany(
+  placing: Placing,
+  tool: CrossingTool,
+  system: System,
+  iteration: Iteration,
+  step: number,
+  rules: Int32Array,
+): void {
+  const { ground, plan } = placing;
+  const root = plan.root[step]!;
+  const loci = Array.from(rules).filter((r) => isLocus(ground.network, ground.reduction, r, root));
+  const pair = tool.placeByMany(ground, placing.sketch, root, loci, Array.from(rules));
+  placing.meet[step] = Meet.two;
+  if (pair) {
+    placing.pairOf.set(step, pair);
+    return;
+  }
+  system.load(ground, Int32Array.of(root), rules);
+  if (iteration.solve(system) === 'stuck') placing.stuck.push(step);
+}
