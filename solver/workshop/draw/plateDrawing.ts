@@ -7,7 +7,7 @@
  * by a transform, and its lettering is set afterwards, so it stays readable.
  */
 import type { Bounds } from '../../geometry/outlines.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Density, Drawing, DrawnShape, Face, Hole, Layer, LayerName, MarkingStep } from '../drawing.ts';
 import { LAYER_NAMES } from '../drawing.ts';
 import { holesOf } from '../holes.ts';
@@ -17,6 +17,7 @@ import { caseShapes, wheelCircles } from './contextShapes.ts';
 import { extentsOf } from './extents.ts';
 import { shapeOfOutline } from './outlineShape.ts';
 import { type Labelled, placeLabels } from './placeLabels.ts';
+import { scribedPieces } from './scribedPieces.ts';
 
 export interface PlateDrawingOptions {
   /** May be left out for a movement without plates. */
@@ -48,9 +49,19 @@ export function plateDrawing(placed: PlacedMovement, options: PlateDrawingOption
     face: view.faceLabel,
     mirrored: view.mirrored,
     layers,
-    extents: extentsOf(layers),
+    extents: density === 'cut' ? extentsOf(layers) : withMargin(extentsOf(layers)),
   };
 }
+
+/** Paper round a drawing that is looked at, mm; a drawing that is cut has none. */
+const MARGIN = 3;
+
+const withMargin = ([minX, minY, maxX, maxY]: Bounds): Bounds => [
+  minX - MARGIN,
+  minY - MARGIN,
+  maxX + MARGIN,
+  maxY + MARGIN,
+];
 
 /** Holes with their places as seen on a face. */
 export function seenHoles(view: PlateView, holes: readonly Hole[]): readonly Hole[] {
@@ -73,14 +84,17 @@ function addMarking(
   const struck = steps.filter((step) => step.kind !== 'unsettled' && step.kind !== 'same');
   const bounds = extentsOf([...sheet].map(([name, shapes]) => ({ name, shapes })));
   const height = letteringHeight(bounds);
-  const radiusAt = (step: MarkingStep) => holes.find((hole) => hole.points.includes(step.point))?.diameter ?? 0;
+  const armOf = (step: MarkingStep): number => {
+    const diameter = holes.find((hole) => hole.points.includes(step.point))?.diameter ?? 0;
+    return Math.max(diameter / 2 + height * 0.6, height);
+  };
   sheet.set(
     'SCRIBE',
-    struck.flatMap((step) => scribedArcs(step, placed, view, height)),
+    struck.flatMap((step) => scribedPieces(step, placed, view, height * SCRIBE_REACH)),
   );
   sheet.set(
     'CENTRES',
-    struck.flatMap((step) => cross(step, Math.max(radiusAt(step) / 2 + height * 0.6, height))),
+    struck.flatMap((step) => cross(step, armOf(step))),
   );
   if (density === 'context') {
     const { pitch, tips } = wheelCircles(placed, view);
@@ -88,19 +102,19 @@ function addMarking(
     sheet.set('TIPS', tips);
     sheet.set('CASE', caseShapes(placed, view));
   }
+  const posts = new Map(placed.movement.posts.map((post) => [post.id as string, post.diameter / 2]));
   const labels = struck.map((step): Labelled => {
     const shares = steps.filter((each) => each.kind === 'same' && samePlace(each, step)).map((each) => each.label);
     const text = [`${step.number} ${step.label}`, ...shares].join(' / ');
-    return {
-      text,
-      x: step.place[0],
-      y: step.place[1],
-      clear: Math.max(radiusAt(step) / 2 + height * 0.2, height * 0.7),
-    };
+    const post = density === 'context' ? (posts.get(step.point) ?? 0) : 0;
+    return { text, x: step.place[0], y: step.place[1], clear: Math.max(armOf(step), post) };
   });
   const all = extentsOf([...sheet].map(([name, shapes]) => ({ name, shapes })));
   sheet.set('LETTERING', [...placeLabels(labels, height, bounds), ...caption(placed, view, all, height)]);
 }
+
+/** Length of a scribed piece to each side of the crossing, in heights of the lettering. */
+const SCRIBE_REACH = 1.6;
 
 const samePlace = (a: MarkingStep, b: MarkingStep): boolean =>
   Math.hypot(a.place[0] - b.place[0], a.place[1] - b.place[1]) < 1e-6;
@@ -116,30 +130,6 @@ function cross({ place: [x, y] }: MarkingStep, arm: number): readonly DrawnShape
     { kind: 'line', from: [x - arm, y], to: [x + arm, y] },
     { kind: 'line', from: [x, y - arm], to: [x, y + arm] },
   ];
-}
-
-/** The short pieces of the loci that cross at a step's place. */
-function scribedArcs(
-  step: MarkingStep,
-  placed: PlacedMovement,
-  view: PlateView,
-  height: number,
-): readonly DrawnShape[] {
-  if (step.kind === 'datum' || step.kind === 'already') return [];
-  const at: Point = { x: step.place[0], y: step.place[1] };
-  const reach = height * 1.6;
-  const seen = new Map([...placed.places].map(([id, place]) => [id as string, place]));
-  return step.loci.flatMap((locus): readonly DrawnShape[] => {
-    if (locus.kind !== 'arc') return [];
-    const place = seen.get(locus.from);
-    const centre = place ? view.see(place) : undefined;
-    if (!centre) return [];
-    const angle = Math.atan2(at.y - centre.y, at.x - centre.x);
-    const half = Math.min(Math.PI / 2, reach / locus.radius);
-    return [
-      { kind: 'arc', centre: [centre.x, centre.y], radius: locus.radius, start: angle - half, end: angle + half },
-    ];
-  });
 }
 
 /** Title, face and unit under the drawing. */

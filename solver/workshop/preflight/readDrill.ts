@@ -100,11 +100,15 @@ function follow(
   const across = state.x !== before.x || state.y !== before.y;
   if (across && Math.min(before.z, state.z) <= 0) fault('a move across the work below its face');
   if (state.z >= 0 || state.z >= before.z) return;
-  if (state.motion === 0 && before.z > 0) fault('a rapid move into the work');
-  checkCut(state, fault);
   const last = holes.at(-1);
   const same = last?.x === state.x && last.y === state.y && last.tool === state.tool;
   const bottom = same && last ? Math.min(last.bottom, state.z) : state.z;
+  if (state.motion === 0) {
+    // Back into a hole that is already deeper, between pecks, a rapid move meets no metal.
+    if (!same || !last || state.z <= last.bottom) fault('a rapid move into the work');
+    return;
+  }
+  checkCut(state, fault);
   if (same) holes.pop();
   holes.push({ x: state.x, y: state.y, bottom, tool: state.tool });
 }

@@ -1,0 +1,41 @@
+/** The short pieces of arcs and lines that cross at a step's place: what the maker sees on the metal. */
+import type { PointId } from '../../movement/ids.ts';
+import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { DrawnShape, MarkingLocus, MarkingStep } from '../drawing.ts';
+import type { PlateView } from '../plateView.ts';
+
+/** Pieces reaching `reach` mm to each side of the step's place; distances from edges are not scribed. */
+export function scribedPieces(
+  step: MarkingStep,
+  placed: PlacedMovement,
+  view: PlateView,
+  reach: number,
+): readonly DrawnShape[] {
+  if (step.kind === 'datum' || step.kind === 'already') return [];
+  const at: Point = { x: step.place[0], y: step.place[1] };
+  const placeOf = (id: string): Point | undefined => {
+    const place = placed.places.get(id as PointId); // a locus names points of the same movement, or an edge, which has no place
+    return place && view.see(place);
+  };
+  return step.loci.flatMap((locus) => pieceOf(locus, at, placeOf, reach) ?? []);
+}
+
+function pieceOf(
+  locus: MarkingLocus,
+  at: Point,
+  placeOf: (id: string) => Point | undefined,
+  reach: number,
+): DrawnShape | undefined {
+  if (locus.kind === 'offset') return undefined;
+  const from = placeOf(locus.kind === 'line' ? locus.through : locus.from);
+  if (!from) return undefined;
+  if (locus.kind === 'arc') {
+    const angle = Math.atan2(at.y - from.y, at.x - from.x);
+    const half = Math.min(Math.PI / 2, reach / locus.radius);
+    return { kind: 'arc', centre: [from.x, from.y], radius: locus.radius, start: angle - half, end: angle + half };
+  }
+  const length = Math.hypot(at.x - from.x, at.y - from.y);
+  const ux = ((at.x - from.x) / length) * reach;
+  const uy = ((at.y - from.y) / length) * reach;
+  return length === 0 ? undefined : { kind: 'line', from: [at.x - ux, at.y - uy], to: [at.x + ux, at.y + uy] };
+}
