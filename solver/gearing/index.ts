@@ -28,6 +28,11 @@ export { calculatedDepth } from './sizes/calculatedDepth.ts';
 export { moduleOf, sizeWords } from './sizes/moduleOf.ts';
 export { isPinion, type Partner, partnersOf } from './sizes/partners.ts';
 export { sizeOfWheel } from './sizes/sizeOfWheel.ts';
+// Rings and phases: turning/meshes.ts says when two wheels mesh, the others follow from it. Places come from planting.
+export { closeRing, type Mover, type RingCure } from './turning/closeRing.ts';
+export { keepDepths } from './turning/keepDepths.ts';
+export { type Mesh, meshesOf, type Places } from './turning/meshes.ts';
+export { type PlanetSpacing, planetSpacing } from './turning/planets.ts';
 // Turning: start with turning/turning.ts (what it gives), then turning/turnMovement.ts.
 export {
   add,
@@ -43,6 +48,8 @@ export {
   subtract,
   toNumber,
 } from './turning/rational.ts';
+export { checkRing, checkRings, type MeshRing, meshRings, type RingClosure } from './turning/ringClosure.ts';
+export { type ToothMark, type ToothPhases, toothPhases } from './turning/toothPhases.ts';
 export { type ErrorInWords, errorInWords, periodText, roundText, secondsOf } from './turning/tradeWords.ts';
 export type {
   ArborTurning,

@@ -1,0 +1,95 @@
+/** The smallest movement of a loose arbor that lets a ring of depths close. */
+import type { ArborId } from '../../movement/ids.ts';
+import { fromWhole, type Places, type PlanePoint } from './meshes.ts';
+import { type MeshRing, ringFactors, ringSum } from './ringClosure.ts';
+
+/** Places after a loose motion has been followed by `amount` mm (either way); undefined where it ends. */
+export type Mover = (amount: number) => ReadonlyMap<ArborId, PlanePoint> | undefined;
+
+export type RingCure =
+  | {
+      readonly kind: 'closes';
+      /** Amount given to the mover, mm, and the places of the bodies of the ring there. */
+      readonly amount: number;
+      readonly moved: readonly {
+        readonly arbor: ArborId;
+        readonly from: PlanePoint;
+        readonly to: PlanePoint;
+        readonly distance: number;
+      }[];
+      readonly says: string;
+    }
+  | { readonly kind: 'none'; readonly says: string };
+
+/** Step of the search for a ring of single wheels, mm: the miss changes by far less than half a tooth in it. */
+const STEP = 0.05;
+/** Steps tried before giving up, each way. */
+const MOST_STEPS = 20_000;
+
+/**
+ * Follows a loose motion both ways until the ring closes, and closes in on the nearer place.
+ *
+ * @param places where everything stands now
+ * @param mover  keeps the rules: a drag of the planting, or `keepDepths` where depths are the only rules
+ * @param reach  how far to look, mm
+ */
+export const closeRing = (ring: MeshRing, places: Places, mover: Mover, reach = 20): RingCure => {
+  const factors = ringFactors(ring);
+  const names = ring.bodies.join(', ');
+  if (!factors) return { kind: 'none', says: `The ring ${names} cannot turn, so no place closes it.` };
+  const missAt = (amount: number): number | undefined => {
+    const there = amount === 0 ? places : mover(amount);
+    const sum = there && ringSum(ring, factors, there);
+    return sum === undefined ? undefined : fromWhole(sum);
+  };
+  const start = missAt(0);
+  if (start === undefined) return { kind: 'none', says: `The ring ${names} is not placed yet.` };
+  // Compound wheels multiply the miss by their factors, so the step shrinks with the largest.
+  const step = STEP / Math.max(...factors.map((factor) => Math.abs(Number(factor))));
+  const before: Record<1 | -1, number | undefined> = { 1: start, [-1]: start };
+  for (let steps = 1; steps <= Math.min(reach / step, MOST_STEPS); steps += 1)
+    for (const way of [1, -1] as const) {
+      const last = before[way];
+      if (last === undefined) continue;
+      const here = missAt(way * steps * step);
+      before[way] = here;
+      // A change of sign without the jump from half a tooth to minus half.
+      if (here === undefined || last * here > 0 || Math.abs(last - here) > 0.5) continue;
+      return cureAt(ring, places, mover, closeIn(missAt, way * (steps - 1) * step, way * steps * step, last), names);
+    }
+  return { kind: 'none', says: `No place within ${reach} mm along this motion closes the ring ${names}.` };
+};
+
+/** Halves the span until the place is known to 1e-9 mm. */
+const closeIn = (
+  missAt: (amount: number) => number | undefined,
+  from: number,
+  to: number,
+  missFrom: number,
+): number => {
+  let [low, high, missLow] = [from, to, missFrom];
+  while (Math.abs(high - low) > 1e-10) {
+    const middle = (low + high) / 2;
+    if (middle === low || middle === high) break;
+    const miss = missAt(middle);
+    if (miss === undefined) break;
+    if (miss * missLow > 0) [low, missLow] = [middle, miss];
+    else high = middle;
+  }
+  return (low + high) / 2;
+};
+
+const cureAt = (ring: MeshRing, places: Places, mover: Mover, amount: number, names: string): RingCure => {
+  const there = mover(amount);
+  if (!there) return { kind: 'none', says: `The motion ends before the ring ${names} closes.` };
+  const moved = ring.bodies.flatMap((arbor) => {
+    const [from, to] = [places.get(arbor), there.get(arbor)];
+    if (!from || !to) return [];
+    const distance = Math.hypot(to.x - from.x, to.y - from.y);
+    return distance > 1e-9 ? [{ arbor, from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y }, distance }] : [];
+  });
+  const words = moved.map(
+    ({ arbor, to, distance }) => `${arbor} by ${distance.toFixed(3)} mm to (${to.x.toFixed(3)}, ${to.y.toFixed(3)})`,
+  );
+  return { kind: 'closes', amount, moved, says: `The ring ${names} closes when ${words.join(' and ')} moves.` };
+};

@@ -1,0 +1,45 @@
+/** Where planet wheels between a sun wheel and a ring can stand. */
+import { FITS_TEETH } from './ringClosure.ts';
+
+export interface PlanetSpacing {
+  /** Whether every planet can be put in. */
+  readonly fits: boolean;
+  /** For each planet: the wanted angle, how many teeth it misses by, and the nearest angle at which it goes in, degrees. */
+  readonly planets: readonly { readonly angleDeg: number; readonly missTeeth: number; readonly nearestDeg: number }[];
+  readonly says: string;
+}
+
+/**
+ * Planets at given angles about the sun (the first taken as right), or `count` equally spaced ones. Single planet
+ * wheels with outside teeth between a sun of `sunTeeth` and a ring of `ringTeeth` go in at whole steps of
+ * 360/(sun + ring) degrees from the first. Source: the corollary of the ring condition (practice.md §6.4), common
+ * practice for epicyclic trains.
+ */
+export const planetSpacing = (
+  sunTeeth: number,
+  ringTeeth: number,
+  planets: number | readonly number[],
+): PlanetSpacing => {
+  const angles =
+    typeof planets === 'number' ? Array.from({ length: planets }, (_, index) => (360 * index) / planets) : planets;
+  const step = 360 / (sunTeeth + ringTeeth);
+  const first = angles[0] ?? 0;
+  const placed = angles.map((angleDeg) => {
+    const steps = (angleDeg - first) / step;
+    return { angleDeg, missTeeth: steps - Math.round(steps), nearestDeg: first + Math.round(steps) * step };
+  });
+  const wrong = placed.filter((planet) => Math.abs(planet.missTeeth) > FITS_TEETH);
+  const total = sunTeeth + ringTeeth;
+  const even =
+    typeof planets === 'number'
+      ? ` (${sunTeeth} + ${ringTeeth})/${planets} = ${Number((total / planets).toFixed(4))}.`
+      : '';
+  return {
+    fits: wrong.length === 0,
+    planets: placed,
+    says:
+      wrong.length === 0
+        ? `All ${angles.length} planets go in.${even}`
+        : `${wrong.length} of ${angles.length} planets do not go in.${even} They go in at ${placed.map((planet) => `${planet.nearestDeg.toFixed(3)}°`).join(', ')}.`,
+  };
+};
