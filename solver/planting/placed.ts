@@ -28,12 +28,13 @@ export interface Place extends Point {
   /** Directions (unit vectors) in which it can still move: none, one or two. */
   readonly free: readonly Point[];
   /** The other crossing of its two loci. */
-  readonly other?: Point;
+  readonly other?: Point | undefined;
   /** Angle of the two loci, radians. */
-  readonly crossingAngle?: number;
+  readonly crossingAngle?: number | undefined;
   /** How far 0.01 mm more in each placing length moves it, mm, in the order of `placedBy`. */
   readonly movedBy: readonly number[];
-  readonly spread?: Spread;
+  /** Undefined for places that are not settled, and where no ± reaches them. */
+  readonly spread?: Spread | undefined;
 }
 
 export interface RuleOutcome {

@@ -1,0 +1,51 @@
+/** The network of a movement with the way back from its indices to the maker's parts. */
+import type { ArborId, Movement, PointId, PostId, RuleId } from '../../movement/index.ts';
+import type { Network } from '../network.ts';
+import type { DepthLength } from './depthLengths.ts';
+
+/** What a network rule comes from: a rule of the movement, or something that the document implies. */
+export type RuleSource =
+  | { readonly kind: 'rule'; readonly rule: RuleId }
+  /** A pipe stands where its carrier stands. */
+  | { readonly kind: 'pipe'; readonly arbor: ArborId }
+  /** A sliding post without a radius rule keeps the radius it is sketched at. */
+  | { readonly kind: 'slide'; readonly post: PostId }
+  /** A second drilled place of a point. */
+  | { readonly kind: 'drilled'; readonly point: PointId };
+
+/** Why a point is fixed in the network. */
+export interface HeldSource {
+  readonly by: 'drilled' | 'rule' | 'case';
+  readonly rule?: RuleId;
+  /** ± of each coordinate (two standard deviations), mm. */
+  readonly plusMinus: number;
+}
+
+/** A rule that asks nothing of the network because it cannot be asked. */
+export interface UnusableRule {
+  readonly rule: RuleId;
+  readonly points: readonly PointId[];
+  readonly says: string;
+  /** mm missing, where that can be said. */
+  readonly lacking: number;
+}
+
+export interface RuleLength extends Partial<DepthLength> {
+  readonly length: number;
+}
+
+export interface PlantingGround {
+  readonly movement: Movement;
+  readonly network: Network;
+  /** Id of every network point; undefined for places of the case. */
+  readonly pointIds: readonly (PointId | undefined)[];
+  readonly indexOf: ReadonlyMap<PointId, number>;
+  /** Per network rule. */
+  readonly sources: readonly RuleSource[];
+  /** Per network rule: its ± (two standard deviations), mm, or radians for a ray; 0 where exact. */
+  readonly plusMinus: Float64Array;
+  readonly networkRulesOf: ReadonlyMap<RuleId, readonly number[]>;
+  readonly heldBy: ReadonlyMap<number, HeldSource>;
+  readonly lengths: ReadonlyMap<RuleId, RuleLength>;
+  readonly unusable: readonly UnusableRule[];
+}

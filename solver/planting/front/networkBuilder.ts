@@ -1,0 +1,136 @@
+/** Collects points and rules and packs them into the flat arrays of a network. */
+import type { XY } from '../../geometry/index.ts';
+import type { PointId, RuleId } from '../../movement/index.ts';
+import type { Network, RuleKindCode } from '../network.ts';
+import { RuleKind } from '../network.ts';
+import type { HeldSource, RuleLength, RuleSource, UnusableRule } from './ground.ts';
+
+/** Codes of `Network.sides`. */
+const SIDES = { left: 1, right: 2, ahead: 3, behind: 4 } as const;
+export type Side = keyof typeof SIDES;
+
+export class NetworkBuilder {
+  readonly pointIds: (PointId | undefined)[] = [];
+  readonly indexOf = new Map<PointId, number>();
+  readonly sources: RuleSource[] = [];
+  readonly networkRulesOf = new Map<RuleId, number[]>();
+  readonly heldBy = new Map<number, HeldSource>();
+  readonly lengths = new Map<RuleId, RuleLength>();
+  readonly unusable: UnusableRule[] = [];
+  readonly #places: XY[] = [];
+  readonly #sides: { readonly point: number; readonly side: Side; readonly from: number; readonly to: number }[] = [];
+  readonly #kinds: RuleKindCode[] = [];
+  readonly #points: number[] = [];
+  readonly #values: number[] = [];
+  readonly #plusMinus: number[] = [];
+  readonly #casePlaces = new Map<string, number>();
+
+  addPoint(id: PointId | undefined, at: XY): number {
+    const index = this.pointIds.length;
+    this.pointIds.push(id);
+    this.#places.push(at);
+    if (id !== undefined) this.indexOf.set(id, index);
+    return index;
+  }
+
+  /** A place of the case, shared by all rules that name it. */
+  casePoint(at: XY): number {
+    const key = `${at[0]},${at[1]}`;
+    const known = this.#casePlaces.get(key);
+    if (known !== undefined) return known;
+    const index = this.addPoint(undefined, at);
+    this.#casePlaces.set(key, index);
+    this.heldBy.set(index, { by: 'case', plusMinus: 0 });
+    return index;
+  }
+
+  sketchOf(index: number): XY {
+    return this.#places[index] ?? [0, 0];
+  }
+
+  /** Fixes a point; where it is fixed already, the place is asked of it by two rules, so that a difference is told. */
+  hold(index: number, at: XY, held: HeldSource, source: RuleSource): void {
+    if (!this.heldBy.has(index)) {
+      this.#places[index] = at;
+      this.heldBy.set(index, held);
+      if (held.rule !== undefined) this.#own(held.rule);
+      return;
+    }
+    this.rule(source, RuleKind.onLine, [index], [1, 0, at[0]], held.plusMinus);
+    this.rule(source, RuleKind.onLine, [index], [0, 1, at[1]], held.plusMinus);
+  }
+
+  /** One sketch place, and one recorded crossing, for points that are merged: then their order cannot matter. */
+  shareSketch(from: number, members: readonly number[]): void {
+    const at = this.sketchOf(from);
+    const side =
+      this.#sides.find(({ point }) => point === from) ?? this.#sides.find(({ point }) => members.includes(point));
+    for (const member of members) {
+      if (!this.heldBy.has(member)) this.#places[member] = at;
+      if (side && member !== side.point) this.#sides.push({ ...side, point: member });
+    }
+  }
+
+  recordSide(point: number, side: Side, from: number, to: number): void {
+    this.#sides.push({ point, side, from, to });
+  }
+
+  rule(
+    source: RuleSource,
+    kind: RuleKindCode,
+    points: readonly number[],
+    values: readonly number[],
+    plusMinus = 0,
+  ): void {
+    const index = this.#kinds.length;
+    this.#kinds.push(kind);
+    for (let k = 0; k < 4; k++) this.#points.push(points[k] ?? -1);
+    for (let k = 0; k < 3; k++) this.#values.push(values[k] ?? 0);
+    this.#plusMinus.push(plusMinus);
+    this.sources.push(source);
+    if (source.kind === 'rule') this.#own(source.rule).push(index);
+  }
+
+  get plusMinus(): Float64Array {
+    return Float64Array.from(this.#plusMinus);
+  }
+
+  network(): Network {
+    const pointCount = this.pointIds.length;
+    const coords = new Float64Array(2 * pointCount);
+    const held = new Uint8Array(pointCount);
+    const sides = new Uint8Array(pointCount);
+    const sideFrom = new Int32Array(pointCount).fill(-1);
+    const sideTo = new Int32Array(pointCount).fill(-1);
+    this.#places.forEach(([x, y], index) => {
+      coords[2 * index] = x;
+      coords[2 * index + 1] = y;
+    });
+    for (const index of this.heldBy.keys()) held[index] = 1;
+    for (const { point, side, from, to } of this.#sides) {
+      sides[point] = SIDES[side];
+      sideFrom[point] = from;
+      sideTo[point] = to;
+    }
+    return {
+      pointCount,
+      ruleCount: this.#kinds.length,
+      coords,
+      held,
+      kinds: Uint8Array.from(this.#kinds),
+      points: Int32Array.from(this.#points),
+      values: Float64Array.from(this.#values),
+      sides,
+      sideFrom,
+      sideTo,
+    };
+  }
+
+  #own(rule: RuleId): number[] {
+    const known = this.networkRulesOf.get(rule);
+    if (known) return known;
+    const fresh: number[] = [];
+    this.networkRulesOf.set(rule, fresh);
+    return fresh;
+  }
+}

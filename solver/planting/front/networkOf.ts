@@ -1,0 +1,165 @@
+/**
+ * The network of a movement: one point per arbor, post and mark, and per round part of the case that a gap is kept
+ * from; network rules for every rule that is not left out, and for what the document implies (pipes, sliding posts,
+ * drilled places).
+ */
+import type { XY } from '../../geometry/index.ts';
+import type { Movement, PointId, Post, Rule, RuleOf } from '../../movement/index.ts';
+import { RuleKind } from '../network.ts';
+import { bodiesOf } from './bodies.ts';
+import type { PlantingGround } from './ground.ts';
+import { NetworkBuilder } from './networkBuilder.ts';
+import { noteDepth, type Translation, translateRule } from './translateRule.ts';
+
+/**
+ * The planting ground of a movement.
+ *
+ * @throws never for a movement that reads as valid; rules that cannot be asked are listed in `unusable`
+ */
+export function networkOf(movement: Movement): PlantingGround {
+  const builder = new NetworkBuilder();
+  const points = [...movement.arbors, ...movement.posts, ...movement.marks];
+  for (const { id, at } of points) builder.addPoint(id, at);
+  const used = movement.rules.filter((rule) => !rule.leaveOut);
+
+  holdDrilled(builder, movement);
+  holdRules(builder, used);
+  recordCrossings(builder, points);
+  placePipes(builder, movement);
+  shareSketches(builder, movement, used);
+
+  const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
+  const bodyOf = bodiesOf(movement);
+  const sketchOf = (point: PointId): XY => builder.sketchOf(builder.indexOf.get(point) ?? -1);
+  const to: Translation = { movement, builder, wheelOf: (id) => wheels.get(id), bodyOf, sketchOf };
+  for (const rule of used) if (rule.kind !== 'held') translateRule(to, rule);
+  for (const rule of movement.rules) if (rule.leaveOut && rule.kind === 'depth') noteDepth(to, rule);
+  keepSlides(builder, movement, used);
+
+  return {
+    movement,
+    network: builder.network(),
+    pointIds: builder.pointIds,
+    indexOf: builder.indexOf,
+    sources: builder.sources,
+    plusMinus: builder.plusMinus,
+    networkRulesOf: builder.networkRulesOf,
+    heldBy: builder.heldBy,
+    lengths: builder.lengths,
+    unusable: builder.unusable,
+  };
+}
+
+/** A drilled place is a fact and comes before every rule. */
+function holdDrilled(builder: NetworkBuilder, movement: Movement): void {
+  for (const { point, state, at, plusMinus } of movement.made) {
+    const index = builder.indexOf.get(point);
+    if (index === undefined || state !== 'drilled' || !at) continue;
+    builder.hold(index, at, { by: 'drilled', plusMinus: plusMinus ?? 0 }, { kind: 'drilled', point });
+  }
+}
+
+/** Held rules by id, so that their order in the file does not choose which of two is taken as the place. */
+function holdRules(builder: NetworkBuilder, used: readonly Rule[]): void {
+  const held = used
+    .filter((rule): rule is RuleOf<'held'> => rule.kind === 'held')
+    .sort((a, b) => (a.id < b.id ? -1 : 1));
+  for (const { id, point, at, plusMinus } of held) {
+    const index = builder.indexOf.get(point);
+    if (index === undefined) {
+      builder.unusable.push({ rule: id, points: [], says: `it names a point that is not there: ${point}`, lacking: 0 });
+      continue;
+    }
+    builder.hold(index, at, { by: 'rule', rule: id, plusMinus: plusMinus ?? 0 }, { kind: 'rule', rule: id });
+  }
+}
+
+function recordCrossings(
+  builder: NetworkBuilder,
+  points: readonly { readonly id: PointId; readonly crossing?: Post['crossing'] }[],
+): void {
+  for (const { id, crossing } of points) {
+    if (!crossing) continue;
+    const point = builder.indexOf.get(id);
+    const from = builder.indexOf.get(crossing.from);
+    const to = builder.indexOf.get(crossing.to);
+    if (point === undefined || from === undefined || to === undefined || from === to) continue;
+    builder.recordSide(point, crossing.side, from, to);
+  }
+}
+
+function placePipes(builder: NetworkBuilder, movement: Movement): void {
+  for (const { id, ridesOn } of movement.arbors) {
+    const pipe = builder.indexOf.get(id);
+    const carrier = ridesOn === undefined ? undefined : builder.indexOf.get(ridesOn);
+    if (pipe === undefined || carrier === undefined || pipe === carrier) continue;
+    builder.rule({ kind: 'pipe', arbor: id }, RuleKind.samePlace, [pipe, carrier], []);
+  }
+}
+
+/** Points at one place are sketched where the arbor that carries the others is, else where the first by id is. */
+function shareSketches(builder: NetworkBuilder, movement: Movement, used: readonly Rule[]): void {
+  const pairs: (readonly [PointId, PointId])[] = [];
+  for (const { id, ridesOn } of movement.arbors) if (ridesOn !== undefined) pairs.push([id, ridesOn]);
+  for (const rule of used) if (rule.kind === 'samePlace') pairs.push(rule.points);
+  if (pairs.length === 0) return;
+  const groupOf = new Map<PointId, Set<PointId>>();
+  for (const [a, b] of pairs) {
+    const [first, second] = [groupOf.get(a) ?? new Set([a]), groupOf.get(b) ?? new Set([b])];
+    for (const member of second) first.add(member);
+    for (const member of first) groupOf.set(member, first);
+  }
+  const pipes = new Set<PointId>(movement.arbors.filter(({ ridesOn }) => ridesOn !== undefined).map(({ id }) => id));
+  for (const group of new Set(groupOf.values())) {
+    const members = [...group].filter((id) => builder.indexOf.has(id)).sort();
+    const leader = members.find((id) => !pipes.has(id)) ?? members[0];
+    const from = leader === undefined ? undefined : builder.indexOf.get(leader);
+    if (from !== undefined) {
+      builder.shareSketch(
+        from,
+        members.map((id) => builder.indexOf.get(id) ?? from),
+      );
+    }
+  }
+}
+
+/** A post that may slide keeps its sketch radius, unless a rule says where it is or how far from the centre. */
+function keepSlides(builder: NetworkBuilder, movement: Movement, used: readonly Rule[]): void {
+  if (!movement.posts.some((post) => post.slidesAbout !== undefined)) return;
+  const setElsewhere = postsWithRadius(movement, used);
+  for (const { id, slidesAbout } of movement.posts) {
+    if (slidesAbout === undefined || setElsewhere.has(`${id} ${slidesAbout}`) || setElsewhere.has(id)) continue;
+    const post = builder.indexOf.get(id);
+    const centre = builder.indexOf.get(slidesAbout);
+    if (post === undefined || centre === undefined || post === centre || builder.heldBy.has(post)) continue;
+    const [x, y] = builder.sketchOf(post);
+    const [cx, cy] = builder.sketchOf(centre);
+    const radius = Math.hypot(x - cx, y - cy);
+    if (radius > 0) builder.rule({ kind: 'slide', post: id }, RuleKind.distance, [post, centre], [radius]);
+  }
+}
+
+/** Posts whose distance from a centre a rule sets (`post centre`), or whose place follows from another's (`post`). */
+function postsWithRadius(movement: Movement, used: readonly Rule[]): ReadonlySet<string> {
+  const found = new Set<string>();
+  const pair = (a: string, b: string): void => {
+    found.add(`${a} ${b}`).add(`${b} ${a}`);
+  };
+  const rounds = new Set<string>(
+    [...movement.walls, ...movement.plates, ...movement.openings]
+      .filter(({ outline }) => outline.kind === 'circle')
+      .map(({ id }) => id),
+  );
+  for (const rule of used) {
+    if (rule.kind === 'radius') pair(rule.point, rule.centre);
+    else if (rule.kind === 'distance') pair(...rule.points);
+    else if (rule.kind === 'sameRadius' || rule.kind === 'evenSpacing') {
+      for (const point of rule.points) pair(point, rule.centre);
+    } else if (rule.kind === 'opposite') found.add(rule.point).add(rule.of);
+    else if (rule.kind === 'samePlace') for (const point of rule.points) found.add(point);
+    else if (rule.kind === 'clearBy' && rule.parts.some((part) => rounds.has(part))) {
+      for (const part of rule.parts) found.add(part);
+    }
+  }
+  return found;
+}

@@ -1,0 +1,118 @@
+/** A planted movement whose parts are found when they are asked for: a drag step that only redraws pays only for places. */
+import type { Movement, PointId, RuleId } from '../../movement/index.ts';
+import type { NetworkResult } from '../network.ts';
+import type { ConstructionStep, Disagreement, Place, PlacedMovement, Point, RuleOutcome } from '../placed.ts';
+import { disagreementsOf } from './disagreements.ts';
+import type { PlantingGround } from './ground.ts';
+import { PlacementIndex } from './placementIndex.ts';
+import { PlantedPlace } from './plantedPlace.ts';
+import { ruleOutcomes } from './ruleOutcomes.ts';
+import { pointToSettle, saysOfPlanting } from './says.ts';
+import { Sensitivity } from './sensitivity.ts';
+import { settlingRules } from './settlingRules.ts';
+import { pointNames } from './words.ts';
+
+export class PlantedMovement implements PlacedMovement {
+  readonly movement: Movement;
+  readonly index: PlacementIndex;
+  readonly #sensitivity: Sensitivity;
+  #places: ReadonlyMap<PointId, PlantedPlace> | undefined;
+  #before: ReadonlyMap<PointId, PlantedPlace> | undefined;
+  #rules: ReadonlyMap<RuleId, RuleOutcome> | undefined;
+  #order: readonly ConstructionStep[] | undefined;
+  #motions: readonly ReadonlyMap<PointId, Point>[] | undefined;
+  #disagreements: readonly Disagreement[] | undefined;
+  #says: string | undefined;
+
+  constructor(ground: PlantingGround, result: NetworkResult) {
+    this.movement = ground.movement;
+    this.index = new PlacementIndex(ground, result);
+    this.#sensitivity = new Sensitivity(this.index);
+  }
+
+  get places(): ReadonlyMap<PointId, Place> {
+    if (this.#places) return this.#places;
+    const { coords, states } = this.index.result;
+    const places = new Map<PointId, PlantedPlace>();
+    for (const [id, point] of this.index.ground.indexOf) {
+      const before = this.#before?.get(id);
+      const isSame = before?.stands(coords[2 * point], coords[2 * point + 1], states[point]);
+      places.set(id, before && isSame ? before : new PlantedPlace(id, point, this.index, this.#sensitivity));
+    }
+    this.#places = places;
+    this.#before = undefined;
+    return places;
+  }
+
+  get rules(): ReadonlyMap<RuleId, RuleOutcome> {
+    this.#rules ??= ruleOutcomes(this.index);
+    return this.#rules;
+  }
+
+  get order(): readonly ConstructionStep[] {
+    this.#order ??= constructionOrder(this.index);
+    return this.#order;
+  }
+
+  get freeMotions(): number {
+    return this.index.result.freeMotions;
+  }
+
+  get motions(): readonly ReadonlyMap<PointId, Point>[] {
+    this.#motions ??= this.index.result.motions.map(
+      (motion) =>
+        new Map(
+          [...this.index.ground.indexOf].map(([id, point]) => [
+            id,
+            { x: motion[2 * point] ?? 0, y: motion[2 * point + 1] ?? 0 },
+          ]),
+        ),
+    );
+    return this.#motions;
+  }
+
+  get disagreements(): readonly Disagreement[] {
+    this.#disagreements ??= disagreementsOf(this.index);
+    return this.#disagreements;
+  }
+
+  get says(): string {
+    this.#says ??= this.#sentence();
+    return this.#says;
+  }
+
+  /** The planting of the same rules at other places; points that did not move keep their `Place` objects. */
+  following(result: NetworkResult): PlantedMovement {
+    const next = new PlantedMovement(this.index.ground, result);
+    next.#before = this.#places;
+    return next;
+  }
+
+  plusMinusBetween = (a: PointId, b: PointId): number | undefined => {
+    const [from, to] = [this.places.get(a), this.places.get(b)];
+    const [i, j] = [this.index.ground.indexOf.get(a), this.index.ground.indexOf.get(b)];
+    if (from?.state !== 'planted' || to?.state !== 'planted' || i === undefined || j === undefined) return undefined;
+    return this.#sensitivity.plusMinusBetween(i, j);
+  };
+
+  #sentence(): string {
+    const loose = this.freeMotions > 0 ? pointToSettle(this.places.values()) : undefined;
+    const settling = loose && {
+      point: pointNames(this.movement)(loose),
+      kinds: [...new Set(settlingRules(this, loose).map(({ rule }) => rule.kind))],
+    };
+    return saysOfPlanting(this.places.values(), this.freeMotions, this.disagreements, settling);
+  }
+}
+
+function constructionOrder(index: PlacementIndex): readonly ConstructionStep[] {
+  const { ground, result } = index;
+  return result.steps.map(({ kind, points, rules }) => {
+    const holding = points.flatMap((point) => ground.heldBy.get(point)?.rule ?? []);
+    return {
+      kind,
+      points: points.flatMap((point) => ground.pointIds[point] ?? []),
+      rules: [...new Set([...holding, ...rules.flatMap((rule) => index.ruleIdOf(rule) ?? [])])],
+    };
+  });
+}

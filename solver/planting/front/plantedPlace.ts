@@ -1,0 +1,94 @@
+/** The place of one point in the maker's terms; what costs work is found when it is asked for. */
+import type { PointId, RuleId } from '../../movement/index.ts';
+import { PointState } from '../network.ts';
+import type { Place, PlaceState, Point, Spread } from '../placed.ts';
+import { freeDirections } from './freeDirections.ts';
+import type { PlacementIndex } from './placementIndex.ts';
+import type { Sensitivity } from './sensitivity.ts';
+
+const STATES: readonly PlaceState[] = (() => {
+  const names: PlaceState[] = [];
+  names[PointState.planted] = 'planted';
+  names[PointState.loose] = 'loose';
+  names[PointState.contested] = 'contested';
+  return names;
+})();
+
+/** A hundredth of a millimetre: the maker's unit of error. */
+const HUNDREDTH = 0.01;
+
+export class PlantedPlace implements Place {
+  readonly id: PointId;
+  readonly x: number;
+  readonly y: number;
+  readonly state: PlaceState;
+  readonly #point: number;
+  readonly #index: PlacementIndex;
+  readonly #sensitivity: Sensitivity;
+  #spread: { readonly value: Spread | undefined } | undefined;
+
+  constructor(id: PointId, point: number, index: PlacementIndex, sensitivity: Sensitivity) {
+    const { coords, states } = index.result;
+    this.id = id;
+    this.x = coords[2 * point] ?? Number.NaN;
+    this.y = coords[2 * point + 1] ?? Number.NaN;
+    this.state = STATES[states[point] ?? PointState.contested] ?? 'contested';
+    this.#point = point;
+    this.#index = index;
+    this.#sensitivity = sensitivity;
+  }
+
+  /** Is this the place of a point at (x, y) in that state? */
+  stands(x: number | undefined, y: number | undefined, state: number | undefined): boolean {
+    return this.x === x && this.y === y && this.state === STATES[state ?? -1];
+  }
+
+  get placedBy(): readonly RuleId[] {
+    return [...this.#reach().keys()];
+  }
+
+  get movedBy(): readonly number[] {
+    return [...this.#reach().values()];
+  }
+
+  get hangsOn(): readonly PointId[] {
+    return this.#index.hangersOf(this.#point).flatMap((point) => this.#index.ground.pointIds[point] ?? []);
+  }
+
+  get free(): readonly Point[] {
+    return this.state === 'loose' ? freeDirections(this.#index.result.motions, this.#point) : [];
+  }
+
+  get other(): Point | undefined {
+    const other = this.#step?.other;
+    return other && { x: other[0], y: other[1] };
+  }
+
+  get crossingAngle(): number | undefined {
+    return this.#step?.crossingAngle;
+  }
+
+  get spread(): Spread | undefined {
+    this.#spread ??= { value: this.state === 'planted' ? this.#sensitivity.spreadOf(this.#point) : undefined };
+    return this.#spread.value;
+  }
+
+  get #step() {
+    return this.#index.result.steps[this.#index.stepOf[this.#point] ?? -1];
+  }
+
+  /** Placing rules with the way that a hundredth in each moves the point. */
+  #reach(): Map<RuleId, number> {
+    const held = this.#index.ground.heldBy.get(this.#point);
+    if (held) return new Map(held.rule === undefined ? [] : [[held.rule, HUNDREDTH]]);
+    const reach = new Map<RuleId, number>();
+    const rules = this.#index.rulesPlacing(this.#point);
+    const moved = this.#sensitivity.movedBy(this.#point, rules);
+    rules.forEach((rule, index) => {
+      const id = this.#index.ruleIdOf(rule);
+      const way = HUNDREDTH * (moved[index] ?? 0);
+      if (id !== undefined) reach.set(id, Math.max(way, reach.get(id) ?? 0));
+    });
+    return reach;
+  }
+}

@@ -1,0 +1,157 @@
+/**
+ * Two loci of one point that do not meet: by how much, and the lengths that would meet.
+ *
+ * Loci are told from the planted places: a circle about a point, a line through two points or at an edge, or a ray.
+ */
+import { wrapAngle } from '../kernel/residual.ts';
+import type { Network } from '../network.ts';
+import { RuleKind } from '../network.ts';
+
+type Vector = readonly [number, number];
+
+type Locus =
+  | {
+      readonly kind: 'circle';
+      readonly rule: number;
+      readonly centre: Vector;
+      readonly from: number;
+      readonly radius: number;
+    }
+  | {
+      readonly kind: 'line';
+      readonly rule: number;
+      readonly through: Vector;
+      readonly along: Vector;
+      readonly ray: boolean;
+    };
+
+/** A length that would make the two meet. */
+export interface Cure {
+  readonly rule: number;
+  readonly length: number;
+  readonly bound: 'atLeast' | 'atMost';
+}
+
+export interface Miss {
+  readonly kind: 'apart' | 'inside' | 'lineOutside' | 'behind' | 'parallel';
+  readonly point: number;
+  /** mm */
+  readonly gap: number;
+  /** The smallest change first. */
+  readonly cures: readonly Cure[];
+}
+
+/** How two rules miss each other at the one point that they share; undefined where they meet, or share no such point. */
+export function missOf(network: Network, coords: Float64Array, rules: readonly [number, number]): Miss | undefined {
+  for (const point of sharedPoints(network, rules)) {
+    const [a, b] = rules.map((rule) => locusOf(network, coords, rule, point));
+    const miss = a && b && missOfLoci(point, a, b);
+    if (miss) return miss;
+  }
+  return undefined;
+}
+
+function sharedPoints(network: Network, [a, b]: readonly [number, number]): number[] {
+  const of = (rule: number): number[] => [...network.points.subarray(4 * rule, 4 * rule + 4)];
+  const other = of(b);
+  return of(a).filter((point) => point >= 0 && network.held[point] !== 1 && other.includes(point));
+}
+
+function locusOf(network: Network, coords: Float64Array, rule: number, point: number): Locus | undefined {
+  const at = (k: number): number => network.points[4 * rule + k] ?? -1;
+  const value = (k: number): number => network.values[3 * rule + k] ?? 0;
+  const place = (index: number): Vector => [coords[2 * index] ?? 0, coords[2 * index + 1] ?? 0];
+  switch (network.kinds[rule]) {
+    case RuleKind.distance: {
+      const from = at(0) === point ? at(1) : at(0);
+      return { kind: 'circle', rule, centre: place(from), from, radius: value(0) };
+    }
+    case RuleKind.sameRadius: {
+      if (at(2) === point) return undefined;
+      const centre = place(at(2));
+      const other = place(at(0) === point ? at(1) : at(0));
+      return {
+        kind: 'circle',
+        rule,
+        centre,
+        from: at(2),
+        radius: Math.hypot(other[0] - centre[0], other[1] - centre[1]),
+      };
+    }
+    case RuleKind.onLine: {
+      const [nx, ny] = [value(0), value(1)];
+      return { kind: 'line', rule, through: [nx * value(2), ny * value(2)], along: [-ny, nx], ray: false };
+    }
+    case RuleKind.inLine: {
+      if (at(0) !== point) return undefined;
+      const [a, b] = [place(at(1)), place(at(2))];
+      const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      if (length === 0) return undefined;
+      return { kind: 'line', rule, through: a, along: [(b[0] - a[0]) / length, (b[1] - a[1]) / length], ray: false };
+    }
+    case RuleKind.ray: {
+      if (at(0) !== point) return undefined;
+      const a = place(at(1));
+      const reference = at(2) < 0 ? undefined : place(at(2));
+      const zero = reference ? Math.atan2(reference[1] - a[1], reference[0] - a[0]) : 0;
+      const angle = wrapAngle(value(0) + zero);
+      return { kind: 'line', rule, through: a, along: [Math.cos(angle), Math.sin(angle)], ray: true };
+    }
+    default:
+      return undefined;
+  }
+}
+
+/** Loci that miss by less still hold to the planting's proof, mm. */
+const MEETS = 1e-9;
+
+function missOfLoci(point: number, a: Locus, b: Locus): Miss | undefined {
+  if (a.kind === 'circle' && b.kind === 'circle') return missOfCircles(point, a, b);
+  if (a.kind === 'circle' && b.kind === 'line') return missOfCircleAndLine(point, a, b);
+  if (a.kind === 'line' && b.kind === 'circle') return missOfCircleAndLine(point, b, a);
+  if (a.kind === 'line' && b.kind === 'line') {
+    if (a.along[0] * b.along[1] !== a.along[1] * b.along[0]) return undefined;
+    const gap = Math.abs((b.through[0] - a.through[0]) * a.along[1] - (b.through[1] - a.through[1]) * a.along[0]);
+    return gap > MEETS ? { kind: 'parallel', point, gap, cures: [] } : undefined;
+  }
+  return undefined;
+}
+
+function missOfCircles(point: number, a: Locus & { kind: 'circle' }, b: Locus & { kind: 'circle' }): Miss | undefined {
+  const apart = Math.hypot(b.centre[0] - a.centre[0], b.centre[1] - a.centre[1]);
+  const tooShort = apart - a.radius - b.radius;
+  if (tooShort > MEETS) {
+    const cures = [a, b].map(({ rule, radius }): Cure => ({ rule, length: radius + tooShort, bound: 'atLeast' }));
+    return { kind: 'apart', point, gap: tooShort, cures };
+  }
+  const [small, large] = a.radius < b.radius ? [a, b] : [b, a];
+  const inside = large.radius - small.radius - apart;
+  if (inside <= MEETS) return undefined;
+  const cures: Cure[] = [
+    { rule: small.rule, length: small.radius + inside, bound: 'atLeast' },
+    { rule: large.rule, length: large.radius - inside, bound: 'atMost' },
+  ];
+  return { kind: 'inside', point, gap: inside, cures };
+}
+
+function missOfCircleAndLine(
+  point: number,
+  circle: Locus & { kind: 'circle' },
+  line: Locus & { kind: 'line' },
+): Miss | undefined {
+  const dx = circle.centre[0] - line.through[0];
+  const dy = circle.centre[1] - line.through[1];
+  const along = dx * line.along[0] + dy * line.along[1];
+  const away = Math.abs(dx * line.along[1] - dy * line.along[0]);
+  const { rule, radius } = circle;
+  // Ahead of a ray the nearest place is the foot, behind it the start itself.
+  const behind = line.ray && along < 0;
+  const nearest = behind ? Math.hypot(dx, dy) : away;
+  if (nearest - radius <= MEETS) return undefined;
+  return {
+    kind: behind ? 'behind' : 'lineOutside',
+    point,
+    gap: nearest - radius,
+    cures: [{ rule, length: nearest, bound: 'atLeast' }],
+  };
+}

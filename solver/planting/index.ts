@@ -1,0 +1,24 @@
+/**
+ * Planting: every arbor, post and mark gets its place from the rules of the movement.
+ *
+ * Read in this order: `placed.ts` (what planting gives), `front/plantMovement.ts` and `front/networkOf.ts` (rules of the
+ * movement as rules between points), `network.ts` with `kernel/` (how they are solved), `front/sensitivity.ts` (how far a
+ * ± moves a place), `front/disagreements.ts` (rules that cannot hold together, in words).
+ *
+ * @example
+ * const placed = plantMovement(movement);
+ * const { x, y, state } = placed.places.get(arborId);
+ * const drag = startDrag(placed, arborId);
+ * const moved = drag.to(x + 1, y); // the nearest place that keeps every rule
+ * applyEdit(movement, drag.release());
+ */
+export { type Body, bodiesOf } from './front/bodies.ts';
+export { type DragSession, startDrag } from './front/drag.ts';
+export { type GapRule, gapRule } from './front/gapRules.ts';
+export { type Crossing, type OtherCrossing, otherCrossing } from './front/otherCrossing.ts';
+export { plantMovement } from './front/plantMovement.ts';
+export { type DraftRule, type RuleValue, ruleValueNow } from './front/ruleValue.ts';
+export { type SettlingRule, settlingRules } from './front/settlingRules.ts';
+export { plantNetwork } from './kernel/plant.ts';
+export * from './network.ts';
+export type * from './placed.ts';
