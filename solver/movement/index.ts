@@ -25,6 +25,17 @@ export {
   undo,
 } from './history/history.ts';
 export type * from './ids.ts';
+export {
+  fixed,
+  type LengthUnit,
+  lengthText,
+  lengthWithUnit,
+  MM_PER_INCH,
+  type ParsedAngle,
+  type ParsedLength,
+  parseAngle,
+  parseLength,
+} from './measures.ts';
 export { MAX_ARBORS, MAX_LENGTH, MAX_TEETH, MIN_LENGTH, MIN_TEETH } from './quantities.ts';
 export type { Problem } from './read/problem.ts';
 export { type MovementReading, readMovement } from './read/readMovement.ts';

@@ -11,7 +11,8 @@ import { schemaProblems } from './schemaProblems.ts';
 
 export type MovementReading =
   | { readonly kind: 'movement'; readonly movement: Movement; readonly migratedFrom?: number }
-  | { readonly kind: 'problems'; readonly problems: readonly Problem[] };
+  /** `migratedFrom`: paths are those of the present version, to which the file was brought first. */
+  | { readonly kind: 'problems'; readonly problems: readonly Problem[]; readonly migratedFrom?: number };
 
 /** Longest text read, UTF-16 units: ten times what 20,000 arbors with their wheels and rules need. */
 export const MAX_TEXT = 50_000_000;
@@ -29,9 +30,7 @@ export function readMovement(text: string): MovementReading {
   if (headed.kind === 'problem') return problems([headed.problem]);
   const migrated = migrate(headed.document, headed.version);
   const reading = checkDocument(migrated);
-  return reading.kind === 'movement' && headed.version < VERSION
-    ? { ...reading, migratedFrom: headed.version }
-    : reading;
+  return headed.version < VERSION ? { ...reading, migratedFrom: headed.version } : reading;
 }
 
 /** The same checks for a value that is already parsed, of the present version. */

@@ -1,0 +1,38 @@
+import { readFileSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { describe, expect, test } from 'vitest';
+import { readMovement, writeMovement } from '../../solver/movement/index.ts';
+import { jsonSchemaText } from '../../solver/movement/jsonSchema.ts';
+import { sampleDocument } from './sampleMovement.ts';
+
+/** A validator of JSON Schema that is not ours, from the registry (ajv). */
+const validate = new Ajv2020({ strict: false, formats: { date: true } }).compile(JSON.parse(jsonSchemaText()));
+
+describe('the JSON Schema that ships with the program', () => {
+  test('is current: npm run schema writes it', () => {
+    const shipped = readFileSync(new URL('../../solver/movement/movement.schema.json', import.meta.url), 'utf8');
+    expect(shipped).toBe(jsonSchemaText());
+  });
+
+  test('accepts what we accept and write', () => {
+    expect(validate(sampleDocument()) || validate.errors).toBe(true);
+    const reading = readMovement(JSON.stringify(sampleDocument()));
+    if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
+    expect(validate(JSON.parse(writeMovement(reading.movement))) || validate.errors).toBe(true);
+  });
+
+  // biome-ignore lint/suspicious/noExplicitAny: values of every wrong type are written into the sample
+  test.each<[string, (d: any) => void]>([
+    ['too few teeth', (d) => (d.wheels[0].teeth = 3)],
+    ['a missing field', (d) => delete d.wheels[0].thickness],
+    ['an unknown rule', (d) => (d.rules[0].kind = 'near')],
+    ['a length of nothing', (d) => (d.rules[2].length = 0)],
+    ['an id with a space', (d) => (d.arbors[0].id = 'a b')],
+    ['another version', (d) => (d.version = 2)],
+  ])('refuses %s, as we do', (_, spoil) => {
+    const document = sampleDocument();
+    spoil(document);
+    expect(validate(document)).toBe(false);
+    expect(readMovement(JSON.stringify(document)).kind).toBe('problems');
+  });
+});
