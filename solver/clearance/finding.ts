@@ -29,6 +29,8 @@ export interface Finding {
   readonly at?: readonly [Point, Point];
   /** Whole sentence for the strip. */
   readonly says: string;
+  /** Filled by `withRemedies` only: each remedy costs a planting and a check. */
+  readonly remedies?: readonly Remedy[];
 }
 
 export interface Remedy {

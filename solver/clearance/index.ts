@@ -14,7 +14,7 @@ export type { Finding, Remedy } from './finding.ts';
 export { gapBetween, type PartGap } from './gapBetween.ts';
 export { type PlanGap, planGapOf } from './planGap.ts';
 export { safeArcsOfPost } from './remedies/slidePost.ts';
-export { remediesFor } from './remedies.ts';
+export { remediesFor, withRemedies } from './remedies.ts';
 export { nearestSafeAngle, type SafeArc, safeArcs } from './safeArcs.ts';
 export { type Shake, shakeOf } from './shake.ts';
 export { type Heights, heightsOfArbor, type Solid, solidsOf, wheelLabel } from './solids.ts';

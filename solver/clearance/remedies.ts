@@ -30,6 +30,14 @@ export function remediesFor(placed: PlacedMovement, finding: Finding): readonly 
   return candidates.flatMap((candidate) => proven(candidate, finding, first, second, before, placed));
 }
 
+/** The findings with remedies tried out for the first `most` of them. */
+export function withRemedies(placed: PlacedMovement, findings: readonly Finding[], most = 10): readonly Finding[] {
+  return findings.map((finding, index) => {
+    const remedies = index < most ? remediesFor(placed, finding) : [];
+    return remedies.length > 0 ? { ...finding, remedies } : finding;
+  });
+}
+
 function proven(
   candidate: Candidate,
   finding: Finding,
