@@ -1,0 +1,139 @@
+/**
+ * Paints the bench: takes over the state when it changes, draws at the next frame, and draws again when the
+ * graphics context comes back or a font comes in.
+ */
+import type { Bench } from '../state/bench.svelte.ts';
+import { pensOfPage } from '../state/looks.ts';
+import { type Balloon, placeBalloons } from './balloons.ts';
+import { locusLabels, nameLabels, pointOf, signBoxes } from './benchLettering.ts';
+import type { Figure } from './engraver.ts';
+import { gapFigures, gapLabels } from './figures/gapFigures.ts';
+import { lociOf, type ScribedLocus, scribedFigure } from './figures/scribedArcs.ts';
+import { FrameLoop } from './frameLoop.ts';
+import type { Box } from './labelPlacement.ts';
+import { type Lead, type Lettered, Lettering, type LetteringColours } from './lettering.ts';
+import { BenchScene } from './scene.ts';
+import { type Point, toScreen } from './view.ts';
+
+export interface PainterPage {
+  readonly line: HTMLCanvasElement;
+  readonly letters: HTMLCanvasElement;
+  /** The element that wears the look. */
+  readonly page: HTMLElement;
+}
+
+const NOTHING: ReadonlySet<string> = new Set();
+/** Room that the title block takes in the lower right corner, CSS pixels. */
+const TITLE_BLOCK = { width: 262, height: 74 };
+
+export class BenchPainter {
+  private readonly scene: BenchScene;
+  private readonly lettering: Lettering;
+  private readonly frames: FrameLoop;
+  private readonly page: HTMLElement;
+  private readonly giveBalloons: (balloons: readonly Balloon[]) => void;
+  private colours: LetteringColours | undefined;
+  private bench: Bench | undefined;
+  private loci: { readonly place: Point; readonly loci: readonly ScribedLocus[] } | undefined;
+  private chosen = NOTHING;
+  private readonly stopListening: () => void;
+
+  constructor({ line, letters, page }: PainterPage, giveBalloons: (balloons: readonly Balloon[]) => void) {
+    this.scene = new BenchScene(line);
+    this.lettering = new Lettering(letters);
+    this.page = page;
+    this.giveBalloons = giveBalloons;
+    this.frames = new FrameLoop(() => this.draw());
+    const control = new AbortController();
+    line.addEventListener('webglcontextrestored', () => this.frames.ask(), { signal: control.signal });
+    void document.fonts.ready.then(() => this.fontsCame());
+    document.fonts.addEventListener('loadingdone', () => this.fontsCame(), { signal: control.signal });
+    this.stopListening = () => control.abort();
+  }
+
+  /** Takes the pens of the look that the page wears. */
+  takePens(): void {
+    const pens = pensOfPage(this.page);
+    this.colours = { ...pens, scribe: pens.scribe };
+    this.scene.setPens(pens);
+    this.frames.ask();
+  }
+
+  /** Takes over the state; reads all that the drawing depends on, so that an effect may call it. */
+  show(bench: Bench): void {
+    this.bench = bench;
+    const { placed, preview, chosen, view, findings } = bench;
+    void view;
+    void findings;
+    void bench.findingShown;
+    this.chosen = bench.emphasised;
+    const notes = new Map<string, Figure>(preview?.figures ?? []);
+    const only = chosen.length === 1 ? pointOf(placed, chosen[0] ?? '') : undefined;
+    const place = only && placed.places.get(only);
+    this.loci = undefined;
+    if (place) {
+      const loci = lociOf(placed, place.id);
+      this.loci = { place, loci };
+      if (loci.length > 0) notes.set('loci', scribedFigure('note:loci', place, loci));
+    }
+    for (const [key, figure] of gapFigures(placed)) notes.set(key, figure);
+    this.scene.update({
+      placed,
+      sizes: bench.sizes,
+      shapes: bench.shapes,
+      phases: bench.phases,
+      chosen: this.chosen,
+      related: NOTHING,
+      hovered: bench.hovered,
+      density: bench.density,
+      notes,
+    });
+    this.frames.ask();
+  }
+
+  dispose(): void {
+    this.frames.stop();
+    this.stopListening();
+    this.scene.dispose();
+  }
+
+  private fontsCame(): void {
+    this.lettering.forgetWidths();
+    this.frames.ask();
+  }
+
+  private draw(): void {
+    const { bench, colours } = this;
+    if (!bench || !colours) return;
+    const { view, placed } = bench;
+    const ratio = window.devicePixelRatio;
+    this.scene.draw(view, ratio);
+    const lettered: Lettered[] = [
+      ...nameLabels({ placed, sizes: bench.sizes, view, nameOf: bench.nameOf, chosen: this.chosen }),
+      ...(this.loci ? locusLabels(this.loci.place, this.loci.loci, view, bench.lengthSays) : []),
+      ...gapLabels(placed, view, bench.lengthSays),
+      ...(bench.preview?.lettered(view) ?? []),
+    ];
+    const balloons = bench.preview ? [] : this.balloonsOf(bench);
+    const leads: Lead[] = balloons.map(({ at, to }) => ({ from: at, to }));
+    const blocked: Box[] = [
+      ...signBoxes(placed, view),
+      ...balloons.map(({ at }): Box => [at.x - 13, at.y - 13, at.x + 13, at.y + 13]),
+      [view.width - TITLE_BLOCK.width, view.height - TITLE_BLOCK.height, view.width, view.height],
+    ];
+    this.lettering.draw(lettered, leads, blocked, { width: view.width, height: view.height, ratio }, colours);
+    this.giveBalloons(balloons);
+  }
+
+  private balloonsOf({ findings, view }: Bench): Balloon[] {
+    const places = findings.flatMap((finding, index) => {
+      const at = finding.at;
+      if (!at) return [];
+      const [a, b] = at;
+      const to = toScreen(view, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
+      return [{ key: finding.key, number: index + 1, to }];
+    });
+    const window: Box = [0, 0, view.width, view.height];
+    return placeBalloons(places, { x: view.width / 2, y: view.height / 2 }, window);
+  }
+}

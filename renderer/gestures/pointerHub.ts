@@ -1,0 +1,186 @@
+/**
+ * Turns raw pointer, wheel and touch events into gestures, and knows nothing of what they do.
+ *
+ * One pointer may pick something up (`grab` decides), or moves the sheet. Two fingers move and zoom the sheet and
+ * give up whatever one of them had begun. Nothing starts before the pointer has travelled a few pixels; a press
+ * that did not travel is a tap. Esc and a lost pointer end a gesture without a trace.
+ */
+import type { Point } from '../bench/view.ts';
+
+export interface Press {
+  /** CSS pixels from the upper left corner of the bench. */
+  readonly pixel: Point;
+  readonly kind: 'mouse' | 'pen' | 'touch';
+  /** Adds to what is chosen. */
+  readonly adding: boolean;
+  /** Suspends snapping. */
+  readonly free: boolean;
+}
+
+/** A gesture under way: called for every move, then once to finish or give up. */
+export interface Gesture {
+  move(press: Press): void;
+  finish(press: Press): void;
+  abandon(): void;
+}
+
+export interface HubActions {
+  /** The gesture of a pointer that began to travel from `start`; none when it should move the sheet. */
+  grab(start: Press): Gesture | undefined;
+  tap(press: Press, times: number): void;
+  hover(press: Press | undefined): void;
+  pan(dx: number, dy: number): void;
+  zoom(at: Point, factor: number): void;
+}
+
+/** Travel before a press becomes a drag, CSS pixels; a finger is allowed more. */
+const TRAVEL_PX = { mouse: 4, pen: 6, touch: 10 } as const;
+/** A second tap within this time and distance counts as the second of two. */
+const DOUBLE_MS = 350;
+const DOUBLE_PX = 12;
+
+export class PointerHub {
+  private readonly element: HTMLElement;
+  private readonly actions: HubActions;
+  private readonly pressed = new Map<number, { start: Press; last: Point; button: number }>();
+  private gesture: Gesture | undefined;
+  /** The pointer whose travel moves the sheet or a part; tapping is over then. */
+  private travelling = false;
+  private lastTap = { atMs: Number.NEGATIVE_INFINITY, pixel: { x: 0, y: 0 }, times: 0 };
+  private lastPress: Press | undefined;
+  private readonly stopListening: () => void;
+
+  constructor(element: HTMLElement, actions: HubActions) {
+    this.element = element;
+    this.actions = actions;
+    const control = new AbortController();
+    const { signal } = control;
+    element.addEventListener('pointerdown', (event) => this.down(event), { signal });
+    element.addEventListener('pointermove', (event) => this.moved(event), { signal });
+    element.addEventListener('pointerup', (event) => this.up(event), { signal });
+    element.addEventListener('pointercancel', (event) => this.lost(event), { signal });
+    element.addEventListener('pointerleave', () => actions.hover(undefined), { signal });
+    element.addEventListener('wheel', (event) => this.wheeled(event), { signal, passive: false });
+    window.addEventListener('blur', () => this.abandon(), { signal });
+    this.stopListening = () => control.abort();
+  }
+
+  /** Gives up the gesture under way, if there is one. */
+  abandon(): boolean {
+    const had = this.gesture !== undefined;
+    this.gesture?.abandon();
+    this.gesture = undefined;
+    return had;
+  }
+
+  /** Repeats the last move, for a key that changes its meaning while the pointer rests. */
+  repeat(change: Partial<Pick<Press, 'free'>>): void {
+    if (this.gesture && this.lastPress) {
+      this.lastPress = { ...this.lastPress, ...change };
+      this.gesture.move(this.lastPress);
+    }
+  }
+
+  dispose(): void {
+    this.abandon();
+    this.stopListening();
+  }
+
+  private pressOf(event: PointerEvent): Press {
+    const box = this.element.getBoundingClientRect();
+    const kind = event.pointerType === 'touch' || event.pointerType === 'pen' ? event.pointerType : 'mouse';
+    return {
+      pixel: { x: event.clientX - box.left, y: event.clientY - box.top },
+      kind,
+      adding: event.shiftKey,
+      free: event.altKey,
+    };
+  }
+
+  private down(event: PointerEvent): void {
+    if (event.button === 2) return;
+    const start = this.pressOf(event);
+    this.element.setPointerCapture(event.pointerId);
+    this.pressed.set(event.pointerId, { start, last: start.pixel, button: event.button });
+    if (this.pressed.size === 2) {
+      this.abandon();
+      this.travelling = true;
+    } else this.travelling = false;
+  }
+
+  private moved(event: PointerEvent): void {
+    const press = this.pressOf(event);
+    this.lastPress = press;
+    const held = this.pressed.get(event.pointerId);
+    if (!held) {
+      if (this.pressed.size === 0) this.actions.hover(press);
+      return;
+    }
+    if (this.pressed.size === 2) {
+      this.pinch(event.pointerId, press.pixel);
+      return;
+    }
+    if (!this.travelling) {
+      const travel = Math.hypot(press.pixel.x - held.start.pixel.x, press.pixel.y - held.start.pixel.y);
+      if (travel < TRAVEL_PX[press.kind]) return;
+      this.travelling = true;
+      this.actions.hover(undefined);
+      if (held.button === 0) this.gesture = this.actions.grab(held.start);
+    }
+    if (this.gesture) this.gesture.move(press);
+    else this.actions.pan(press.pixel.x - held.last.x, press.pixel.y - held.last.y);
+    held.last = press.pixel;
+  }
+
+  private up(event: PointerEvent): void {
+    const held = this.pressed.get(event.pointerId);
+    this.pressed.delete(event.pointerId);
+    if (!held) return;
+    const press = this.pressOf(event);
+    if (this.gesture) {
+      const { gesture } = this;
+      this.gesture = undefined;
+      gesture.finish(press);
+    } else if (!this.travelling && held.button === 0) this.tapped(press, event.timeStamp);
+  }
+
+  private lost(event: PointerEvent): void {
+    this.pressed.delete(event.pointerId);
+    this.abandon();
+  }
+
+  private tapped(press: Press, atMs: number): void {
+    const { lastTap } = this;
+    const near = Math.hypot(press.pixel.x - lastTap.pixel.x, press.pixel.y - lastTap.pixel.y) < DOUBLE_PX;
+    const times = near && atMs - lastTap.atMs < DOUBLE_MS ? lastTap.times + 1 : 1;
+    this.lastTap = { atMs, pixel: press.pixel, times };
+    this.actions.tap(press, times);
+  }
+
+  /** Two fingers: the sheet follows their middle and their distance. */
+  private pinch(moved: number, pixel: Point): void {
+    const other = [...this.pressed].find(([id]) => id !== moved)?.[1];
+    const held = this.pressed.get(moved);
+    if (!other || !held) return;
+    const before = Math.hypot(held.last.x - other.last.x, held.last.y - other.last.y);
+    const after = Math.hypot(pixel.x - other.last.x, pixel.y - other.last.y);
+    const middle = { x: (pixel.x + other.last.x) / 2, y: (pixel.y + other.last.y) / 2 };
+    this.actions.pan((pixel.x - held.last.x) / 2, (pixel.y - held.last.y) / 2);
+    if (before > 1 && after > 1) this.actions.zoom(middle, after / before);
+    held.last = pixel;
+  }
+
+  private wheeled(event: WheelEvent): void {
+    event.preventDefault();
+    const box = this.element.getBoundingClientRect();
+    const at = { x: event.clientX - box.left, y: event.clientY - box.top };
+    // Lines and pages as pixels; a pinch on a trackpad comes as a wheel with Ctrl.
+    const unit = event.deltaMode === 1 ? 16 : event.deltaMode === 2 ? 400 : 1;
+    if (!event.ctrlKey && (event.shiftKey || event.deltaX !== 0)) {
+      this.actions.pan(-event.deltaX * unit, event.shiftKey ? 0 : -event.deltaY * unit);
+      if (event.shiftKey && event.deltaX === 0) this.actions.pan(-event.deltaY * unit, 0);
+      return;
+    }
+    this.actions.zoom(at, Math.exp(-event.deltaY * unit * (event.ctrlKey ? 0.01 : 0.0016)));
+  }
+}

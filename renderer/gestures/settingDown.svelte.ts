@@ -1,0 +1,87 @@
+/**
+ * Setting something down: it follows the pointer as a preview, settles on rules like anything dragged, and is added
+ * by a press or by the form's button. Esc puts it away without a trace.
+ */
+import { applyEdit, type Edit, type PartId } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import { hitAt } from '../bench/hitTest.ts';
+import { type Point, toWorld } from '../bench/view.ts';
+import type { Bench } from '../state/bench.svelte.ts';
+import { settle } from './dragPoint.ts';
+import { type DownKind, type Draft, firstDraft, type SetDown, setDown } from './setDownDrafts.ts';
+
+export class SettingDown {
+  readonly kind: DownKind;
+  draft = $state.raw<Draft>({});
+  /** Where it would stand, mm. */
+  at = $state.raw<Point>({ x: 0, y: 0 });
+  /** The arbor that it would go onto. */
+  private on: string | undefined;
+  private ready: { readonly down: SetDown; readonly edits: readonly Edit[] } | undefined;
+
+  constructor(bench: Bench, kind: DownKind) {
+    this.kind = kind;
+    this.draft = firstDraft(kind, bench.movement);
+    this.at = bench.view.centre;
+    // Set down from the keyboard, a wheel or a pipe goes onto the arbor that is chosen.
+    this.on = bench.movement.arbors.find(({ id }) => kind !== 'arbor' && bench.chosen.includes(id))?.id;
+    const place = this.on ? bench.placed.places.get(bench.chosen[0] as never) : undefined; // looked up by the chosen arbor's id
+    if (place) this.at = { x: place.x, y: place.y };
+  }
+
+  /** Follows the pointer. */
+  aim(bench: Bench, pixel: Point, free: boolean): void {
+    const hit = hitAt({ placed: bench.settled, sizes: bench.sizes, view: bench.view, pixel });
+    const place = hit?.kind === 'arbor' && hit.point ? bench.settled.places.get(hit.point) : undefined;
+    const takesArbor = this.kind === 'wheel' || this.kind === 'pipe';
+    this.on = takesArbor && place ? place.id : undefined;
+    const at = takesArbor && place ? { x: place.x, y: place.y } : toWorld(bench.view, pixel);
+    this.show(bench, at, free);
+  }
+
+  /** Takes typed numbers: the draft's, or the place. */
+  type(bench: Bench, draft: Draft, at: Point = this.at): void {
+    this.draft = draft;
+    if (at !== this.at) this.on = undefined;
+    this.show(bench, at, true);
+  }
+
+  /** Adds it to the movement and goes on setting down the same kind. */
+  keep(bench: Bench): boolean {
+    if (!this.ready) this.show(bench, this.at, true);
+    const { ready } = this;
+    if (!ready) return false;
+    bench.preview = undefined;
+    const chosen = [ready.down.part as PartId]; // the id of the part that was just made
+    if (!bench.change(ready.down.says, ready.edits, { chosen })) return false;
+    bench.settingDown = undefined;
+    return true;
+  }
+
+  putAway(bench: Bench): void {
+    bench.preview = undefined;
+    bench.settingDown = undefined;
+  }
+
+  private show(bench: Bench, at: Point, free: boolean): void {
+    this.at = at;
+    this.ready = undefined;
+    bench.preview = undefined;
+    const down = setDown(this.kind, this.draft, at, this.on, bench.movement);
+    if ('cannot' in down) {
+      bench.tell('refused', down.cannot);
+      return;
+    }
+    const outcome = applyEdit(bench.movement, { kind: 'several', edits: down.edits });
+    if (outcome.kind === 'refused') {
+      bench.tell('refused', outcome.says);
+      return;
+    }
+    const placed = plantMovement(outcome.movement, bench.settled);
+    const settling = down.point
+      ? settle(bench, placed, placed, undefined, down.point, at, bench.view, free || this.on !== undefined)
+      : undefined;
+    bench.preview = settling?.preview ?? { placed, figures: new Map(), lettered: () => [], says: '' };
+    this.ready = { down, edits: [...down.edits, ...(settling?.edits ?? [])] };
+  }
+}

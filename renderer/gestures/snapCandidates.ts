@@ -1,0 +1,340 @@
+/**
+ * Rules that could be kept by the point under the pointer, each with the places where it would hold.
+ *
+ * Only what does not move with the dragged point is offered, and nothing that a rule of the movement says already.
+ */
+import { calculatedDepth } from '../../solver/gearing/index.ts';
+import type { ArborId, Movement, PartId, PointId, Rule, Wheel } from '../../solver/movement/index.ts';
+import { bodiesOf, type DraftRule, gapRule, type Place, type PlacedMovement } from '../../solver/planting/index.ts';
+import type { Point } from '../bench/view.ts';
+import type { SnapCandidate } from './snap.ts';
+
+/** How willingly each kind is taken: depths first, a round radius only when the pointer is almost on it. */
+const WEIGHT = {
+  depth: 1.6,
+  samePlace: 1.2,
+  opposite: 1.2,
+  radius: 1,
+  clearBy: 1,
+  inLine: 0.7,
+  bearing: 0.7,
+  round: 0.35,
+};
+
+/** Where to look, and how lengths are written. */
+export interface SnapQuestion {
+  readonly placed: PlacedMovement;
+  readonly point: PointId;
+  readonly target: Point;
+  /** How near a locus must be to be worth offering, mm. */
+  readonly reach: number;
+  readonly nameOf: (id: PartId) => string;
+  readonly lengthSays: (mm: number) => string;
+}
+
+/** Everything that could be kept near the target; `chooseSnap` takes from it. */
+export function snapCandidates(question: SnapQuestion): SnapCandidate[] {
+  const { movement, places } = question.placed;
+  const moving = movesWith(question.placed, question.point);
+  const still = [...places.values()].filter(({ id }) => !moving.has(id));
+  return [
+    ...depths(question, moving),
+    ...gaps(question, moving),
+    ...aboutCentres(question, still, centresOf(movement)),
+    ...samePlaces(question, still),
+  ];
+}
+
+/** The point and all that hangs on it: whatever would move along. */
+export function movesWith(placed: PlacedMovement, point: PointId): ReadonlySet<PointId> {
+  const found = new Set<PointId>([point]);
+  const queue: PointId[] = [point];
+  const take = (id: PointId): void => {
+    if (found.has(id)) return;
+    found.add(id);
+    queue.push(id);
+  };
+  for (let id = queue.pop(); id !== undefined; id = queue.pop()) {
+    for (const next of placed.places.get(id)?.hangsOn ?? []) take(next);
+    const here = placed.places.get(id);
+    for (const arbor of placed.movement.arbors) {
+      if (arbor.ridesOn === id) take(arbor.id);
+      if (arbor.id === id && arbor.ridesOn && here) take(arbor.ridesOn);
+    }
+  }
+  return found;
+}
+
+function wheelsOn(movement: Movement, points: ReadonlySet<PointId>): Wheel[] {
+  return movement.wheels.filter(({ arbor }) => points.has(arbor));
+}
+
+/** Axis group of the dragged point only: its own wheels and those of pipes at its place. */
+function axisOf({ movement, places }: PlacedMovement, point: PointId): ReadonlySet<PointId> {
+  const here = places.get(point);
+  const group = new Set<PointId>([point]);
+  for (const arbor of movement.arbors) {
+    const there = places.get(arbor.id);
+    const rides = arbor.ridesOn !== undefined && (arbor.ridesOn === point || arbor.id === point);
+    if (rides && here && there && Math.hypot(here.x - there.x, here.y - there.y) < 1e-9) {
+      group.add(arbor.id);
+      if (arbor.ridesOn) group.add(arbor.ridesOn);
+    }
+  }
+  return group;
+}
+
+const levelsMeet = (a: Wheel, b: Wheel): boolean => a.level < b.level + b.thickness && b.level < a.level + a.thickness;
+
+function depths(question: SnapQuestion, moving: ReadonlySet<PointId>): SnapCandidate[] {
+  const { placed, point, target, reach } = question;
+  const { movement } = placed;
+  const found: SnapCandidate[] = [];
+  const joined = new Set(movement.rules.flatMap((rule) => (rule.kind === 'depth' ? [rule.wheels.join(' ')] : [])));
+  const axis = axisOf(placed, point);
+  for (const own of wheelsOn(movement, axis)) {
+    for (const other of movement.wheels) {
+      if (moving.has(other.arbor) || !levelsMeet(own, other)) continue;
+      if (joined.has(`${own.id} ${other.id}`) || joined.has(`${other.id} ${own.id}`)) continue;
+      const centre = placed.places.get(other.arbor);
+      if (!centre) continue;
+      const [drives, driven] = inOrderOfDrive(movement, own, other);
+      const depth = calculatedDepth(drives, driven, movement);
+      if (depth.kind !== 'depth' || !isNear(centre, depth.distance, target, 2 * reach)) continue;
+      found.push({
+        key: `depth ${drives.id} ${driven.id}`,
+        locus: { kind: 'circle', centre, radius: depth.distance },
+        keeps: { kind: 'depth', wheels: [drives.id, driven.id], use: 'calculated', allowance: 0 },
+        says: `depth ${question.lengthSays(depth.distance)} with ${question.nameOf(other.id)}`,
+        weight: WEIGHT.depth,
+      });
+    }
+  }
+  return found;
+}
+
+/** The wheel on the driving arbor drives; otherwise the one with more teeth, as in a going train. */
+function inOrderOfDrive(movement: Movement, a: Wheel, b: Wheel): readonly [Wheel, Wheel] {
+  if (movement.drive?.arbor === a.arbor) return [a, b];
+  if (movement.drive?.arbor === b.arbor) return [b, a];
+  return a.teeth >= b.teeth ? [a, b] : [b, a];
+}
+
+function isNear(centre: Point, radius: number, target: Point, reach: number): boolean {
+  return Math.abs(Math.hypot(target.x - centre.x, target.y - centre.y) - radius) <= reach;
+}
+
+/** Gaps to wheels, arbors, posts and walls that would otherwise be just touched. */
+function gaps(question: SnapQuestion, moving: ReadonlySet<PointId>): SnapCandidate[] {
+  const { placed, point, target, reach } = question;
+  const { movement } = placed;
+  const bodyOf = bodiesOf(movement);
+  const own = ownBodies(question);
+  const known = new Set(movement.rules.flatMap((rule) => (rule.kind === 'clearBy' ? [rule.parts.join(' ')] : [])));
+  const found: SnapCandidate[] = [];
+  const sketchOf = (id: PointId): readonly [number, number] => {
+    const place = id === point ? target : placed.places.get(id);
+    return place ? [place.x, place.y] : [0, 0];
+  };
+  for (const mine of own) {
+    for (const other of solids(movement, mine, moving)) {
+      if (known.has(`${mine.id} ${other.id}`) || known.has(`${other.id} ${mine.id}`)) continue;
+      const [a, b] = [bodyOf(mine.id), bodyOf(other.id)];
+      if (!a || !b || a.kind !== 'round') continue;
+      const gap = other.isWall ? movement.limits.wallGap : movement.limits.radialGap;
+      const asked = gapRule([a, b], gap, undefined, sketchOf);
+      const locus = locusOfGap(asked, placed, moving);
+      if (!locus || (locus.kind === 'circle' && !isNear(locus.centre, locus.radius, target, 2 * reach))) continue;
+      found.push({
+        key: `clearBy ${mine.id} ${other.id}`,
+        locus,
+        keeps: { kind: 'clearBy', parts: [mine.id, other.id], gap },
+        says: `clear of ${question.nameOf(other.id)} by ${question.lengthSays(gap)}`,
+        weight: WEIGHT.clearBy,
+      });
+    }
+  }
+  return found;
+}
+
+interface Solid {
+  readonly id: PartId;
+  readonly isWall?: boolean;
+  readonly from: number;
+  readonly to: number;
+}
+
+const levelsOfWheel = (wheel: Wheel): Solid => ({
+  id: wheel.id,
+  from: wheel.level,
+  to: wheel.level + wheel.thickness,
+});
+
+/** Parts of the dragged point that could touch something: its wheels, or the post itself. */
+function ownBodies({ placed, point }: SnapQuestion): Solid[] {
+  const { movement } = placed;
+  const post = movement.posts.find(({ id }) => id === point);
+  if (post) return [{ id: post.id, from: post.levels?.from ?? -1e9, to: post.levels?.to ?? 1e9 }];
+  return wheelsOn(movement, axisOf(placed, point)).map(levelsOfWheel);
+}
+
+function solids(movement: Movement, mine: Solid, moving: ReadonlySet<PointId>): Solid[] {
+  const everywhere = { from: -1e9, to: 1e9 };
+  const all: Solid[] = [
+    ...movement.wheels.filter(({ arbor }) => !moving.has(arbor)).map(levelsOfWheel),
+    ...movement.posts
+      .filter(({ id }) => !moving.has(id))
+      .map((post) => ({ id: post.id, ...(post.levels ?? everywhere) })),
+    ...movement.walls.map((wall) => ({ id: wall.id, isWall: true, ...wall.levels })),
+  ];
+  return all.filter((other) => other.id !== mine.id && mine.from < other.to && other.from < mine.to);
+}
+
+function locusOfGap(
+  asked: ReturnType<typeof gapRule>,
+  { places }: PlacedMovement,
+  moving: ReadonlySet<PointId>,
+): SnapCandidate['locus'] | undefined {
+  if (asked.kind === 'cannot') return undefined;
+  if (asked.kind === 'edge') {
+    const [nx, ny] = asked.normal;
+    return {
+      kind: 'line',
+      through: { x: nx * asked.offset, y: ny * asked.offset },
+      along: { x: -ny, y: nx },
+    };
+  }
+  if (typeof asked.from !== 'string') {
+    return { kind: 'circle', centre: { x: asked.from[0], y: asked.from[1] }, radius: asked.length };
+  }
+  const fixed = moving.has(asked.from) ? asked.point : asked.from;
+  const centre = places.get(fixed);
+  return centre && !moving.has(fixed) ? { kind: 'circle', centre, radius: asked.length } : undefined;
+}
+
+/** Points that others are measured from: centres of rules, and arbors that carry pipes. */
+function centresOf(movement: Movement): ReadonlySet<PointId> {
+  const centres = new Set<PointId>();
+  for (const rule of movement.rules) {
+    if ('centre' in rule) centres.add(rule.centre);
+    if (rule.kind === 'held') centres.add(rule.point);
+  }
+  for (const { ridesOn } of movement.arbors) if (ridesOn) centres.add(ridesOn);
+  return centres;
+}
+
+function aboutCentres(question: SnapQuestion, still: readonly Place[], centres: ReadonlySet<PointId>): SnapCandidate[] {
+  const { point, placed } = question;
+  const found: SnapCandidate[] = [];
+  for (const centre of still) {
+    if (!centres.has(centre.id)) continue;
+    found.push(...radii(question, centre), ...bearings(question, centre));
+    for (const other of still) {
+      if (other.id === centre.id || Math.hypot(other.x - centre.x, other.y - centre.y) < 1e-6) continue;
+      found.push(...lines(question, centre, other));
+    }
+  }
+  const said = new Set(placed.movement.rules.map(sayingOf));
+  return found.filter(({ keeps }) => !said.has(sayingOf(keeps)) && mentions(keeps, point));
+}
+
+/** What a rule says, without its number: to see that it is said already. */
+function sayingOf(rule: DraftRule | Rule): string {
+  if (rule.kind === 'radius') return `radius ${rule.point} ${rule.centre}`;
+  if (rule.kind === 'bearing') return `bearing ${rule.point} ${rule.centre}`;
+  if (rule.kind === 'inLine') return `inLine ${rule.point} ${[...rule.through].sort().join(' ')}`;
+  if (rule.kind === 'opposite') return `opposite ${rule.point} ${rule.centre}`;
+  return '';
+}
+
+const mentions = (rule: DraftRule, point: PointId): boolean => 'point' in rule && rule.point === point;
+
+/** Radii that others have about the centre, and round ones. */
+function radii(question: SnapQuestion, centre: Place): SnapCandidate[] {
+  const { placed, point, target, reach, lengthSays, nameOf } = question;
+  const away = Math.hypot(target.x - centre.x, target.y - centre.y);
+  const lengths = new Map<number, number>();
+  const step = roundStep(reach);
+  lengths.set(Math.round(away / step) * step, WEIGHT.round);
+  for (const rule of placed.movement.rules) {
+    if (rule.kind === 'radius' && rule.centre === centre.id && rule.point !== point) {
+      lengths.set(rule.length, WEIGHT.radius);
+    }
+  }
+  return [...lengths]
+    .filter(([length]) => length > reach && Math.abs(length - away) <= 2 * reach)
+    .map(([length, weight]) => ({
+      key: `radius ${centre.id} ${length.toFixed(6)}`,
+      locus: { kind: 'circle', centre, radius: length },
+      keeps: { kind: 'radius', point, centre: centre.id, length: Number(length.toFixed(6)) },
+      says: `radius ${lengthSays(length)} from ${nameOf(centre.id)}`,
+      weight,
+    }));
+}
+
+/** A round number of millimetres that is several reaches wide. */
+function roundStep(reach: number): number {
+  return [0.1, 0.5, 1, 2, 5, 10, 50, 100].find((step) => step >= 2 * reach) ?? 1000;
+}
+
+const QUARTERS = [
+  { angle: 90, along: { x: 0, y: 1 }, says: 'straight above' },
+  { angle: -90, along: { x: 0, y: -1 }, says: 'straight below' },
+  { angle: 0, along: { x: 1, y: 0 }, says: 'level with, to the right of' },
+  { angle: 180, along: { x: -1, y: 0 }, says: 'level with, to the left of' },
+] as const;
+
+function bearings({ point, target, reach, nameOf }: SnapQuestion, centre: Place): SnapCandidate[] {
+  return QUARTERS.filter(({ along }) => {
+    const ahead = (target.x - centre.x) * along.x + (target.y - centre.y) * along.y;
+    const off = Math.abs((target.x - centre.x) * along.y - (target.y - centre.y) * along.x);
+    return ahead > 2 * reach && off <= 2 * reach;
+  }).map(({ angle, along, says }) => ({
+    key: `bearing ${centre.id} ${angle}`,
+    locus: { kind: 'line', through: centre, along },
+    keeps: { kind: 'bearing', point, centre: centre.id, angle },
+    says: `${says} ${nameOf(centre.id)}`,
+    weight: WEIGHT.bearing,
+  }));
+}
+
+/** In line with the centre and another, or straight opposite the other. */
+function lines({ point, target, reach, nameOf }: SnapQuestion, centre: Place, other: Place): SnapCandidate[] {
+  const length = Math.hypot(other.x - centre.x, other.y - centre.y);
+  const along = { x: (other.x - centre.x) / length, y: (other.y - centre.y) / length };
+  const off = Math.abs((target.x - centre.x) * along.y - (target.y - centre.y) * along.x);
+  if (off > 2 * reach) return [];
+  const found: SnapCandidate[] = [
+    {
+      key: `inLine ${[centre.id, other.id].sort().join(' ')}`,
+      locus: { kind: 'line', through: centre, along },
+      keeps: { kind: 'inLine', point, through: [centre.id, other.id] },
+      says: `in line with ${nameOf(centre.id)} and ${nameOf(other.id)}`,
+      weight: WEIGHT.inLine,
+    },
+  ];
+  const image = { x: 2 * centre.x - other.x, y: 2 * centre.y - other.y };
+  if (Math.hypot(image.x - target.x, image.y - target.y) <= 2 * reach) {
+    found.push({
+      key: `opposite ${centre.id} ${other.id}`,
+      locus: { kind: 'point', at: image },
+      keeps: { kind: 'opposite', point, centre: centre.id, of: other.id },
+      says: `straight opposite ${nameOf(other.id)}`,
+      weight: WEIGHT.opposite,
+    });
+  }
+  return found;
+}
+
+function samePlaces({ point, target, reach, nameOf, placed }: SnapQuestion, still: readonly Place[]): SnapCandidate[] {
+  const arbors = new Set<string>(placed.movement.arbors.map(({ id }) => id satisfies ArborId));
+  return still
+    .filter((place) => arbors.has(place.id) && Math.hypot(place.x - target.x, place.y - target.y) <= 2 * reach)
+    .map((place) => ({
+      key: `samePlace ${place.id}`,
+      locus: { kind: 'point', at: place },
+      keeps: { kind: 'samePlace', points: [point, place.id] },
+      says: `same place as ${nameOf(place.id)}`,
+      weight: WEIGHT.samePlace,
+    }));
+}

@@ -1,0 +1,247 @@
+/**
+ * The state of the window: the movement, what is chosen and how it is looked at. Everything else is derived.
+ *
+ * The movement changes only through `change` (one transaction, undone as one step). While a gesture is under way
+ * `preview` stands in for the planting and touches no history. Components read and call; nothing is set inside a
+ * derivation.
+ */
+import type { ShellBridge, Start } from '../../electron/bridge.ts';
+import { checkMovement, type Finding } from '../../solver/clearance/index.ts';
+import { turnMovement } from '../../solver/gearing/index.ts';
+import {
+  commit,
+  type Edit,
+  emptyMovement,
+  type History,
+  type Movement,
+  type PartId,
+  type Problem,
+  redo,
+  type Step,
+  startHistory,
+  type Transaction,
+  undo,
+} from '../../solver/movement/index.ts';
+import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import { pointOf } from '../bench/benchLettering.ts';
+import type { Figure } from '../bench/engraver.ts';
+import { type Shapes, shapesOf } from '../bench/figures/wheelShapes.ts';
+import type { Lettered } from '../bench/lettering.ts';
+import { toothPhases } from '../bench/toothPhases.ts';
+import { type Bounds, fitTo, type Point, toScreen, type View } from '../bench/view.ts';
+import { boundsOfWork } from '../bench/workBounds.ts';
+import type { SettingDown } from '../gestures/settingDown.svelte.ts';
+import { lengthSays } from './lengthWords.ts';
+import type { Look } from './looks.ts';
+import { namesOf } from './names.ts';
+import type { Session } from './session.ts';
+import { type Sizes, sizesOf } from './sizes.ts';
+
+export const FACES = { bench: 'Bench', levels: 'Levels', steps: 'Steps', sheets: 'Sheets' } as const;
+export type Face = keyof typeof FACES;
+
+/** What a gesture shows before it is kept: places, and hints drawn over them. */
+export interface Preview {
+  readonly placed: PlacedMovement;
+  readonly figures: ReadonlyMap<string, Figure>;
+  readonly lettered: (view: View) => readonly Lettered[];
+  /** For the strip and for a screen reader. */
+  readonly says: string;
+}
+
+/** Something told to the maker, until the next thing is told. */
+export interface Told {
+  readonly kind: 'done' | 'refused';
+  readonly says: string;
+}
+
+export class Bench {
+  private history = $state.raw<History>(startHistory(emptyMovement()));
+  readonly movement: Movement = $derived(this.history.movement);
+  preview = $state.raw<Preview | undefined>(undefined);
+  chosen = $state.raw<readonly PartId[]>([]);
+  hovered = $state.raw<PartId | undefined>(undefined);
+  look = $state<Look>('paper');
+  density = $state(0.6);
+  face = $state<Face>('bench');
+  view = $state.raw<View>({ centre: { x: 0, y: 0 }, scale: 3, width: 800, height: 600 });
+  told = $state.raw<Told | undefined>(undefined);
+  keysShown = $state(false);
+  /** Key of the finding that was asked for last. */
+  findingShown = $state<string | undefined>(undefined);
+  /** The handle that the shell knows the document by, and its name there. */
+  handle = $state('');
+  fileName = $state('');
+  /** A file that could not be read, with everything that was wrong in it. */
+  problems = $state.raw<{ readonly file: string; readonly problems: readonly Problem[] } | undefined>(undefined);
+  /** Work of the last time that was not saved; offered until it is taken or dropped. */
+  recovery = $state.raw<Start['recovery']>(undefined);
+  session: Session | undefined;
+  platform: ShellBridge['platform'] = 'linux';
+  /** The transaction after which the document was saved; `undefined` for the document as it was opened. */
+  private savedAfter = $state.raw<Transaction | 'never' | undefined>(undefined);
+  /** What pointers set down next, while something is being set down. */
+  settingDown = $state.raw<SettingDown | undefined>(undefined);
+  /** The frame that is being drawn round several places, CSS pixels. */
+  frame = $state.raw<{ readonly from: Point; readonly to: Point } | undefined>(undefined);
+  /** Gives up the gesture under way; set by whoever listens to the pointers. */
+  abandonGesture: () => boolean = () => false;
+
+  /** The planting of the movement itself; the last one starts the iteration, and never decides anything. */
+  private readonly plant = startingFromLast((movement: Movement, last?: PlacedMovement) =>
+    plantMovement(movement, last),
+  );
+  readonly settled: PlacedMovement = $derived(this.plant(this.movement));
+  readonly placed: PlacedMovement = $derived(this.preview?.placed ?? this.settled);
+  private readonly measure = startingFromLast(sizesOf);
+  readonly sizes: Sizes = $derived(this.measure(this.placed.movement));
+  private readonly outline = startingFromLast(shapesOf);
+  readonly shapes: Shapes = $derived(this.outline(this.placed.movement));
+  readonly phases = $derived(toothPhases(this.placed));
+  readonly findings: readonly Finding[] = $derived(checkMovement(this.settled));
+  readonly turning = $derived(turnMovement(this.movement));
+  readonly names = $derived(namesOf(this.placed.movement));
+  /** What is chosen, with the wheels of chosen arbors. */
+  readonly emphasised = $derived(withWheels(this.chosen, this.placed.movement));
+  readonly unsaved: boolean = $derived(this.savedAfter !== this.history.done.at(-1));
+  readonly undoSays: string | undefined = $derived(this.history.done.at(-1)?.label);
+  readonly redoSays: string | undefined = $derived(this.history.undone.at(-1)?.label);
+
+  nameOf = (id: string): string => this.names.get(id) ?? id;
+  lengthSays = (mm: number): string => lengthSays(mm, this.movement.display);
+
+  /** Takes over a document: another movement, its history empty. */
+  adopt(movement: Movement, document: { handle: string; name: string; unsaved: boolean }): void {
+    this.abandonGesture();
+    this.preview = undefined;
+    this.settingDown = undefined;
+    this.chosen = [];
+    this.hovered = undefined;
+    this.findingShown = undefined;
+    this.told = undefined;
+    this.history = startHistory(movement);
+    this.savedAfter = document.unsaved ? 'never' : undefined;
+    this.handle = document.handle;
+    this.fileName = document.name;
+    this.fit();
+  }
+
+  /**
+   * Makes one change, undone as one step.
+   *
+   * @param says   what was done, as the undo button tells it: "move Second arbor"
+   * @param group  changes of one group that follow each other quickly are one step: a row of arrow keys
+   * @returns      whether it was made; a refusal is told in the strip and changes nothing
+   */
+  change(says: string, edits: readonly Edit[], after: { chosen?: readonly PartId[]; group?: string } = {}): boolean {
+    const outcome = commit(this.history, {
+      label: says,
+      edit: { kind: 'several', edits },
+      timeMs: Date.now(),
+      selectionBefore: this.chosen,
+      selectionAfter: after.chosen ?? this.chosen,
+      ...(after.group === undefined ? {} : { group: after.group }),
+    });
+    if (outcome.kind === 'refused') {
+      this.tell('refused', outcome.says);
+      return false;
+    }
+    this.history = outcome.history;
+    if (after.chosen) this.chosen = after.chosen;
+    this.told = undefined;
+    return true;
+  }
+
+  undo(): void {
+    this.take(undo(this.history), 'Undone');
+  }
+
+  redo(): void {
+    this.take(redo(this.history), 'Done again');
+  }
+
+  private take(step: Step | undefined, says: string): void {
+    if (!step) return;
+    this.abandonGesture();
+    this.preview = undefined;
+    this.history = step.history;
+    this.chosen = step.selection as readonly PartId[]; // selections are handed to the history as part ids only
+    this.tell('done', `${says}: ${step.transaction.label}`);
+  }
+
+  /** The document as it is now stands in its file. */
+  wasSaved(document: { handle: string; name: string }): void {
+    this.handle = document.handle;
+    this.fileName = document.name;
+    this.savedAfter = this.history.done.at(-1);
+    this.tell('done', `Saved as ${document.name}.`);
+  }
+
+  choose(parts: readonly PartId[], adding = false): void {
+    if (!adding) {
+      this.chosen = parts;
+      return;
+    }
+    const kept = this.chosen.filter((part) => !parts.includes(part));
+    this.chosen = [...kept, ...parts.filter((part) => !this.chosen.includes(part))];
+  }
+
+  /** Shows where a finding is: chooses its parts and brings the place into view. */
+  showFinding(key: string): void {
+    const finding = this.findings.find((each) => each.key === key);
+    if (!finding) return;
+    this.findingShown = key;
+    this.chosen = finding.parts;
+    const at = finding.at?.[0];
+    if (!at || this.face !== 'bench') return;
+    const pixel = toScreen(this.view, at);
+    const inside = pixel.x > 40 && pixel.y > 40 && pixel.x < this.view.width - 40 && pixel.y < this.view.height - 40;
+    if (!inside) this.view = { ...this.view, centre: at };
+  }
+
+  tell(kind: Told['kind'], says: string): void {
+    this.told = { kind, says };
+  }
+
+  show(face: Face): void {
+    this.face = face;
+  }
+
+  /** Shows what is chosen, large, with some of its surroundings. */
+  fitChosen(): void {
+    const places = [...this.emphasised].flatMap((part) => {
+      const point = pointOf(this.placed, part);
+      const place = point && this.placed.places.get(point);
+      return place ? [{ place, radius: this.sizes.get(part)?.tipRadius ?? 3 }] : [];
+    });
+    if (places.length === 0) return;
+    this.fit([
+      Math.min(...places.map(({ place, radius }) => place.x - radius)),
+      Math.min(...places.map(({ place, radius }) => place.y - radius)),
+      Math.max(...places.map(({ place, radius }) => place.x + radius)),
+      Math.max(...places.map(({ place, radius }) => place.y + radius)),
+    ]);
+  }
+
+  fit(bounds: Bounds | undefined = boundsOfWork(this.settled, this.sizes)): void {
+    this.view = fitTo(this.view, bounds);
+  }
+}
+
+const NOTHING: ReadonlySet<string> = new Set();
+
+function withWheels(chosen: readonly PartId[], { wheels }: Movement): ReadonlySet<string> {
+  if (chosen.length === 0) return NOTHING;
+  const all = new Set<string>(chosen);
+  for (const { id, arbor } of wheels) if (all.has(arbor)) all.add(id);
+  return all;
+}
+
+/** A function of the movement that may start from its own last result, and is not asked twice about one movement. */
+function startingFromLast<Result>(make: (movement: Movement, last?: Result) => Result): (movement: Movement) => Result {
+  let known: { readonly movement: Movement; readonly result: Result } | undefined;
+  return (movement) => {
+    if (known?.movement !== movement) known = { movement, result: make(movement, known?.result) };
+    return known.result;
+  };
+}

@@ -1,0 +1,38 @@
+/** All commands of the window, each defined once. */
+import type { Bench } from '../bench.svelte.ts';
+import { changeCommands } from './changeCommands.ts';
+import type { Command } from './command.ts';
+import { fileCommands } from './fileCommands.ts';
+import { setDownCommands } from './setDownCommands.ts';
+import { viewCommands } from './viewCommands.ts';
+
+/** Esc goes back one step: a gesture, what is being set down, the frame, what is chosen. */
+const back: Command = {
+  id: 'back',
+  group: 'change',
+  says: 'Back',
+  describes: 'Give up what was begun; then choose nothing',
+  keys: ['Escape'],
+  possible: () => true,
+  run: (bench) => {
+    if (bench.abandonGesture()) return;
+    if (bench.settingDown) bench.settingDown.putAway(bench);
+    else bench.choose([]);
+  },
+};
+
+export const commands = {
+  ...fileCommands,
+  ...changeCommands,
+  ...setDownCommands,
+  ...viewCommands,
+  back,
+} satisfies Record<string, Command>;
+
+/** The same as a list, in the order in which they are shown. */
+export const commandList: readonly Command[] = Object.values(commands);
+
+/** The commands of a bench's menu: what is possible at the place that was pressed. */
+export function possibleOf(bench: Bench, ids: readonly (keyof typeof commands)[]): Command[] {
+  return ids.map((id) => commands[id]).filter((command) => command.possible(bench));
+}

@@ -1,0 +1,43 @@
+/** New, open, save: what the shell does for the movement. */
+import type { Command } from './command.ts';
+
+const always = (): boolean => true;
+
+export const fileCommands = {
+  newMovement: {
+    id: 'newMovement',
+    group: 'movement',
+    says: 'New movement',
+    describes: 'Begin with an empty bench',
+    keys: ['Mod+N'],
+    possible: always,
+    run: (bench) => bench.session?.begin(),
+  },
+  open: {
+    id: 'open',
+    group: 'movement',
+    says: 'Open…',
+    describes: 'Open a movement from a file',
+    keys: ['Mod+O'],
+    possible: always,
+    run: (bench) => bench.session?.open(),
+  },
+  save: {
+    id: 'save',
+    group: 'movement',
+    says: 'Save',
+    describes: 'Save the movement to its file',
+    keys: ['Mod+S'],
+    possible: always,
+    run: (bench) => bench.session?.save(),
+  },
+  saveAs: {
+    id: 'saveAs',
+    group: 'movement',
+    says: 'Save as…',
+    describes: 'Save the movement to another file',
+    keys: ['Mod+Shift+S'],
+    possible: always,
+    run: (bench) => bench.session?.saveAs(),
+  },
+} satisfies Record<string, Command>;

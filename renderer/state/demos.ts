@@ -1,0 +1,16 @@
+/** The demo movements that come with the program, loaded when they are asked for. */
+const files = import.meta.glob<string>('../../demo-data/*.json', { query: '?raw', import: 'default' });
+
+const nameOf = (path: string): string => path.replace(/^.*\//, '').replace(/\.json$/, '');
+
+/** The demo that the first start shows. */
+export const FIRST_DEMO = 'moons-of-jupiter';
+
+/** Names of the demos, in the order of the alphabet. */
+export const demoNames: readonly string[] = Object.keys(files).map(nameOf).sort();
+
+/** Text of a demo; undefined when there is none of that name. */
+export async function demoText(name: string): Promise<string | undefined> {
+  const path = Object.keys(files).find((each) => nameOf(each) === name);
+  return path === undefined ? undefined : files[path]?.();
+}
