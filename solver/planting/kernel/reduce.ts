@@ -201,11 +201,13 @@ function eliminate(
     const wr = kind === RuleKind.opposite ? -1 : Math.cos(angle);
     const wi = kind === RuleKind.opposite ? 0 : Math.sin(angle);
     const p = points[4 * r]!;
+    // Opposite lists p, c, q; turned lists p, q, c.
+    const [c, q] = kind === RuleKind.opposite ? [1, 2] : [2, 1];
     const equation = new Equation();
     equation.sources.add(r);
     equation.add(1, 0, p, space);
-    equation.add(wr - 1, wi, points[4 * r + 1]!, space);
-    equation.add(-wr, -wi, points[4 * r + 2]!, space);
+    equation.add(wr - 1, wi, points[4 * r + c]!, space);
+    equation.add(-wr, -wi, points[4 * r + q]!, space);
     solveFor(equation, p, space, found, r);
   }
   return space.derived;

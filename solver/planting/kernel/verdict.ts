@@ -84,12 +84,13 @@ function exactMiss(network: Network, r: number, coords: Float64Array, sketch: Fl
   const [px, py] = at(p);
   const [bx, by] = at(b);
   if (network.kinds[r] === RuleKind.samePlace) return Math.hypot(px - bx, py - by);
-  const [cx, cy] = at(c);
   const turned = network.kinds[r] === RuleKind.turned;
   const wr = turned ? Math.cos(network.values[3 * r]!) : -1;
   const wi = turned ? Math.sin(network.values[3 * r]!) : 0;
-  const [dx, dy] = [cx - bx, cy - by];
-  return Math.hypot(px - bx - (wr * dx - wi * dy), py - by - (wi * dx + wr * dy));
+  // Opposite lists p, c, q; turned lists p, q, c.
+  const [[cx, cy], [qx, qy]] = turned ? [at(c), [bx, by]] : [[bx, by], at(c)];
+  const [dx, dy] = [qx - cx, qy - cy];
+  return Math.hypot(px - cx - (wr * dx - wi * dy), py - cy - (wi * dx + wr * dy));
 }
 
 /** Free motions of loose groups, and of everything that hangs together with a step that lacks rank. */
