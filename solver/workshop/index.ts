@@ -30,11 +30,16 @@ export type {
   MarkingStep,
 } from './drawing.ts';
 export { holesOf } from './holes.ts';
-export { type PlateView, platesOf, plateViewOf } from './plateView.ts';
+export { type PlateView, platesOf, plateViewOf, seenOutline } from './plateView.ts';
 export { type Expected, type Preflight, preflight } from './preflight/preflight.ts';
 export { drillOptionsOf, type Sheet, sheetsOf } from './sheetsOf.ts';
 export { type MarkingOptions, type MarkingPlan, markingPlan, markingSteps } from './steps/markingSteps.ts';
 export { stepsText } from './steps/stepsText.ts';
+export { printedReach, spreadOfSteps } from './steps/strikingErrors.ts';
+export { buttonList, chordList, distanceTable, overPins } from './ways/betweenHoles.ts';
+export { edgeOffsets } from './ways/edgeOffsets.ts';
+export { positiveZero, readoutList } from './ways/readout.ts';
+export { type RotaryOptions, readsHighAt, rotaryList, type TableError } from './ways/rotaryTable.ts';
 export { fixed, type LengthDisplay, lengthText, trimmed } from './write/decimal.ts';
 export { type DrillOptions, type DrillPass, passesOf, writeDrill } from './write/drill.ts';
 export { type DxfOptions, writeDxf } from './write/dxf.ts';
