@@ -66,6 +66,13 @@ class Maker {
       this.struck.set(label, this.plate.first);
       return;
     }
+    const along = /^scribe the base line from (.*) through .*, and on it strike the arc (\S+) from .*\.$/.exec(work);
+    if (along) {
+      const from = this.at(along[1] ?? '');
+      const length = this.hand(Number(along[2]), false);
+      this.struck.set(label, [from[0] + length * Math.cos(this.base), from[1] + length * Math.sin(this.base)]);
+      return;
+    }
     const take = lines.find((line) => line.startsWith('Take '))?.slice(5);
     this.struck.set(label, this.crossing(this.lociIn(work), take));
   }
@@ -73,7 +80,7 @@ class Maker {
   private lociIn(work: string): readonly [Scribed, Scribed] {
     const phrases = work
       .replace(/\.$/, '')
-      .replace(/^(derived settings: |even spacing: |opposite: |lines at |scribe the base line .* strike )/, '')
+      .replace(/^(derived settings: |even spacing: |opposite: |lines at )/, '')
       .split(/ and (?=arc |line |\d)/);
     const [first, second] = phrases.map((phrase) => this.locus(phrase));
     if (!first || !second || phrases.length !== 2) throw new Error(`expected two settings in "${work}"`);

@@ -107,7 +107,12 @@ function addMarking(
     const shares = steps.filter((each) => each.kind === 'same' && samePlace(each, step)).map((each) => each.label);
     const text = [`${step.number} ${step.label}`, ...shares].join(' / ');
     const post = density === 'context' ? (posts.get(step.point) ?? 0) : 0;
-    return { text, x: step.place[0], y: step.place[1], clear: Math.max(armOf(step), post) };
+    return {
+      text,
+      x: step.place[0],
+      y: step.place[1],
+      clear: Math.max(armOf(step), step.loci.length > 0 ? height * SCRIBE_REACH : 0, post),
+    };
   });
   const all = extentsOf([...sheet].map(([name, shapes]) => ({ name, shapes })));
   sheet.set('LETTERING', [...placeLabels(labels, height, bounds), ...caption(placed, view, all, height)]);

@@ -15,7 +15,7 @@ import type { LengthDisplay } from '../write/decimal.ts';
 import { fixed } from '../write/decimal.ts';
 import { bestArcs, checkFor, crossingSine } from './bestArcs.ts';
 import { crossingAngle, crossingWords } from './crossing.ts';
-import { arcFrom, type RuleGround, rayFrom } from './lociOfRules.ts';
+import { arcFrom, type RuleGround } from './lociOfRules.ts';
 import { edgesOf, type Locus, type Metal, type MetalPoint, metalPointAt, PLATE_CENTRE, resolveDatum } from './metal.ts';
 import { locusWords, type StepVoice, stepLines, type Unsaid } from './stepWords.ts';
 import { edgeOffset, strikeOf } from './strike.ts';
@@ -175,7 +175,7 @@ function datumStep(maker: Maker, place: Place, isFirst: boolean): Unsaid {
     const level = metal.edges.find((edge) => edge.axis === 'y');
     if (upright && level) loci = [edgeOffset(upright, at), edgeOffset(level, at)];
   } else if (first) {
-    loci = [arcFrom(first, at), rayFrom(metal, first, undefined, at)];
+    loci = [arcFrom(first, at)];
   }
   metal.points.push({ id: place.id, at });
   const told = loci.flatMap((locus) => (locus ? [locus.told] : []));

@@ -100,7 +100,7 @@ export function strikeWords(step: Unsaid, voice: StepVoice): string {
 
 function datumWords(step: Unsaid, voice: StepVoice, both: string): string {
   if (step.loci.some((locus) => locus.kind === 'arc')) {
-    return `scribe the base line from ${voice.datumLabel} through the place of ${step.label}, and on it strike ${both}.`;
+    return `scribe the base line from ${voice.datumLabel} through the place of ${step.label}, and on it strike the ${both}.`;
   }
   const about = both === '' ? '' : ` (drawn at ${both})`;
   if (step.place.length === 2 && voice.datumLabel === step.label) {

@@ -131,19 +131,30 @@ const sorted = (holes: readonly Hole[]): readonly Hole[] =>
 
 const word = (mm: number, { units }: Settled): string => trimmed(units === 'inch' ? mm / MM_PER_INCH : mm, PLACES, 1);
 
-/** A comment that no controller can trip over: capitals, no brackets, no letters beyond ASCII. */
-function comment(text: string): string {
+/** Longest comment: simple controllers cut or refuse long lines (common practice: 80 characters with the brackets). */
+const COMMENT_WIDTH = 72;
+
+/** Comments that no controller can trip over: capitals, no brackets, no letters beyond ASCII, short lines. */
+function comments(text: string): string[] {
   const plain = text
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toUpperCase()
     .replace(/[()]/g, ' ')
     .replace(/,/g, ';')
-    .replace(/[^\x20-\x7e]/g, '?')
-    .replace(/\s+/g, ' ')
-    .trim();
-  return `(${plain})`;
+    .replace(/[^\x20-\x7e]/g, '?');
+  const lines: string[] = [];
+  let line = '';
+  for (const word of plain.split(/\s+/).filter((each) => each !== '')) {
+    if (line !== '' && line.length + 1 + word.length > COMMENT_WIDTH) {
+      lines.push(`(${line})`);
+      line = word;
+    } else line = line === '' ? word : `${line} ${word}`;
+  }
+  return [...lines, `(${line.slice(0, COMMENT_WIDTH)})`];
 }
+
+const comment = (text: string): string => comments(text)[0] ?? '()';
 
 function headerLines(holes: readonly Hole[], passes: readonly DrillPass[], settled: Settled): string[] {
   const unit = settled.units;
@@ -156,23 +167,31 @@ function headerLines(holes: readonly Hole[], passes: readonly DrillPass[], settl
       work === 'spot'
         ? 'spotting drill'
         : `${work === 'drill' ? 'drill' : 'reamer'} diameter ${word(diameter, settled)}`;
-    return comment(`T${index + 1} ${tool}: ${own.length} holes`);
+    return `T${index + 1} ${tool}: ${own.length === 1 ? '1 hole' : `${own.length} holes`}`;
   });
   return [
     '%',
-    comment(settled.title),
-    comment(settled.face),
-    comment(`Units ${unit}. X0 Y0 is ${settled.zeroSays}. Z0 is the face of the plate.`),
-    comment(`Holes ${holes.length}. X ${span(xs)}. Y ${span(ys)}.`),
-    ...tools,
-    comment('CAUTION: read this program and run it in the air above the work before cutting.'),
-    comment('Clamp the plate on waste; clear clamps of the path. Check tool numbers and lengths and work zero.'),
-    comment('Feeds and speeds are starting values; set them for your metal and tools.'),
-    comment('Guard the machine; wear eye protection; no gloves or loose sleeves near a spindle.'),
-    comment('Local codes and rules; the machine makers instructions; and licensed or trained practice come first.'),
-    comment('Some ISO 6983 controllers use G70 and G71 for inch and mm; check what G20 and G21 mean on yours.'),
+    ...[
+      settled.title,
+      settled.face,
+      `Units ${unit}. X0 Y0 is ${settled.zeroSays}.`,
+      'Z0 is the face of the plate.',
+      `Holes ${holes.length}. X ${span(xs)}. Y ${span(ys)}.`,
+      ...tools,
+      ...CAUTIONS,
+    ].flatMap(comments),
   ];
 }
+
+const CAUTIONS: readonly string[] = [
+  'CAUTION: read this program and run it in the air above the work before cutting.',
+  'Clamp the plate on waste; keep clamps clear of the path.',
+  'Check tool numbers; tool lengths and the work zero.',
+  'Feeds and speeds are starting values: set them for your metal and tools.',
+  'Guard the machine. Wear eye protection. No gloves or loose sleeves near a spindle.',
+  'Local codes; the instructions of the maker of the machine; and licensed or trained practice come first.',
+  'Some ISO 6983 controllers use G70 and G71 for inch and mm: check what G20 and G21 mean on yours.',
+];
 
 function startLines(settled: Settled): string[] {
   return [
