@@ -13,7 +13,7 @@ import { run, TOP } from './setup/run.mjs';
 import { servePage } from './setup/servePage.mjs';
 
 const DEMO = join('demo-data', 'tide-dial.json');
-const COMMAND_LINE = join('build', 'out', 'depthwright.mjs');
+const COMMAND_LINE = join('build', 'out', 'depthwright.cjs');
 /** Port of the bench in a browser, when it is free: letters D and W counted from A as 4 and 23. */
 const PORT = 4230;
 

@@ -1,6 +1,6 @@
 /**
  * How the shell and the command line are built, one bundle each with everything inside (no node_modules needed):
- * `--mode main` and `--mode preload` give CommonJS for Electron, `--mode cli` an ES module for Node.
+ * `--mode main` and `--mode preload` for Electron, `--mode cli` for Node.
  */
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
@@ -8,9 +8,9 @@ import { defineConfig } from 'vite';
 const place = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
 const BUNDLES = {
-  main: { entry: '../electron/main/main.ts', file: 'main.cjs', format: 'cjs' },
-  preload: { entry: '../electron/preload/preload.ts', file: 'preload.cjs', format: 'cjs' },
-  cli: { entry: '../electron/cli/depthwright.ts', file: 'depthwright.mjs', format: 'es' },
+  main: { entry: '../electron/main/main.ts', file: 'main.cjs' },
+  preload: { entry: '../electron/preload/preload.ts', file: 'preload.cjs' },
+  cli: { entry: '../electron/cli/depthwright.ts', file: 'depthwright.cjs' },
 } as const;
 
 const isBundle = (mode: string): mode is keyof typeof BUNDLES => mode in BUNDLES;
@@ -31,7 +31,7 @@ export default defineConfig(({ mode }) => {
       minify: false,
       reportCompressedSize: false,
       rollupOptions: {
-        output: { format: bundle.format, entryFileNames: bundle.file, codeSplitting: false },
+        output: { format: 'cjs', entryFileNames: bundle.file, codeSplitting: false },
       },
     },
   };

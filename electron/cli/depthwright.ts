@@ -1,0 +1,76 @@
+#!/usr/bin/env node
+/** The command line: the same functions that the bench calls, for a terminal. */
+import { Argument, Command, CommanderError, Option } from 'commander';
+import packageJson from '../../package.json' with { type: 'json' };
+import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import { type Answer, endQuietlyWithReader, give, Refusal } from './answer.ts';
+import { checkAnswer } from './checkAnswer.ts';
+import { plantAnswer } from './plantAnswer.ts';
+import { readInput } from './readInput.ts';
+import { type StepsChoice, sheetsAnswer, stepsAnswer } from './workshopAnswers.ts';
+
+const EXAMPLES = `
+Examples:
+  depthwright plant demo-data/tide-dial.json            where every arbor stands
+  depthwright check demo-data/going-train.json --json   findings, for another program
+  depthwright steps movement.json --plate front         the order of striking, one plate
+  depthwright sheets movement.json --out sheets         DXF, SVG, drill programs, hole tables
+  cat movement.json | depthwright plant -               from standard input
+
+Exit code: 0 fine, 1 findings or not settled, 2 bad input or usage.`;
+
+interface CommonOptions {
+  readonly json?: boolean;
+}
+
+const program = new Command('depthwright')
+  .description('Plants the arbors of a movement, checks it, and writes what the workshop needs.')
+  .version(packageJson.version)
+  .addHelpText('after', EXAMPLES)
+  .showHelpAfterError('(depthwright --help shows how it is used)')
+  .exitOverride();
+
+/** Adds a command that reads one movement, plants it and answers. */
+function addCommand<Options extends CommonOptions>(
+  name: string,
+  description: string,
+  answer: (placed: PlacedMovement, options: Options) => Answer | Promise<Answer>,
+): Command {
+  return program
+    .command(name)
+    .description(description)
+    .addArgument(new Argument('<file>', 'a movement, or - for standard input'))
+    .option('--json', 'answer as JSON, lengths in millimetres')
+    .action(async (file: string, options: Options) => {
+      const placed = plantMovement(await readInput(file));
+      give(await answer(placed, options), options.json === true);
+    });
+}
+
+addCommand('plant', 'where every arbor, post and mark stands, and which rules hold', plantAnswer);
+addCommand('check', 'what fouls, is too close, or does not fit', checkAnswer);
+addCommand<CommonOptions & StepsChoice>('steps', 'marking-out steps, in the order of striking', stepsAnswer)
+  .option('--plate <id>', 'one plate only')
+  .addOption(new Option('--face <face>', 'the face that is marked').choices(['up', 'down']));
+addCommand<CommonOptions & { readonly out: string }>('sheets', 'files for the workshop', (placed, { out }) =>
+  sheetsAnswer(placed, out),
+).requiredOption('--out <folder>', 'where the files go');
+
+/** Runs the command that the arguments name, and turns whatever goes wrong into a sentence and exit code 2. */
+async function main(): Promise<void> {
+  endQuietlyWithReader();
+  try {
+    await program.parseAsync();
+  } catch (error) {
+    if (error instanceof CommanderError) {
+      process.exitCode = error.exitCode === 0 ? 0 : 2;
+      return;
+    }
+    // Anything else than a refusal is a fault of ours; the maker still gets a sentence and no stack.
+    const says = error instanceof Refusal ? error.message : `this is a fault in the program: ${String(error)}`;
+    process.stderr.write(`depthwright: ${says}\n`);
+    process.exitCode = 2;
+  }
+}
+
+void main();
