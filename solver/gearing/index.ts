@@ -21,6 +21,14 @@ export type {
   TeethRange,
   Train,
 } from './counts/counts.ts';
+export {
+  findJointCounts,
+  type JointOptions,
+  type JointResult,
+  type JointRow,
+  searchJointCounts,
+} from './counts/jointCounts.ts';
+export { editOfTrain, editOfTrains, type LayOut, type TrainEdit } from './counts/movementFromCounts.ts';
 export { findCounts, searchCounts } from './counts/searchCounts.ts';
 export { readTrain, type Verified, verifyTrain } from './counts/verifyTrain.ts';
 // Sizes: the circles of a wheel and the calculated distance of a pair.
@@ -28,6 +36,9 @@ export { calculatedDepth } from './sizes/calculatedDepth.ts';
 export { moduleOf, sizeWords } from './sizes/moduleOf.ts';
 export { isPinion, type Partner, partnersOf } from './sizes/partners.ts';
 export { sizeOfWheel } from './sizes/sizeOfWheel.ts';
+// True forms of teeth: one tooth in polar coordinates.
+export { formOfWheel } from './teeth/formOfWheel.ts';
+export { halfAngleAt, type ToothForm } from './teeth/toothForm.ts';
 // Rings and phases: turning/meshes.ts says when two wheels mesh, the others follow from it. Places come from planting.
 export { closeRing, type Mover, type RingCure } from './turning/closeRing.ts';
 export { keepDepths } from './turning/keepDepths.ts';

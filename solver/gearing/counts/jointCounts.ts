@@ -1,0 +1,287 @@
+/**
+ * One search for several indications that share their first stages.
+ *
+ * Every ratio of the shared stages is tried; for each, the branch of every indication needs the ratio that is left
+ * over, and the nearest one is looked up in the sorted list of all ratios of that branch. Trains are ranked by the
+ * worst error among the indications. Exhaustive for the ratios; where a limit on pairs rules out the trains of a
+ * ratio, the next best takes its place.
+ */
+import {
+  compare,
+  digitsOf,
+  divide,
+  exactly,
+  magnitude,
+  multiply,
+  ONE,
+  type Rational,
+  rational,
+  subtract,
+  toNumber,
+} from '../turning/rational.ts';
+import { errorInWords } from '../turning/tradeWords.ts';
+import type { RankedRatio } from './bestRatios.ts';
+import type { CountsOptions, CountsProblem, CountsProgress, Train } from './counts.ts';
+import { greatestCommonFactor, readOptions, type StageSets, stagesOf, type Task } from './limits.ts';
+import { distinctProducts } from './products.ts';
+import { type ProductLists, trainsOfRatio } from './trainsOfRatio.ts';
+
+export interface JointOptions
+  extends Omit<
+    CountsOptions,
+    'ratio' | 'stages' | 'equalSums' | 'worm' | 'sense' | 'idlers' | 'countTrains' | 'trainsPerRatio'
+  > {
+  /** Stages that all indications share, 1 or 2. */
+  readonly sharedStages: number;
+  /** The wanted ratios (2 to 6), and the stages of each branch, 1 or 2; one of the two numbers of stages is 1. */
+  readonly indications: readonly { readonly name: string; readonly ratio: number | string; readonly stages: number }[];
+}
+
+export interface JointRow {
+  readonly shared: Train;
+  readonly branches: readonly {
+    readonly name: string;
+    readonly train: Train;
+    /** Of the whole way, shared stages included. */
+    readonly ratio: Rational;
+    readonly digits: string;
+    readonly error: Rational;
+    readonly errorPpm: number;
+    readonly says: string;
+  }[];
+  readonly worstPpm: number;
+  /** Teeth of all wheels, the shared ones once. */
+  readonly total: number;
+}
+
+export type JointResult =
+  | { readonly kind: 'found'; readonly rows: readonly JointRow[] }
+  | { readonly kind: 'none'; readonly says: string }
+  | { readonly kind: 'refused'; readonly problems: readonly CountsProblem[] };
+
+/** All ratios of so many stages: the lists of products, and the values of every driven over every driver product, rising. */
+interface Ratios {
+  readonly sets: readonly StageSets[];
+  readonly lists: ProductLists;
+  readonly values: Float64Array;
+}
+
+/** Largest list of ratios, 8 bytes each. */
+const MOST_RATIOS = 20_000_000;
+/** How many times the wanted number of rows is kept while searching, for those that limits on pairs rule out. */
+const SPARE = 8;
+const CHUNK = 4096;
+
+interface Candidate {
+  readonly shared: number;
+  readonly branches: readonly number[];
+  readonly worst: number;
+}
+
+/** Searches step by step, as `searchCounts` does. */
+export function* searchJointCounts(options: JointOptions): Generator<CountsProgress, JointResult, void> {
+  const read = readJoint(options);
+  if ('problems' in read) return { kind: 'refused', problems: read.problems };
+  const { task, targets } = read;
+  const bySize = new Map<number, Ratios>();
+  for (const stages of new Set([options.sharedStages, ...options.indications.map((wish) => wish.stages)])) {
+    yield { done: 0, says: `ratios of ${stages} ${stages === 1 ? 'stage' : 'stages'}` };
+    const ratios = ratiosOf(task, stages);
+    if (!ratios) return { kind: 'refused', problems: [tooMany(stages)] };
+    bySize.set(stages, ratios);
+  }
+  const shared = bySize.get(options.sharedStages) as Ratios; // just put in
+  const branches = options.indications.map((wish) => bySize.get(wish.stages) as Ratios); // just put in
+  const kept = yield* sweepShared(shared, branches, targets.map(toNumber), task);
+  const rows: JointRow[] = [];
+  for (const candidate of kept) {
+    const row = rowOf(candidate, shared, branches, { task, targets, options });
+    if (row && !rows.some((other) => sameRatios(other, row))) rows.push(row);
+  }
+  rows.sort((a, b) => a.worstPpm - b.worstPpm || a.total - b.total);
+  rows.length = Math.min(rows.length, task.best);
+  return rows.length > 0
+    ? { kind: 'found', rows }
+    : { kind: 'none', says: 'None: no shared stages within these limits leave branches that serve all indications.' };
+}
+
+/** Runs a joint search to its end. */
+export const findJointCounts = (options: JointOptions): JointResult => {
+  const search = searchJointCounts(options);
+  for (let step = search.next(); ; step = search.next()) if (step.done) return step.value;
+};
+
+const tooMany = (stages: number): CountsProblem => ({
+  field: 'drivers',
+  says: `drivers, driven: ${stages} stages within these limits have too many ratios; narrow the limits.`,
+});
+
+const readJoint = (
+  options: JointOptions,
+): { task: Task; targets: readonly Rational[] } | { problems: readonly CountsProblem[] } => {
+  const problems: CountsProblem[] = [];
+  const check = (field: string, value: number): void => {
+    if (value !== 1 && value !== 2) problems.push({ field, says: `${field}: found ${value}, expected 1 or 2.` });
+  };
+  check('sharedStages', options.sharedStages);
+  options.indications.forEach((wish, index) => {
+    check(`indications[${index}].stages`, wish.stages);
+    if (options.sharedStages === 2 && wish.stages === 2)
+      problems.push({
+        field: `indications[${index}].stages`,
+        says: `indications[${index}].stages: two shared stages leave one for each branch; found 2.`,
+      });
+  });
+  if (options.indications.length < 2 || options.indications.length > 6)
+    problems.push({ field: 'indications', says: `indications: found ${options.indications.length}, expected 2 to 6.` });
+  const targets = options.indications.flatMap((wish, index) => {
+    const target = exactly(wish.ratio);
+    if (target && target.n > 0n) return [target];
+    problems.push({
+      field: `indications[${index}].ratio`,
+      says: `indications[${index}].ratio: found ${wish.ratio}, expected a number or fraction greater than 0.`,
+    });
+    return [];
+  });
+  const task = readOptions({ ...options, ratio: 1, stages: 1 });
+  if (!('target' in task)) problems.push(...task);
+  return problems.length > 0 || !('target' in task) ? { problems } : { task, targets };
+};
+
+const ratiosOf = (task: Task, stages: number): Ratios | undefined => {
+  const sets = stagesOf(task, stages);
+  const driven = distinctProducts(sets.map((set) => set.driven));
+  const drivers = distinctProducts(sets.map((set) => set.drivers));
+  if (driven.length * drivers.length > MOST_RATIOS) return undefined;
+  const values = new Float64Array(driven.length * drivers.length);
+  let at = 0;
+  for (const p of driven)
+    for (const q of drivers) {
+      values[at] = p / q;
+      at += 1;
+    }
+  // Equal fractions divide to the same double, so doubles that are equal are one ratio.
+  return { sets, lists: { driven, drivers }, values: distinct(values.sort()) };
+};
+
+const distinct = (sorted: Float64Array): Float64Array => {
+  let used = 0;
+  for (let index = 0; index < sorted.length; index += 1)
+    if (index === 0 || sorted[index] !== sorted[index - 1]) {
+      sorted[used] = sorted[index] as number; // within its length
+      used += 1;
+    }
+  return sorted.slice(0, used);
+};
+
+/** Index of the value nearest to `wanted`, by ratio. */
+const nearest = (values: Float64Array, wanted: number): number => {
+  let low = 0;
+  let high = values.length - 1;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((values[middle] as number) < wanted)
+      low = middle + 1; // between the ends
+    else high = middle;
+  }
+  if (low === 0) return 0;
+  const [below, above] = [values[low - 1] as number, values[low] as number]; // low is from 1 to the last
+  return wanted - below < above - wanted ? low - 1 : low;
+};
+
+function* sweepShared(
+  shared: Ratios,
+  branches: readonly Ratios[],
+  targets: readonly number[],
+  task: Task,
+): Generator<CountsProgress, readonly Candidate[], void> {
+  const most = task.best * SPARE;
+  const kept: Candidate[] = [];
+  let bound = task.within ?? Number.POSITIVE_INFINITY;
+  for (let index = 0; index < shared.values.length; index += 1) {
+    const value = shared.values[index] as number; // within its length
+    let worst = 0;
+    const picks: number[] = [];
+    for (let wish = 0; wish < targets.length && worst <= bound; wish += 1) {
+      const wanted = (targets[wish] as number) / value; // one target a branch
+      const list = (branches[wish] as Ratios).values; // one branch a target
+      const pick = nearest(list, wanted);
+      picks.push(pick);
+      worst = Math.max(worst, Math.abs((list[pick] as number) / wanted - 1)); // found in the list
+    }
+    if (worst <= bound && picks.length === targets.length) {
+      const place = kept.findIndex((other) => worst < other.worst);
+      kept.splice(place < 0 ? kept.length : place, 0, { shared: index, branches: picks, worst });
+      if (kept.length > most) kept.length = most;
+      if (kept.length === most) bound = Math.min(bound, (kept[most - 1] as Candidate).worst); // just filled
+    }
+    if (index % CHUNK === CHUNK - 1) yield { done: index / shared.values.length, says: 'shared stages' };
+  }
+  return kept;
+}
+
+/** The exact fraction behind a value, from the lists that made it. */
+const rankedOf = (ratios: Ratios, index: number): RankedRatio | undefined => {
+  const value = ratios.values[index] ?? 0;
+  for (const q of ratios.lists.drivers) {
+    const p = Math.round(value * q);
+    if (p / q !== value) continue;
+    const factor = greatestCommonFactor(p, q);
+    return { driven: p / factor, drivers: q / factor, ratio: rational(p, q), error: subtract(ONE, ONE), size: 0 };
+  }
+  return undefined;
+};
+
+const cheapest = (ranked: RankedRatio | undefined, ratios: Ratios, task: Task): Train | undefined => {
+  if (!ranked) return undefined;
+  let best: Train | undefined;
+  let seen = 0;
+  for (const train of trainsOfRatio(ranked, ratios.sets, ratios.lists, task)) {
+    if (!best || train.total < best.total) best = train;
+    seen += 1;
+    if (seen === 64) break;
+  }
+  return best;
+};
+
+const rowOf = (
+  candidate: Candidate,
+  sharedRatios: Ratios,
+  branchRatios: readonly Ratios[],
+  wanted: { readonly task: Task; readonly targets: readonly Rational[]; readonly options: JointOptions },
+): JointRow | undefined => {
+  const { task, targets, options } = wanted;
+  const sharedRatio = rankedOf(sharedRatios, candidate.shared);
+  const shared = cheapest(sharedRatio, sharedRatios, task);
+  if (!sharedRatio || !shared) return undefined;
+  const branches: JointRow['branches'][number][] = [];
+  for (const [index, pick] of candidate.branches.entries()) {
+    const [ratios, wish, target] = [branchRatios[index], options.indications[index], targets[index]];
+    const own = ratios && rankedOf(ratios, pick);
+    const train = ratios && cheapest(own, ratios, task);
+    if (!own || !train || !wish || !target) return undefined;
+    const ratio = multiply(sharedRatio.ratio, own.ratio);
+    const error = subtract(divide(ratio, target), ONE);
+    branches.push({
+      name: wish.name,
+      train,
+      ratio,
+      digits: digitsOf(ratio),
+      error,
+      errorPpm: toNumber(error) * 1e6,
+      says: errorInWords(error).says,
+    });
+  }
+  return {
+    shared,
+    branches,
+    worstPpm: Math.max(...branches.map((branch) => Math.abs(branch.errorPpm))),
+    total: shared.total + branches.reduce((sum, branch) => sum + branch.train.total, 0),
+  };
+};
+
+const sameRatios = (a: JointRow, b: JointRow): boolean =>
+  a.branches.every((branch, index) => {
+    const other = b.branches[index];
+    return other !== undefined && compare(magnitude(branch.ratio), magnitude(other.ratio)) === 0;
+  });
