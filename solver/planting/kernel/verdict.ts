@@ -20,7 +20,10 @@ export const HOLDS = 1e-9;
 export function judge(placing: Placing): NetworkResult {
   const { ground } = placing;
   const { network, reduction, coords, work } = ground;
-  if (reduction.points !== network.points) spreadToMembers(reduction.root, coords);
+  if (reduction.points !== network.points) {
+    spreadToMembers(reduction.root, coords);
+    keepHeld(placing);
+  }
   const missBy = missesOf(placing);
   const { motions, dependent } = freedomOf(placing);
   const states = new Uint8Array(network.pointCount);
@@ -51,11 +54,22 @@ export function judge(placing: Placing): NetworkResult {
   };
 }
 
+/** Gives every member of a merged place what its root has. */
 function spreadToMembers(root: Int32Array, coords: Float64Array): void {
   for (let i = 0; i < root.length; i++) {
     const at = root[i]!;
     coords[2 * i] = coords[2 * at]!;
     coords[2 * i + 1] = coords[2 * at + 1]!;
+  }
+}
+
+/** What is held stays where it is held, whatever contradicts it. */
+function keepHeld({ ground, sketch }: Placing): void {
+  const { coords, network } = ground;
+  for (let i = 0; i < network.pointCount; i++) {
+    if (!network.held[i]) continue;
+    coords[2 * i] = sketch[2 * i]!;
+    coords[2 * i + 1] = sketch[2 * i + 1]!;
   }
 }
 
