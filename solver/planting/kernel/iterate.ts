@@ -9,6 +9,7 @@
  */
 import { RuleKind } from '../network.ts';
 import { DenseNormal, type NormalEquations } from './normal.ts';
+import { type Pattern, patternOf, SparseNormal } from './sparseNormal.ts';
 import type { System } from './system.ts';
 
 /** Damping at a residual as large as a tenth of the group's lengths. From the robustness measurement: see tests/planting. */
@@ -23,17 +24,29 @@ const GOOD = 1e-10;
 /** Ratio of squared pivots below which the rank is looked at closely; a true zero shows as rounding, about 1e-16. */
 const WEAK = 1e-11;
 
+/** Points up to which a dense factorization is the faster one (measured: tests/speed). */
+const MOST_DENSE = 10;
+
+/** Where the pattern of a group is kept between plantings with one plan. */
+export interface PatternMemo {
+  pattern?: Pattern;
+}
+
 export type Outcome = 'holds' | 'stuck';
 
 export class Iteration {
   private readonly dense = new DenseNormal();
+  private readonly sparse = new SparseNormal();
   private gradient = new Float64Array(0);
   private step = new Float64Array(0);
   private start = new Float64Array(0);
 
-  /** The factorization used for a system of this size. */
-  private equationsFor(_system: System): NormalEquations {
-    return this.dense;
+  /** The factorization for a system of this size; a sparse one keeps its pattern in `memo`. */
+  private equationsFor(system: System, memo: PatternMemo): NormalEquations {
+    if (system.rootCount <= MOST_DENSE) return this.dense;
+    memo.pattern ??= patternOf(system);
+    this.sparse.take(memo.pattern);
+    return this.sparse;
   }
 
   private reserve(size: number): void {
@@ -44,15 +57,16 @@ export class Iteration {
   }
 
   /** Iterates until every rule of the system holds, or no step makes it better. Leaves residuals and Jacobian current. */
-  solve(system: System): Outcome {
+  solve(system: System, memo: PatternMemo, firstDamping = DAMPING): Outcome {
     const size = 2 * system.rootCount;
     this.reserve(size);
     const { work } = system.ground;
-    const equations = this.equationsFor(system);
+    const equations = this.equationsFor(system, memo);
     const length = typicalLength(system);
     const rounding = 4e-16 * length;
+  
     let cost = system.evaluate(true);
-    let damping = DAMPING;
+    let damping = firstDamping;
     let slow = 0;
     for (let n = 0; n < MOST_ITERATIONS && slow < 3; n++) {
       const before = system.largest;
@@ -76,8 +90,8 @@ export class Iteration {
   }
 
   /** Has the system full column rank where it stands? Its Jacobian must be current. */
-  hasFullRank(system: System): boolean {
-    const equations = this.equationsFor(system);
+  hasFullRank(system: System, memo: PatternMemo): boolean {
+    const equations = this.equationsFor(system, memo);
     equations.assemble(system);
     return equations.factor(0) && equations.pivotRatio > WEAK;
   }

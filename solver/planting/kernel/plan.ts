@@ -9,6 +9,7 @@ import { type Network, RuleKind } from '../network.ts';
 import { planCoupled } from './coupled.ts';
 import { type Incidence, incidenceOf } from './incidence.ts';
 import type { Reduction } from './reduce.ts';
+import type { Pattern } from './sparseNormal.ts';
 
 /** A set of points solved together. `square`: as many rules as unknowns; `over`: more; `under`: fewer. */
 export interface Group {
@@ -17,6 +18,8 @@ export interface Group {
   readonly rules: Int32Array;
   /** Rules of an over-determined group that the structure does not need; they hold anyway, or the group disagrees. */
   readonly surplus: readonly number[];
+  /** Sparse pattern, once it was needed. */
+  pattern?: Pattern;
 }
 
 /** Steps in order. A crossing places `root[s]` by `ruleA[s]` and `ruleB[s]`; a group step has root -1 - group index. */

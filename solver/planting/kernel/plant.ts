@@ -6,6 +6,7 @@
  * alone. Array kernel: indices come from a checked network, hence the `!`.
  */
 import type { Network, NetworkResult } from '../network.ts';
+import { Approach } from './approach.ts';
 import { checkNetwork } from './check.ts';
 import { CrossingTool } from './crossing.ts';
 import { Iteration } from './iterate.ts';
@@ -66,14 +67,15 @@ function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array): Placing {
   const tool = new CrossingTool();
   const system = new System();
   const iteration = new Iteration();
+  const approach = new Approach();
   for (let s = 0; s < plan.stepCount; s++) {
     const root = plan.root[s]!;
     if (root < 0) {
       const group = plan.groups[-1 - root]!;
       system.load(ground, group.roots, group.rules);
       if (group.rules.length === 0) continue;
-      if (iteration.solve(system) === 'stuck') placing.stuck.push(s);
-      else if (group.kind !== 'under' && !iteration.hasFullRank(system)) placing.weak.push(s);
+      if (approach.solve(system, iteration, group, sketch) === 'stuck') placing.stuck.push(s);
+      else if (group.kind !== 'under' && !iteration.hasFullRank(system, group)) placing.weak.push(s);
       continue;
     }
     const many = plan.more.get(s);
@@ -108,5 +110,5 @@ function placeMany(
     return;
   }
   system.load(ground, Int32Array.of(root), rules);
-  if (iteration.solve(system) === 'stuck') placing.stuck.push(step);
+  if (iteration.solve(system, {}) === 'stuck') placing.stuck.push(step);
 }

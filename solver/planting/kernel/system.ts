@@ -34,6 +34,9 @@ export class System {
   residual = NONE;
   /** Largest residual of the last evaluation, mm. */
   largest = 0;
+  /** Part of `offset` that is still let pass in each residual: 1 at the start of a gradual approach, 0 in earnest. */
+  lag = 0;
+  offset = NONE;
   ground!: Ground; // set by `load` before anything else is called
   private local = new Int32Array(0);
   private derivedHere: number[] = [];
@@ -84,13 +87,14 @@ export class System {
     for (let k = 0; k < this.derivedHere.length; k++) placeDerived(reduction.derived[this.derivedHere[k]!]!, coords);
     const { kinds, values } = network;
     const { points } = reduction;
-    const { rules, residual, ruleCount } = this;
+    const { rules, residual, ruleCount, lag, offset } = this;
     const grad = withJacobian ? this.grad : undefined;
     let sum = 0;
     let largest = 0;
     for (let i = 0; i < ruleCount; i++) {
       const r = rules[i]!;
-      const value = residualOf(kinds[r]!, points, 4 * r, values, 3 * r, coords, grad);
+      let value = residualOf(kinds[r]!, points, 4 * r, values, 3 * r, coords, grad);
+      if (lag !== 0) value -= lag * offset[i]!;
       residual[i] = value;
       sum += value * value;
       const size = value < 0 ? -value : value;
@@ -137,6 +141,14 @@ export class System {
         }
       }
     }
+  }
+
+  /** Takes the present residuals as what is let pass at lag 1. */
+  takeOffset(): void {
+    this.lag = 0;
+    this.evaluate(false);
+    if (this.offset.length < this.ruleCount) this.offset = new Float64Array(2 * this.ruleCount);
+    this.offset.set(this.residual.subarray(0, this.ruleCount));
   }
 
   /** Moves every root of the group by its share of `step`, times `scale`. */
