@@ -4,6 +4,7 @@
  */
 import type { OpenedDocument, OpenReply, SaveReply, ShellBridge, ShellCommand } from '../../electron/bridge.ts';
 import { emptyMovement, readMovement, writeMovement } from '../../solver/movement/index.ts';
+import { sheetsOf } from '../../solver/workshop/index.ts';
 import type { Bench, Face } from './bench.svelte.ts';
 import { browserShell } from './browserShell.ts';
 import type { Command } from './commands/command.ts';
@@ -18,6 +19,8 @@ export interface Session {
   openDemo(name: string): Promise<void>;
   save(): Promise<void>;
   saveAs(): Promise<void>;
+  /** Writes every workshop file into a folder. */
+  exportSheets(): Promise<void>;
   /** Tells the shell the state of the page; called whenever any of it changed. */
   tellState(): void;
   end(): void;
@@ -29,6 +32,7 @@ const SHELL_COMMANDS: Readonly<Partial<Record<ShellCommand, Command>>> = {
   open: commands.open,
   save: commands.save,
   saveAs: commands.saveAs,
+  export: commands.exportSheets,
   undo: commands.undo,
   redo: commands.redo,
   delete: commands.remove,
@@ -96,6 +100,12 @@ export function startSession(bench: Bench): Session {
     },
     save: async () => saved(await shell.save(text())),
     saveAs: async () => saved(await shell.saveAs(text())),
+    async exportSheets() {
+      const files = sheetsOf(bench.settled).map(({ name, text: content }) => ({ name, content }));
+      const reply = await shell.exportFiles(files);
+      if (reply.kind === 'written') bench.tell('done', `${reply.names.length} files written to ${reply.folder}`);
+      else if (reply.kind === 'failed') bench.tell('refused', reply.says);
+    },
     tellState: () =>
       shell.tellState({
         handle: bench.handle,

@@ -40,4 +40,13 @@ export const fileCommands = {
     possible: always,
     run: (bench) => bench.session?.saveAs(),
   },
+  exportSheets: {
+    id: 'exportSheets',
+    group: 'movement',
+    says: 'Write the files…',
+    describes: 'Write all drawings, drill programs and tables into a folder',
+    keys: ['Mod+E'],
+    possible: (bench) => bench.movement.arbors.length > 0,
+    run: (bench) => bench.session?.exportSheets(),
+  },
 } satisfies Record<string, Command>;
