@@ -2,6 +2,9 @@
  * Gearing: sizes, tooth forms, contact of a pair, turning of the train, counts, drive. The room's face for outsiders.
  */
 
+// Teeth and contact: start with teeth/toothForm.ts, then contact/driveOfTooth.ts.
+export type { ContactCurves, ContactOptions, NoContact, PairContact } from './contact/contact.ts';
+export { type ContactOfPair, contactOfPair } from './contact/contactOfPair.ts';
 // Counts: start with counts/counts.ts (what a search takes and gives), then counts/searchCounts.ts.
 export {
   type AstronomyConstant,
@@ -37,8 +40,8 @@ export { moduleOf, sizeWords } from './sizes/moduleOf.ts';
 export { isPinion, type Partner, partnersOf } from './sizes/partners.ts';
 export { sizeOfWheel } from './sizes/sizeOfWheel.ts';
 // True forms of teeth: one tooth in polar coordinates.
-export { formOfWheel } from './teeth/formOfWheel.ts';
-export { halfAngleAt, type ToothForm } from './teeth/toothForm.ts';
+export { formOfWheel, formOfWheel } from './teeth/formOfWheel.ts';
+export { halfAngleAt, halfAngleAt, type NoTeeth, type ToothForm, type ToothForm } from './teeth/toothForm.ts';
 // Rings and phases: turning/meshes.ts says when two wheels mesh, the others follow from it. Places come from planting.
 export { closeRing, type Mover, type RingCure } from './turning/closeRing.ts';
 export { keepDepths } from './turning/keepDepths.ts';

@@ -1,6 +1,7 @@
 /** The calculated centre distance of a pair, and what does not match in it. */
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { CalculatedDepth } from '../wheelSize.ts';
+import { calledOf } from './called.ts';
 import { involute, involuteAngle } from './involuteFunction.ts';
 import { rackOf } from './involuteSize.ts';
 import { moduleOf, sizeWords } from './moduleOf.ts';
@@ -39,21 +40,19 @@ function pitchDistance(a: Wheel, b: Wheel): number {
   return a.internal || b.internal ? Math.abs(ra - rb) : ra + rb;
 }
 
-const nameOf = (wheel: Wheel): string => wheel.name ?? wheel.id;
-
 function mismatchOf(a: Wheel, b: Wheel, distance: number): string | undefined {
   return ringMismatch(a, b, distance) ?? pitchMismatch(a, b) ?? formMismatch(a, b);
 }
 
 function ringMismatch(a: Wheel, b: Wheel, distance: number): string | undefined {
   if (a.internal && b.internal)
-    return `${nameOf(a)} and ${nameOf(b)} are both rings with teeth inside: they cannot mesh.`;
+    return `${calledOf(a)} and ${calledOf(b)} are both rings with teeth inside: they cannot mesh.`;
   if (!a.internal && !b.internal) return undefined;
   const [ring, wheel] = a.internal ? [a, b] : [b, a];
   if (wheel.teeth >= ring.teeth) {
-    return `${nameOf(wheel)} (${wheel.teeth} teeth) does not fit inside the ring ${nameOf(ring)} (${ring.teeth} teeth): the ring needs more teeth than the wheel.`;
+    return `${calledOf(wheel)} (${wheel.teeth} teeth) does not fit inside the ring ${calledOf(ring)} (${ring.teeth} teeth): the ring needs more teeth than the wheel.`;
   }
-  return distance > 0 ? undefined : `${nameOf(wheel)} would stand on the axis of the ring ${nameOf(ring)}.`;
+  return distance > 0 ? undefined : `${calledOf(wheel)} would stand on the axis of the ring ${calledOf(ring)}.`;
 }
 
 function pitchMismatch(a: Wheel, b: Wheel): string | undefined {
@@ -64,34 +63,34 @@ function pitchMismatch(a: Wheel, b: Wheel): string | undefined {
     if ('diametralPitch' in wheel.size) return `${Number(wheel.size.diametralPitch.toPrecision(6))} DP is`;
     if ('circularPitch' in wheel.size)
       return `a circular pitch of ${Number(wheel.size.circularPitch.toPrecision(6))} mm is`;
-    return `${nameOf(wheel)} is`;
+    return `${calledOf(wheel)} is`;
   };
   const plain = (module: number): string => String(Number(module.toPrecision(6)));
   // The wheel whose size is not stated as a module speaks first: that is where the mixture comes from.
   const [first, second] = 'module' in a.size && !('module' in b.size) ? [b, a] : [a, b];
-  return `${bare(first)} module ${plain(moduleOf(first.size))}, not ${plain(moduleOf(second.size))} (${nameOf(second)}, ${sizeWords(second.size)}): the pitches of ${nameOf(a)} and ${nameOf(b)} differ by ${apart.toFixed(3)} mm a tooth. Give both wheels the same size.`;
+  return `${bare(first)} module ${plain(moduleOf(first.size))}, not ${plain(moduleOf(second.size))} (${calledOf(second)}, ${sizeWords(second.size)}): the pitches of ${calledOf(a)} and ${calledOf(b)} differ by ${apart.toFixed(3)} mm a tooth. Give both wheels the same size.`;
 }
 
 /** Pairs of forms that run together: equal forms, and pins with anything that has flanks of its own. */
 function formMismatch(a: Wheel, b: Wheel): string | undefined {
   if (a.form === 'lantern' && b.form === 'lantern') {
-    return `${nameOf(a)} and ${nameOf(b)} are both lantern pinions: pins cannot drive pins. Give one of them cut teeth.`;
+    return `${calledOf(a)} and ${calledOf(b)} are both lantern pinions: pins cannot drive pins. Give one of them cut teeth.`;
   }
   if (a.form === 'lantern' || b.form === 'lantern') {
     const other = a.form === 'lantern' ? b : a;
     return other.form === 'involute'
-      ? `${nameOf(other)} has involute teeth, which do not drive the pins of a lantern pinion evenly: make it cycloidal (for pins).`
+      ? `${calledOf(other)} has involute teeth, which do not drive the pins of a lantern pinion evenly: make it cycloidal (for pins).`
       : undefined;
   }
   if (a.form !== b.form)
-    return `${nameOf(a)} is ${a.form}, ${nameOf(b)} is ${b.form}: teeth of the two forms do not run together.`;
+    return `${calledOf(a)} is ${a.form}, ${calledOf(b)} is ${b.form}: teeth of the two forms do not run together.`;
   if (a.form !== 'involute') return undefined;
   const [pa, pb] = [rackOf(a).alpha, rackOf(b).alpha].map((alpha) => (alpha * 180) / Math.PI);
   if (pa === undefined || pb === undefined || Math.abs(pa - pb) < 1e-6) return undefined;
   const base = (wheel: Wheel, alphaDeg: number) =>
     Math.PI * moduleOf(wheel.size) * Math.cos((alphaDeg * Math.PI) / 180);
   const apart = Math.abs(base(a, pa) - base(b, pb));
-  return `${nameOf(a)} has a pressure angle of ${Number(pa.toPrecision(6))}°, ${nameOf(b)} ${Number(pb.toPrecision(6))}°: their base pitches differ by ${apart.toFixed(3)} mm. Both need the same angle.`;
+  return `${calledOf(a)} has a pressure angle of ${Number(pa.toPrecision(6))}°, ${calledOf(b)} ${Number(pb.toPrecision(6))}°: their base pitches differ by ${apart.toFixed(3)} mm. Both need the same angle.`;
 }
 
 /** No play: the tooth thicknesses fill the pitch on the operating circles. As-cut thicknesses do not count (they make the play). */
@@ -105,7 +104,7 @@ function involuteDepth(a: Wheel, b: Wheel, distance: number, internal: boolean):
     const least = (-involute(alpha) * (za + zb)) / (2 * Math.tan(alpha));
     return {
       kind: 'mismatch',
-      says: `${nameOf(a)} and ${nameOf(b)}: profile shifts of ${a.profileShift} and ${b.profileShift} leave no distance at which the teeth can mesh without play; their sum must be ${za + zb > 0 ? 'above' : 'below'} ${least.toFixed(3)}.`,
+      says: `${calledOf(a)} and ${calledOf(b)}: profile shifts of ${a.profileShift} and ${b.profileShift} leave no distance at which the teeth can mesh without play; their sum must be ${za + zb > 0 ? 'above' : 'below'} ${least.toFixed(3)}.`,
       distance,
     };
   }

@@ -66,7 +66,7 @@ const leafSource = (leaves: number): string => {
 function tabulatedLeaf(leaves: number, warns: string[]): ToothRow {
   const { addendum, dedendum, thickness, tipRadius } = cutterLeaf(leaves);
   const source = leafSource(leaves);
-  return { role: 'leaf', addendum, dedendum, thickness, face: { kind: 'arc', radius: tipRadius }, source, warns };
+  return { role: 'leaf', addendum, dedendum, thickness, face: { kind: 'ogive', radius: tipRadius }, source, warns };
 }
 
 /** Leaves by the recalled BS 978-2 rules, or radial flanks with half-round tops for the exact epicycloid. */
@@ -79,7 +79,7 @@ function recalledLeaf(leaves: number, wheelTeeth: number, rounded: boolean, warn
     addendum: RECALLED.tops[profile].addendum[thick],
     dedendum: mate + RECALLED.leafClearance,
     thickness: RECALLED.leafThickness[thick],
-    face: { kind: 'arc', radius: RECALLED.tops[profile].radius[thick] },
+    face: { kind: 'ogive', radius: RECALLED.tops[profile].radius[thick] },
     source: `BS 978-2:1952 profile ${profile} (from memory)`,
     warns,
   };
@@ -93,7 +93,7 @@ function theoreticalWheel(wheel: Wheel, movement: Movement, exact: boolean, warn
     addendum: RECALLED.shortening * pointed,
     dedendum: RECALLED.wheelDedendum,
     thickness: exact ? Math.PI / 2 : RECALLED.wheelThickness,
-    face: exact ? { kind: 'epicycloid', leaves } : { kind: 'arc', radius: RECALLED.faceArc * pointed },
+    face: exact ? { kind: 'epicycloid', leaves } : { kind: 'arc', radius: RECALLED.faceArc * pointed, apex: pointed },
     source: exact
       ? `epicycloid for ${leaves} leaves, addendum 0.95 of the pointed one`
       : `BS 978-2:1952 for ${leaves} leaves (from memory)`,
@@ -138,7 +138,7 @@ export function cycloidalRow(wheel: Wheel, movement: Movement): ToothRow {
     addendum: row.addendum,
     dedendum: row.dedendum,
     thickness: row.thickness,
-    face: { kind: 'arc', radius: row.tipRadius },
+    face: { kind: 'ogive', radius: row.tipRadius },
     source: `${CUTTERS}, ${row.name.replace('BS 978 ', '')}`,
     warns,
   };

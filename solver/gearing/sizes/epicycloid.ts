@@ -24,13 +24,13 @@ export function epicycloidAt(cycloid: Cycloid, phi: number): { readonly radius: 
   return { radius: Math.hypot(along, across), angle: phi + Math.atan2(across, along) };
 }
 
-/** Roll angle φ at which the epicycloid reaches a radius ≥ fixed; `undefined` beyond its crown. */
+/** Roll angle φ ≥ 0 at which the curve reaches a radius; `undefined` beyond its crown. A negative rolling radius rolls inside. */
 export function rollAtRadius(cycloid: Cycloid, radius: number): number | undefined {
   const { fixed, rolling } = cycloid;
   // 1 − cos ψ from ρ² = (R+r)² + r² − 2r(R+r)cos ψ, as a half-angle so that small rolls keep their digits.
   const half = ((radius - fixed) * (radius + fixed)) / (4 * rolling * (fixed + rolling));
   if (half > 1) return undefined;
-  return (2 * Math.asin(Math.sqrt(Math.max(0, half))) * rolling) / fixed;
+  return (2 * Math.asin(Math.sqrt(Math.max(0, half))) * Math.abs(rolling)) / fixed;
 }
 
 /** Roll angle φ at which the epicycloid's polar angle is `angle` > 0, by bracketing and bisection with secants. */

@@ -1,6 +1,7 @@
 /** Sizes of involute wheels by ISO 21771 (shift positive where it thickens the tooth, on rings too) and ISO 53. */
 import type { Wheel } from '../../movement/schema.ts';
 import type { WheelSize } from '../wheelSize.ts';
+import { calledOf } from './called.ts';
 import { involute, involuteAngle } from './involuteFunction.ts';
 import { moduleOf } from './moduleOf.ts';
 import { BASIC_RACKS, type BasicRack, rackNamed } from './racks.ts';
@@ -57,6 +58,9 @@ export function pointedRadius(
 
 const hundredths = (value: number): string => value.toFixed(2);
 
+/** Shift short of the limit that is let pass, × module: 17 teeth at 20° (0.006) are cut without a word by habit of the trade. */
+const HARMLESS_UNDERCUT = 0.01;
+
 function involuteWarnings(wheel: Wheel, size: WheelSize, rack: InvoluteRack): string[] {
   const warns = [...rack.warns];
   const { alpha } = rack;
@@ -64,13 +68,13 @@ function involuteWarnings(wheel: Wheel, size: WheelSize, rack: InvoluteRack): st
   const pointed = pointedRadius(base, alpha, size.thickness / (2 * size.pitchRadius), wheel.internal);
   if (!wheel.internal && pointed !== undefined && size.tipRadius > pointed) {
     warns.push(
-      `The teeth of ${wheel.name ?? wheel.id} come to a point at diameter ${hundredths(2 * pointed)}, inside their tip diameter ${hundredths(2 * size.tipRadius)}: turn the blank to ${hundredths(2 * pointed)} or less.`,
+      `The teeth of ${calledOf(wheel)} come to a point at diameter ${hundredths(2 * pointed)}, inside their tip diameter ${hundredths(2 * size.tipRadius)}: turn the blank to ${hundredths(2 * pointed)} or less.`,
     );
   }
   const least = rack.addendum - (wheel.teeth * Math.sin(alpha) ** 2) / 2;
-  if (!wheel.internal && wheel.profileShift < least - 1e-9) {
+  if (!wheel.internal && wheel.profileShift < least - HARMLESS_UNDERCUT) {
     warns.push(
-      `${wheel.name ?? wheel.id}: ${wheel.teeth} teeth at ${hundredths(alpha / DEGREE)}° are undercut by the standard rack; a profile shift of ${least.toFixed(3)} avoids it.`,
+      `${calledOf(wheel)}: ${wheel.teeth} teeth at ${hundredths(alpha / DEGREE)}° are undercut by the standard rack; a profile shift of ${least.toFixed(3)} avoids it.`,
     );
   }
   return warns;

@@ -1,6 +1,7 @@
 /** Circles and teeth of any wheel: form, table and the wheel's own factors brought together. */
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { WheelSize } from '../wheelSize.ts';
+import { calledOf } from './called.ts';
 import { cycloidalRow } from './cycloidalRow.ts';
 import { involuteSize } from './involuteSize.ts';
 import { moduleOf } from './moduleOf.ts';
@@ -50,7 +51,7 @@ function cycloidalSize(wheel: Wheel, movement: Movement): WheelSize {
   const warns = [...row.warns];
   if (rootRadius < LEAST_RADIUS * module) {
     warns.push(
-      `The spaces of ${wheel.name ?? wheel.id} would be cut to its centre (${(size.dedendum / module).toFixed(2)} module deep on a pitch radius of ${(wheel.teeth / 2).toFixed(1)}): nothing is left to carry the teeth.`,
+      `The spaces of ${calledOf(wheel)} would be cut to its centre (${(size.dedendum / module).toFixed(2)} module deep on a pitch radius of ${(wheel.teeth / 2).toFixed(1)}): nothing is left to carry the teeth.`,
     );
   }
   return warns.length > 0 ? { ...size, warns } : size;
@@ -77,6 +78,6 @@ function lanternSize(wheel: Wheel): WheelSize {
   };
   const chord = 2 * pitchRadius * Math.sin(Math.PI / wheel.teeth);
   if (2 * pin < chord) return size;
-  const says = `The trundles of ${wheel.name ?? wheel.id} (Ø ${(2 * pin).toFixed(2)}) leave no space: their centres stand ${chord.toFixed(2)} mm apart.`;
+  const says = `The trundles of ${calledOf(wheel)} (Ø ${(2 * pin).toFixed(2)}) leave no space: their centres stand ${chord.toFixed(2)} mm apart.`;
   return { ...size, warns: [says] };
 }

@@ -2,8 +2,13 @@
 
 /** The curve of a tooth above the pitch circle. */
 export type Face =
-  /** A single arc of this radius (× module) from the pitch circle to the tip. */
-  | { readonly kind: 'arc'; readonly radius: number }
+  /** A single arc of this radius (× module) that leaves the flank without a corner: the ogive of a leaf. */
+  | { readonly kind: 'ogive'; readonly radius: number }
+  /**
+   * A single arc of this radius through the flank's point on the pitch circle and a point on the tooth's centre line,
+   * `apex` above the pitch circle (× module). Tables give the radius only; this way of placing it is our own.
+   */
+  | { readonly kind: 'arc'; readonly radius: number; readonly apex: number }
   /** The exact epicycloid for a mate of this many leaves. */
   | { readonly kind: 'epicycloid'; readonly leaves: number }
   /** The envelope of a round pin: pins on the mate's pitch circle, pin radius × module. */

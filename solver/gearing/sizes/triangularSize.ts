@@ -1,6 +1,7 @@
 /** Sizes of wheels with triangular teeth that fill their pitch at the root, as the ancient instruments have them. */
 import type { Wheel } from '../../movement/schema.ts';
 import type { WheelSize } from '../wheelSize.ts';
+import { calledOf } from './called.ts';
 import { moduleOf } from './moduleOf.ts';
 import { apexRadius, fillingRoot } from './triangle.ts';
 
@@ -15,16 +16,24 @@ export const USUAL_TRIANGLE_THICKNESS = 1.35;
 /** Half of the included angle of a triangular wheel's teeth, radians. */
 export const halfToothAngle = (wheel: Wheel): number => ((wheel.toothAngle ?? USUAL_TOOTH_ANGLE) * Math.PI) / 360;
 
-/** Circles and teeth of a triangular wheel; a ring's teeth are the same triangles pointing inwards. */
-export function triangularSize(wheel: Wheel): WheelSize {
+/** The triangle itself: apex and the root where neighbours meet, mm, and half of its included angle, radians. */
+export function triangleOf(wheel: Wheel): { readonly apex: number; readonly root: number; readonly g: number } {
   const module = moduleOf(wheel.size);
   const pitchRadius = (module * wheel.teeth) / 2;
   const thickness = wheel.toothThickness ?? (wheel.thicknessFactor ?? USUAL_TRIANGLE_THICKNESS) * module;
   const g = halfToothAngle(wheel);
   const half = thickness / (2 * pitchRadius);
-  const inward = wheel.internal ? ringTriangle(pitchRadius, half, g, wheel.teeth) : undefined;
-  const apex = inward?.apex ?? apexRadius(pitchRadius, half, g);
-  const root = inward?.root ?? fillingRoot(apex, wheel.teeth, g);
+  if (wheel.internal) return { ...ringTriangle(pitchRadius, half, g, wheel.teeth), g };
+  const apex = apexRadius(pitchRadius, half, g);
+  return { apex, root: fillingRoot(apex, wheel.teeth, g), g };
+}
+
+/** Circles and teeth of a triangular wheel; a ring's teeth are the same triangles pointing inwards. */
+export function triangularSize(wheel: Wheel): WheelSize {
+  const module = moduleOf(wheel.size);
+  const pitchRadius = (module * wheel.teeth) / 2;
+  const thickness = wheel.toothThickness ?? (wheel.thicknessFactor ?? USUAL_TRIANGLE_THICKNESS) * module;
+  const { apex, root } = triangleOf(wheel);
   const side = wheel.internal ? -1 : 1;
   const wanted = wheel.addendum === undefined ? apex : pitchRadius + side * wheel.addendum * module;
   const cut = wheel.tipDiameter === undefined ? wanted : wheel.tipDiameter / 2;
@@ -42,7 +51,7 @@ export function triangularSize(wheel: Wheel): WheelSize {
     source: `${asCut ? 'as cut; else ' : ''}triangular teeth of ${wheel.toothAngle ?? USUAL_TOOTH_ANGLE}°`,
   };
   if (side * (cut - apex) <= 1e-9 * apex) return size;
-  const says = `The teeth of ${wheel.name ?? wheel.id} come to a point at diameter ${(2 * apex).toFixed(2)}; they cannot reach ${(2 * cut).toFixed(2)}.`;
+  const says = `The teeth of ${calledOf(wheel)} come to a point at diameter ${(2 * apex).toFixed(2)}; they cannot reach ${(2 * cut).toFixed(2)}.`;
   return { ...size, warns: [says] };
 }
 
