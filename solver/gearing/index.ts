@@ -40,8 +40,8 @@ export { moduleOf, sizeWords } from './sizes/moduleOf.ts';
 export { isPinion, type Partner, partnersOf } from './sizes/partners.ts';
 export { sizeOfWheel } from './sizes/sizeOfWheel.ts';
 // True forms of teeth: one tooth in polar coordinates.
-export { formOfWheel, formOfWheel } from './teeth/formOfWheel.ts';
-export { halfAngleAt, halfAngleAt, type NoTeeth, type ToothForm, type ToothForm } from './teeth/toothForm.ts';
+export { formOfWheel } from './teeth/formOfWheel.ts';
+export { halfAngleAt, type NoTeeth, type ToothForm } from './teeth/toothForm.ts';
 // Rings and phases: turning/meshes.ts says when two wheels mesh, the others follow from it. Places come from planting.
 export { closeRing, type Mover, type RingCure } from './turning/closeRing.ts';
 export { keepDepths } from './turning/keepDepths.ts';
