@@ -48,16 +48,17 @@ export class NetworkBuilder {
     return this.#places[index] ?? [0, 0];
   }
 
-  /** Fixes a point; where it is fixed already, the place is asked of it by two rules, so that a difference is told. */
-  hold(index: number, at: XY, held: HeldSource, source: RuleSource): void {
-    if (!this.heldBy.has(index)) {
-      this.#places[index] = at;
-      this.heldBy.set(index, held);
-      if (held.rule !== undefined) this.#own(held.rule);
-      return;
-    }
-    this.rule(source, RuleKind.onLine, [index], [1, 0, at[0]], held.plusMinus);
-    this.rule(source, RuleKind.onLine, [index], [0, 1, at[1]], held.plusMinus);
+  /** Fixes a point. */
+  hold(index: number, at: XY, held: HeldSource): void {
+    this.#places[index] = at;
+    this.heldBy.set(index, held);
+    if (held.rule !== undefined) this.#own(held.rule);
+  }
+
+  /** Asks a place of a point that is fixed otherwise, so that a difference is told. */
+  askPlace(index: number, [x, y]: XY, plusMinus: number, source: RuleSource): void {
+    this.rule(source, RuleKind.onLine, [index], [1, 0, x], plusMinus);
+    this.rule(source, RuleKind.onLine, [index], [0, 1, y], plusMinus);
   }
 
   /** One sketch place, and one recorded crossing, for points that are merged: then their order cannot matter. */

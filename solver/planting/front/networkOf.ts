@@ -21,12 +21,13 @@ export function networkOf(movement: Movement): PlantingGround {
   const points = [...movement.arbors, ...movement.posts, ...movement.marks];
   for (const { id, at } of points) builder.addPoint(id, at);
   const used = movement.rules.filter((rule) => !rule.leaveOut);
+  const groups = sharedPlaces(movement, used);
 
   holdDrilled(builder, movement);
-  holdRules(builder, used);
+  holdRules(builder, used, groups);
   recordCrossings(builder, points);
   placePipes(builder, movement);
-  shareSketches(builder, movement, used);
+  shareSketches(builder, movement, groups);
 
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const bodyOf = bodiesOf(movement);
@@ -55,12 +56,18 @@ function holdDrilled(builder: NetworkBuilder, movement: Movement): void {
   for (const { point, state, at, plusMinus } of movement.made) {
     const index = builder.indexOf.get(point);
     if (index === undefined || state !== 'drilled' || !at) continue;
-    builder.hold(index, at, { by: 'drilled', plusMinus: plusMinus ?? 0 }, { kind: 'drilled', point });
+    if (builder.heldBy.has(index)) builder.askPlace(index, at, plusMinus ?? 0, { kind: 'drilled', point });
+    else builder.hold(index, at, { by: 'drilled', plusMinus: plusMinus ?? 0 });
   }
 }
 
-/** Held rules by id, so that their order in the file does not choose which of two is taken as the place. */
-function holdRules(builder: NetworkBuilder, used: readonly Rule[]): void {
+/**
+ * Held rules by id, so that their order in the file does not choose which of two is taken as the place. Where the point,
+ * or one that shares its place, is held already, the rule is asked all the same: a difference is then told.
+ */
+function holdRules(builder: NetworkBuilder, used: readonly Rule[], groups: SharedPlaces): void {
+  const isTaken = (point: PointId): boolean =>
+    [point, ...(groups.get(point) ?? [])].some((id) => builder.heldBy.has(builder.indexOf.get(id) ?? -1));
   const held = used
     .filter((rule): rule is RuleOf<'held'> => rule.kind === 'held')
     .sort((a, b) => (a.id < b.id ? -1 : 1));
@@ -70,7 +77,9 @@ function holdRules(builder: NetworkBuilder, used: readonly Rule[]): void {
       builder.unusable.push({ rule: id, points: [], says: `it names a point that is not there: ${point}`, lacking: 0 });
       continue;
     }
-    builder.hold(index, at, { by: 'rule', rule: id, plusMinus: plusMinus ?? 0 }, { kind: 'rule', rule: id });
+    const source = { kind: 'rule', rule: id } as const;
+    if (isTaken(point)) builder.askPlace(index, at, plusMinus ?? 0, source);
+    else builder.hold(index, at, { by: 'rule', rule: id, plusMinus: plusMinus ?? 0 });
   }
 }
 
@@ -97,29 +106,34 @@ function placePipes(builder: NetworkBuilder, movement: Movement): void {
   }
 }
 
+/** Points that pipes and same-place rules put at one place, under each of its members. */
+type SharedPlaces = ReadonlyMap<PointId, ReadonlySet<PointId>>;
+
+function sharedPlaces(movement: Movement, used: readonly Rule[]): SharedPlaces {
+  const groups = new Map<PointId, Set<PointId>>();
+  const join = (a: PointId, b: PointId): void => {
+    const whole = groups.get(a) ?? new Set([a]);
+    for (const member of groups.get(b) ?? [b]) whole.add(member);
+    for (const member of whole) groups.set(member, whole);
+  };
+  for (const { id, ridesOn } of movement.arbors) if (ridesOn !== undefined) join(id, ridesOn);
+  for (const rule of used) if (rule.kind === 'samePlace') join(...rule.points);
+  return groups;
+}
+
 /** Points at one place are sketched where the arbor that carries the others is, else where the first by id is. */
-function shareSketches(builder: NetworkBuilder, movement: Movement, used: readonly Rule[]): void {
-  const pairs: (readonly [PointId, PointId])[] = [];
-  for (const { id, ridesOn } of movement.arbors) if (ridesOn !== undefined) pairs.push([id, ridesOn]);
-  for (const rule of used) if (rule.kind === 'samePlace') pairs.push(rule.points);
-  if (pairs.length === 0) return;
-  const groupOf = new Map<PointId, Set<PointId>>();
-  for (const [a, b] of pairs) {
-    const [first, second] = [groupOf.get(a) ?? new Set([a]), groupOf.get(b) ?? new Set([b])];
-    for (const member of second) first.add(member);
-    for (const member of first) groupOf.set(member, first);
-  }
+function shareSketches(builder: NetworkBuilder, movement: Movement, groups: SharedPlaces): void {
+  if (groups.size === 0) return;
   const pipes = new Set<PointId>(movement.arbors.filter(({ ridesOn }) => ridesOn !== undefined).map(({ id }) => id));
-  for (const group of new Set(groupOf.values())) {
+  for (const group of new Set(groups.values())) {
     const members = [...group].filter((id) => builder.indexOf.has(id)).sort();
     const leader = members.find((id) => !pipes.has(id)) ?? members[0];
     const from = leader === undefined ? undefined : builder.indexOf.get(leader);
-    if (from !== undefined) {
-      builder.shareSketch(
-        from,
-        members.map((id) => builder.indexOf.get(id) ?? from),
-      );
-    }
+    if (from === undefined) continue;
+    builder.shareSketch(
+      from,
+      members.map((id) => builder.indexOf.get(id) ?? from),
+    );
   }
 }
 

@@ -31,9 +31,11 @@ export function translateRule(to: Translation, rule: Exclude<Rule, RuleOf<'held'
   const plusMinus = rule.plusMinus ?? 0;
   switch (rule.kind) {
     case 'depth':
-      return translateDepth(to, rule);
+      translateDepth(to, rule);
+      return;
     case 'clearBy':
-      return translateGap(to, rule);
+      translateGap(to, rule);
+      return;
     case 'distance':
     case 'radius': {
       const points = pointsOf(to, rule, rule.kind === 'distance' ? rule.points : [rule.point, rule.centre]);
@@ -65,7 +67,7 @@ export function translateRule(to: Translation, rule: Exclude<Rule, RuleOf<'held'
     }
     case 'sameRadius':
     case 'evenSpacing':
-      return translateRing(to, rule);
+      translateRing(to, rule);
   }
 }
 
