@@ -1,0 +1,158 @@
+/** Reading and saving: whole or not at all, whichever file call fails. */
+import { chmod, lstat, mkdtemp, readdir, readFile, rm, stat, symlink, unlink, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { PREVIOUS, readDocumentFile, saveDocumentFile } from '../../electron/files/documentFile.ts';
+import { watchCalls } from './failingCalls.ts';
+
+let folder: string;
+let file: string;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'depthwright-files-'));
+  file = join(folder, 'movement.depthwright');
+});
+afterEach(() => rm(folder, { recursive: true, force: true }));
+
+const OLD = '{"title":"old"}';
+const NEW = `{"title":"new","note":"${'long '.repeat(40_000)}"}`;
+
+/** Digest of what a file holds, as reading gives it. */
+async function digestOf(path: string): Promise<string> {
+  const read = await readDocumentFile(path);
+  if (read.kind === 'failed') throw new Error(read.says);
+  return read.digest;
+}
+
+describe('each file call fails in turn', () => {
+  /** One save over an old file, watched; with `at` the call of that number fails. */
+  async function save(at: number | undefined, code: string) {
+    await writeFile(file, OLD);
+    await rm(file + PREVIOUS, { force: true });
+    const digest = await digestOf(file);
+    const watch = watchCalls(at === undefined ? undefined : { at, code });
+    try {
+      const outcome = await saveDocumentFile(file, NEW, digest);
+      return { outcome, calls: watch.calls, left: watch.openFiles.size };
+    } finally {
+      watch.stop();
+    }
+  }
+
+  test('the old or the new text stands, never a part; nothing else is left; the first error is told', async () => {
+    const { outcome, calls } = await save(undefined, '');
+    expect(outcome.kind).toBe('saved');
+    // A save that makes fewer calls than these would not be writing beside, flushing and renaming.
+    for (const name of ['open', 'write', 'fsync', 'close', 'rename']) expect(calls).toContain(name);
+    let refused = 0;
+    for (let at = 0; at < calls.length; at++) {
+      const told = await save(at, 'EIO');
+      const text = await readFile(file, 'utf8');
+      const name = `${calls[at]} (call ${at})`;
+      if (told.outcome.kind === 'saved') {
+        // Calls that only carry mode and owner over may fail without harm.
+        expect(text, name).toBe(NEW);
+        continue;
+      }
+      refused++;
+      expect(text === OLD || text === NEW, name).toBe(true);
+      expect(told.outcome, name).toMatchObject({ kind: 'failed', says: expect.stringMatching(/EIO/) });
+      // A file whose closing failed cannot be closed again; all others are.
+      expect(told.left, name).toBeLessThanOrEqual(calls[at] === 'close' ? 1 : 0);
+      const names = await readdir(folder);
+      expect(
+        names.filter((each) => each !== 'movement.depthwright' && !each.endsWith(PREVIOUS)),
+        name,
+      ).toEqual([]);
+    }
+    expect(refused).toBeGreaterThanOrEqual(8);
+  });
+
+  test('before the rename of the document itself, a failure leaves the old text', async () => {
+    const { calls } = await save(undefined, '');
+    const last = calls.lastIndexOf('rename');
+    for (const at of calls.keys()) {
+      if (at > last) break;
+      const { outcome } = await save(at, 'ENOSPC');
+      if (outcome.kind !== 'saved') expect(await readFile(file, 'utf8'), calls[at] ?? '').toBe(OLD);
+    }
+  });
+
+  test('a rename held by another program is tried again', async () => {
+    const { calls } = await save(undefined, '');
+    const { outcome } = await save(calls.lastIndexOf('rename'), 'EBUSY');
+    expect(outcome.kind).toBe('saved');
+    expect(await readFile(file, 'utf8')).toBe(NEW);
+  });
+
+  test('reading tells each failure', async () => {
+    await writeFile(file, OLD);
+    for (const at of [0, 1]) {
+      const watch = watchCalls({ at, code: 'EACCES' });
+      const read = await readDocumentFile(file);
+      watch.stop();
+      expect(read).toMatchObject({ kind: 'failed', says: expect.stringMatching(/access is denied.*EACCES/) });
+    }
+  });
+});
+
+test('the version that a save replaces stands beside it; the same text again keeps it', async () => {
+  await writeFile(file, OLD);
+  await saveDocumentFile(file, NEW);
+  await saveDocumentFile(file, NEW);
+  expect(await readFile(file + PREVIOUS, 'utf8')).toBe(OLD);
+  await saveDocumentFile(file, 'third');
+  expect(await readFile(file + PREVIOUS, 'utf8')).toBe(NEW);
+});
+
+test('a file changed on disk since it was read is not overwritten', async () => {
+  await writeFile(file, OLD);
+  const digest = await digestOf(file);
+  // The same length and, set back, the same time: only the bytes tell.
+  const { atime, mtime } = await stat(file);
+  await writeFile(file, OLD.replace('old', 'odd'));
+  const { utimes } = await import('node:fs/promises');
+  await utimes(file, atime, mtime);
+  expect(await saveDocumentFile(file, NEW, digest)).toEqual({ kind: 'changedOnDisk' });
+  expect(await readFile(file, 'utf8')).toContain('odd');
+  expect((await saveDocumentFile(file, NEW)).kind).toBe('saved');
+});
+
+test('a file that vanished is written anew', async () => {
+  await writeFile(file, OLD);
+  const digest = await digestOf(file);
+  await unlink(file);
+  expect((await saveDocumentFile(file, NEW, digest)).kind).toBe('saved');
+});
+
+test('mode is kept and links are followed', async () => {
+  const real = join(folder, 'real.depthwright');
+  await writeFile(real, OLD);
+  await chmod(real, 0o640);
+  await symlink(real, file);
+  expect((await saveDocumentFile(file, NEW)).kind).toBe('saved');
+  expect((await lstat(file)).isSymbolicLink()).toBe(true);
+  expect(await readFile(real, 'utf8')).toBe(NEW);
+  expect((await stat(real)).mode & 0o777).toBe(0o640);
+});
+
+test('saves of one path queue: the last one asked for stands, each whole', async () => {
+  const texts = Array.from({ length: 20 }, (_, i) => `${i}:`.repeat(10_000));
+  const outcomes = await Promise.all(texts.map((text) => saveDocumentFile(file, text)));
+  expect(outcomes.every(({ kind }) => kind === 'saved')).toBe(true);
+  expect(await readFile(file, 'utf8')).toBe(texts.at(-1));
+  expect(await readFile(file + PREVIOUS, 'utf8')).toBe(texts.at(-2));
+});
+
+test('saving into a folder that is gone says so', async () => {
+  const outcome = await saveDocumentFile(join(folder, 'gone', 'm.json'), NEW);
+  expect(outcome).toMatchObject({ kind: 'failed', says: expect.stringMatching(/m\.json could not be saved.*ENOENT/) });
+});
+
+test('a byte order mark is left out, and too large a file is refused with its size', async () => {
+  await writeFile(file, `\uFEFF${OLD}`);
+  expect(await readDocumentFile(file)).toMatchObject({ kind: 'read', text: OLD });
+  const { truncate } = await import('node:fs/promises');
+  await truncate(file, 300 * 1024 * 1024);
+  expect(await readDocumentFile(file)).toMatchObject({ kind: 'failed', says: expect.stringContaining('314572800') });
+});
