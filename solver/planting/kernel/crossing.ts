@@ -111,6 +111,7 @@ export class CrossingTool {
     const { network, reduction, coords } = ground;
     let most = 0;
     for (const r of rules) {
+      refresh(ground, r);
       const value = residualOf(network.kinds[r]!, reduction.points, 4 * r, network.values, 3 * r, coords);
       most = Math.max(most, Math.abs(value));
     }
@@ -127,6 +128,7 @@ export class CrossingTool {
   /** Gradient of a rule by the root. */
   normalAt(ground: Ground, root: number, rule: number): [number, number] {
     const { network, reduction, coords } = ground;
+    refresh(ground, rule);
     residualOf(network.kinds[rule]!, reduction.points, 4 * rule, network.values, 3 * rule, coords, this.grad);
     let [x, y] = [0, 0];
     for (let k = 0; k < 3; k++) {
@@ -148,6 +150,15 @@ export class CrossingTool {
       y += fr * gy - fi * gx;
     }
     return [x, y];
+  }
+}
+
+/** Brings the derived points of a rule to where their roots now stand. */
+function refresh({ reduction, coords }: Ground, rule: number): void {
+  if (!reduction.derivedAt) return;
+  for (let k = 4 * rule; k < 4 * rule + 3; k++) {
+    const at = reduction.derivedAt[reduction.points[k]!] ?? -1;
+    if (at >= 0) placeDerived(reduction.derived[at]!, coords);
   }
 }
 
