@@ -1,0 +1,280 @@
+/** The desk without a window: what is asked, what is given up, what is said. */
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { DocumentText, OpenReply, PageState } from '../../electron/bridge.ts';
+import { PREVIOUS } from '../../electron/files/documentFile.ts';
+import { RecentFiles } from '../../electron/files/recentFiles.ts';
+import { Recovery } from '../../electron/files/recovery.ts';
+import { Desk } from '../../electron/main/desk.ts';
+import type { Questions } from '../../electron/main/questions.ts';
+import { Safekeeping } from '../../electron/main/safekeeping.ts';
+
+let folder: string;
+let file: string;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'depthwright-desk-'));
+  file = join(folder, 'a.depthwright');
+  await writeFile(file, 'on disk');
+});
+afterEach(() => rm(folder, { recursive: true, force: true }));
+
+/** A desk whose maker gives the stated answers; any other question fails the test. */
+function deskWith(answers: Partial<Questions>, text?: DocumentText) {
+  const asked: string[] = [];
+  const said: string[] = [];
+  const questions = new Proxy({} as Questions, {
+    get: (_target, name: keyof Questions) => {
+      return (...args: unknown[]) => {
+        asked.push(name);
+        const answer = answers[name] as ((...args: unknown[]) => unknown) | undefined;
+        if (!answer) throw new Error(`The maker was asked ${name}.`);
+        return Promise.resolve(answer(...args));
+      };
+    },
+  });
+  const recent = new RecentFiles(join(folder, 'recent.json'));
+  const safekeeping = new Safekeeping(new Recovery(join(folder, 'recovery'), 1000));
+  const desk = new Desk({
+    questions,
+    recent,
+    safekeeping,
+    presentText: () => Promise.resolve(text),
+    onSaved: ({ name }) => said.push(`saved ${name}`),
+    onFailed: (says) => said.push(says),
+    onRecent: () => undefined,
+  });
+  return { desk, asked, said, recent, safekeeping };
+}
+
+const stateOf = (handle: string, unsaved: boolean): PageState => ({ handle, title: 'A', unsaved, possible: [] });
+
+/** The document of a reply that opened one. */
+function opened(reply: OpenReply) {
+  if (reply.kind !== 'opened') throw new Error(`Not opened: ${JSON.stringify(reply)}`);
+  return reply.document;
+}
+
+describe('saving', () => {
+  test('an opened file is saved in place without a question, the previous version kept', async () => {
+    const { desk, asked } = deskWith({});
+    const { handle, text } = opened(await desk.openPath(file));
+    expect(text).toBe('on disk');
+    expect(await desk.save({ handle, text: 'mine' })).toEqual({ kind: 'saved', handle, name: 'a.depthwright' });
+    expect(await desk.save({ handle, text: 'mine again' })).toMatchObject({ kind: 'saved' });
+    expect([await readFile(file, 'utf8'), await readFile(file + PREVIOUS, 'utf8')]).toEqual(['mine again', 'mine']);
+    expect(asked).toEqual([]);
+  });
+
+  test('a document without a file asks for a place; saying no writes nothing', async () => {
+    const { desk } = deskWith({ fileToSave: () => Promise.resolve(undefined) });
+    const { handle } = desk.documents.add();
+    expect(await desk.save({ handle, text: 'mine' })).toEqual({ kind: 'cancelled' });
+  });
+
+  test.each([
+    ['replace', 'mine', 'saved'],
+    ['cancel', 'theirs', 'cancelled'],
+    ['elsewhere', 'theirs', 'saved'],
+  ] as const)('a file changed on disk: %s', async (answer, stands, kind) => {
+    const other = join(folder, 'b.depthwright');
+    const { desk, asked } = deskWith({
+      overChanged: () => Promise.resolve(answer),
+      fileToSave: () => Promise.resolve(other),
+    });
+    const { handle } = opened(await desk.openPath(file));
+    await writeFile(file, 'theirs');
+    expect((await desk.save({ handle, text: 'mine' })).kind).toBe(kind);
+    expect(await readFile(file, 'utf8')).toBe(stands);
+    expect(asked[0]).toBe('overChanged');
+    if (answer === 'elsewhere') expect(await readFile(other, 'utf8')).toBe('mine');
+  });
+
+  test('a failed save says why, and the document stays unsaved', async () => {
+    const { desk } = deskWith({ fileToSave: () => Promise.resolve(join(folder, 'gone', 'x.depthwright')) });
+    const { handle } = desk.documents.add();
+    await desk.tellState(stateOf(handle, true));
+    expect(await desk.save({ handle, text: 'mine' })).toMatchObject({ kind: 'failed' });
+    expect(desk.state?.unsaved).toBe(true);
+  });
+
+  test('a handle that the shell never gave is refused', async () => {
+    const { desk } = deskWith({});
+    await expect(desk.save({ handle: file, text: 'x' })).rejects.toThrow(/never opened/);
+  });
+});
+
+describe('leaving unsaved work', () => {
+  /** An unsaved document at the desk; the page gives its text when asked. */
+  async function unsaved(answer: 'save' | 'letGo' | 'cancel', gives = true) {
+    // The handle is known only once the document is open.
+    const text = { handle: '', text: 'mine' };
+    const set = deskWith({ saveChanges: () => Promise.resolve(answer) }, gives ? text : undefined);
+    text.handle = opened(await set.desk.openPath(file)).handle;
+    await set.desk.tellState(stateOf(text.handle, true));
+    return set;
+  }
+
+  test('saved work is left without a question', async () => {
+    const { desk, asked } = deskWith({});
+    await desk.tellState(stateOf(opened(await desk.openPath(file)).handle, false));
+    expect([await desk.mayLeave(), asked]).toEqual([true, []]);
+  });
+
+  test('"save" writes the page’s text and tells the page', async () => {
+    const { desk, said } = await unsaved('save');
+    expect(await desk.mayLeave()).toBe(true);
+    expect(await readFile(file, 'utf8')).toBe('mine');
+    expect(said).toEqual(['saved a.depthwright']);
+    expect(desk.state?.unsaved).toBe(false);
+  });
+
+  test('"cancel" stays, and opening another file opens nothing', async () => {
+    const { desk } = await unsaved('cancel');
+    expect(await desk.mayLeave()).toBe(false);
+    const other = join(folder, 'b.json');
+    await writeFile(other, 'b');
+    expect(await desk.openPath(other)).toEqual({ kind: 'cancelled' });
+    expect(await desk.newDocument()).toEqual({ kind: 'cancelled' });
+    expect(await readFile(file, 'utf8')).toBe('on disk');
+  });
+
+  test('"don’t save" leaves the file as it is', async () => {
+    const { desk } = await unsaved('letGo');
+    expect(await desk.mayLeave()).toBe(true);
+    expect(await readFile(file, 'utf8')).toBe('on disk');
+  });
+
+  test('a page that gives no text keeps the window open and says so', async () => {
+    const { desk, said } = await unsaved('save', false);
+    expect(await desk.mayLeave()).toBe(false);
+    expect(said[0]).toMatch(/nothing was saved/);
+  });
+
+  test('a file that cannot be read asks nothing and leaves the open one', async () => {
+    const { desk, asked } = await unsaved('cancel');
+    expect(await desk.openPath(join(folder, 'none.json'))).toMatchObject({ kind: 'failed' });
+    expect(asked).toEqual([]);
+  });
+});
+
+describe('exporting', () => {
+  const files = [
+    { name: 'a.dxf', content: '0' },
+    { name: 'b.svg', content: '<svg/>' },
+  ];
+
+  test('files that exist are replaced only after asking', async () => {
+    const folderForExport = () => Promise.resolve(folder);
+    await writeFile(join(folder, 'a.dxf'), 'before');
+    const refusing = deskWith({ folderForExport, replaceFiles: () => Promise.resolve(false) });
+    expect(await refusing.desk.exportFiles(files)).toEqual({ kind: 'cancelled' });
+    expect(await readFile(join(folder, 'a.dxf'), 'utf8')).toBe('before');
+    const asked: (readonly string[])[] = [];
+    const replaceFiles = (names: readonly string[]) => {
+      asked.push(names);
+      return Promise.resolve(true);
+    };
+    const agreeing = deskWith({ folderForExport, replaceFiles });
+    expect(await agreeing.desk.exportFiles(files)).toMatchObject({ kind: 'written', names: ['a.dxf', 'b.svg'] });
+    expect(asked).toEqual([['a.dxf']]);
+  });
+
+  test('a bad name is refused before anything is asked', async () => {
+    const { desk, asked } = deskWith({});
+    const outcome = await desk.exportFiles([{ name: '../a.dxf', content: '0' }]);
+    expect([outcome.kind, asked]).toEqual(['failed', []]);
+  });
+});
+
+describe('recent files', () => {
+  test('newest first, no doubles, kept between runs, without paths', async () => {
+    const other = join(folder, 'b.json');
+    await writeFile(other, 'b');
+    const { desk, recent } = deskWith({});
+    for (const path of [file, other, file]) await desk.openPath(path);
+    const again = new RecentFiles(join(folder, 'recent.json'));
+    await again.read();
+    expect(again.list().map(({ name }) => name)).toEqual(['a.depthwright', 'b.json']);
+    expect(again.list()).toEqual(recent.list());
+    expect(JSON.stringify(again.list())).not.toContain(folder);
+    expect((await desk.openRecent(again.list()[1]?.id ?? '')).kind).toBe('opened');
+    expect((await desk.openRecent('nonsense')).kind).toBe('failed');
+  });
+
+  test('a file that is gone leaves the list; a damaged list is empty', async () => {
+    const { desk, recent } = deskWith({});
+    await desk.openPath(file);
+    await rm(file);
+    await desk.openPath(file);
+    expect(recent.list()).toEqual([]);
+    await writeFile(join(folder, 'recent.json'), '{"paths":[1');
+    await recent.read();
+    expect(recent.list()).toEqual([]);
+  });
+});
+
+describe('recovery', () => {
+  const keep = (set: ReturnType<typeof deskWith>, handle: string, text: string) =>
+    set.safekeeping.keep({ handle, text }, set.desk.documents, 5000);
+
+  test('unsaved work is offered by the next run, and knows its file', async () => {
+    const first = deskWith({});
+    const { handle } = opened(await first.desk.openPath(file));
+    await first.desk.tellState(stateOf(handle, true));
+    await keep(first, handle, 'half done');
+    const second = deskWith({});
+    const offer = await second.safekeeping.offer(second.desk.documents);
+    expect(offer).toMatchObject({
+      keptAtMs: 5000,
+      document: { text: 'half done', unsaved: true, name: 'a.depthwright' },
+    });
+    // Adopted and saved: it goes into its file, and nothing is offered any more.
+    const recovered = offer?.document.handle ?? '';
+    await second.desk.tellState(stateOf(recovered, true));
+    expect(await second.desk.save({ handle: recovered, text: 'done' })).toMatchObject({ kind: 'saved' });
+    expect(await readFile(file, 'utf8')).toBe('done');
+    const third = deskWith({});
+    expect(await third.safekeeping.offer(third.desk.documents)).toBeUndefined();
+  });
+
+  test('saved work, and work let go, is not offered', async () => {
+    const set = deskWith({ saveChanges: () => Promise.resolve('letGo') });
+    const { handle } = opened(await set.desk.openPath(file));
+    await set.desk.tellState(stateOf(handle, true));
+    await keep(set, handle, 'half done');
+    await set.desk.tellState(stateOf(handle, false));
+    expect(await set.safekeeping.offer(set.desk.documents)).toBeUndefined();
+    await set.desk.tellState(stateOf(handle, true));
+    await keep(set, handle, 'half done again');
+    await set.desk.mayLeave();
+    expect(await set.safekeeping.offer(set.desk.documents)).toBeUndefined();
+  });
+
+  test('an offer that nobody took stays while other work is kept; dropped, it is gone', async () => {
+    const first = deskWith({});
+    const blank = first.desk.documents.add().handle;
+    await first.desk.tellState(stateOf(blank, true));
+    await keep(first, blank, 'first');
+    const recovery = new Recovery(join(folder, 'recovery'), 2000);
+    const later = { ...deskWith({}), safekeeping: new Safekeeping(recovery) };
+    const offer = await later.safekeeping.offer(later.desk.documents);
+    expect(offer?.document.text).toBe('first');
+    const other = later.desk.documents.add().handle;
+    await later.safekeeping.adopt(stateOf(other, true));
+    await keep(later, other, 'second');
+    expect((await recovery.newest())?.work.text).toBe('second');
+    await later.safekeeping.letGo();
+    expect((await recovery.newest())?.work.text).toBe('first');
+    await later.safekeeping.dropOffered();
+    expect(await recovery.newest()).toBeUndefined();
+  });
+
+  test('a damaged record is passed over', async () => {
+    const recovery = new Recovery(join(folder, 'recovery'), 1);
+    await recovery.keep({ name: 'x', text: 'whole', keptAtMs: 1 });
+    await writeFile(join(folder, 'recovery', '9.json'), '{"name":');
+    expect((await recovery.newest())?.work.text).toBe('whole');
+  });
+});
