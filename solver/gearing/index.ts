@@ -34,6 +34,16 @@ export {
 export { editOfTrain, editOfTrains, type LayOut, type TrainEdit } from './counts/movementFromCounts.ts';
 export { findCounts, searchCounts } from './counts/searchCounts.ts';
 export { readTrain, type Verified, verifyTrain } from './counts/verifyTrain.ts';
+// Drive: power, torque, pendulum, pallets, lost motion, what recurs, what the dials read.
+export { SPRING_CAUTIONS, STANDARD_GRAVITY, WEIGHT_CAUTIONS } from './drive/cautions.ts';
+export { type PalletPlace, palletPlace } from './drive/escapement.ts';
+export { type LostMotion, lostMotionOf } from './drive/lostMotion.ts';
+export { beatsOfEscape, beatsOfLength, type Pendulum, type PendulumOptions, pendulumFor } from './drive/pendulum.ts';
+export { type DialReading, readingsAfterSeconds, readingsAfterTurns } from './drive/readings.ts';
+export { type Recurrence, recurrencesOf, suspectsAt } from './drive/recurrence.ts';
+export { type SpringDrive, type SpringDriveOptions, springDrive } from './drive/springDrive.ts';
+export { type ArborTorque, type LossOptions, type TorqueReport, torquesOf } from './drive/torque.ts';
+export { type WeightDrive, type WeightDriveOptions, weightDrive } from './drive/weightDrive.ts';
 // Sizes: the circles of a wheel and the calculated distance of a pair.
 export { calculatedDepth } from './sizes/calculatedDepth.ts';
 export { moduleOf, sizeWords } from './sizes/moduleOf.ts';

@@ -1,0 +1,40 @@
+/** Where the pallets stand: the distance of their axis from the escape wheel's by the span. */
+import { checkNumbers, type Refusal } from './inputCheck.ts';
+
+export interface PalletPlace {
+  readonly kind: 'pallets';
+  /** Distance of the axes, mm: the tangents at the two teeth meet there. */
+  readonly distance: number;
+  /** Angle between the two teeth as seen from the escape wheel's centre, degrees. */
+  readonly spanDeg: number;
+  /** Length of each tangent, mm: the pallets' radius. */
+  readonly palletRadius: number;
+  readonly says: string;
+}
+
+/**
+ * Pallets that span `span` tooth spaces (2½, 7½ …) of a wheel of `teeth` teeth and tip radius `radius`, mm:
+ * distance = radius / cos(half the span angle). Common practice of anchor and deadbeat escapements (practice.md §6.2):
+ * 30 teeth over 7½ stand at √2 times the radius.
+ */
+export const palletPlace = (radius: number, teeth: number, span: number): PalletPlace | Refusal => {
+  const problems = [
+    ...checkNumbers({
+      radius: { value: radius, above: 0, upTo: 10_000 },
+      teeth: { value: teeth, from: 4, upTo: 1000, whole: true },
+      span: { value: span, above: 0 },
+    }),
+  ];
+  if (problems.length === 0 && span >= teeth / 2)
+    problems.push({ field: 'span', says: `span: found ${span}, expected less than half the ${teeth} teeth.` });
+  if (problems.length > 0) return { kind: 'refused', problems };
+  const half = (Math.PI * span) / teeth;
+  const distance = radius / Math.cos(half);
+  return {
+    kind: 'pallets',
+    distance,
+    spanDeg: (360 * span) / teeth,
+    palletRadius: radius * Math.tan(half),
+    says: `${teeth} teeth over ${span}: axes ${distance.toFixed(3)} mm apart. Make the pallets' place adjustable, so that lock can be set.`,
+  };
+};

@@ -1,0 +1,70 @@
+/** What comes round every T: arbors that turn once, teeth that pass, pairs of teeth that meet again. */
+import type { ArborId, RuleId, WheelId } from '../../movement/ids.ts';
+import {
+  divide,
+  isZero,
+  leastCommonMultiple,
+  magnitude,
+  multiply,
+  type Rational,
+  rational,
+  subtract,
+  toNumber,
+} from '../turning/rational.ts';
+import { periodText } from '../turning/tradeWords.ts';
+import type { Turning } from '../turning/turning.ts';
+
+export interface Recurrence {
+  /** `turn` an arbor once round; `tooth` one tooth of a depth after the other; `meet` the same two teeth again. */
+  readonly kind: 'turn' | 'tooth' | 'meet';
+  readonly parts: readonly (ArborId | WheelId)[];
+  readonly depth?: RuleId;
+  /** Exact, seconds. */
+  readonly seconds: Rational;
+  readonly says: string;
+}
+
+const TURNS: Readonly<Record<'turn' | 'tooth' | 'meet', string>> = {
+  turn: 'turns once in',
+  tooth: 'pass a tooth every',
+  meet: 'bring the same two teeth together every',
+};
+
+/** Everything in a turning movement that recurs, shortest time first. */
+export const recurrencesOf = (turning: Turning): readonly Recurrence[] => {
+  const { drive } = turning;
+  if (!drive) return [];
+  const found: Recurrence[] = [];
+  const put = (kind: Recurrence['kind'], parts: Recurrence['parts'], seconds: Rational, depth?: RuleId): void => {
+    const says = `${parts.join(' and ')} ${TURNS[kind]} ${periodText(seconds, 8)}.`;
+    found.push({ kind, parts, seconds, ...(depth === undefined ? {} : { depth }), says });
+  };
+  const timeOf = (turns: Rational): Rational => divide(drive.periodSeconds, magnitude(turns));
+  for (const arbor of turning.arbors.values())
+    if (arbor.rate && !isZero(arbor.rate.turns)) put('turn', [arbor.id], timeOf(arbor.rate.turns));
+  for (const link of turning.links) {
+    const rate = turning.arbors.get(link.from)?.rate?.turns;
+    if (!rate || link.kind !== 'depth' || link.fromWheel === undefined || link.toWheel === undefined) continue;
+    const arm = link.arm === undefined ? undefined : turning.arbors.get(link.arm)?.rate?.turns;
+    const against = arm ? subtract(rate, arm) : rate;
+    if (isZero(against)) continue;
+    const once = timeOf(against);
+    const pair = [link.fromWheel, link.toWheel] as const;
+    const depth = link.id as RuleId; // links of kind depth carry their rule
+    put('tooth', pair, divide(once, rational(link.fromTeeth)), depth);
+    // The same two teeth are together again when both have made whole turns.
+    const other = multiply(once, rational(link.toTeeth, link.fromTeeth));
+    put('meet', pair, leastCommonMultiple(once, other), depth);
+  }
+  return found.sort((a, b) => toNumber(a.seconds) - toNumber(b.seconds));
+};
+
+/** What may be behind a fault that shows every `seconds`, nearest first, within a share of it (default 1 in 200). */
+export const suspectsAt = (turning: Turning, seconds: number, within = 0.005): readonly Recurrence[] =>
+  Number.isFinite(seconds) && seconds > 0
+    ? recurrencesOf(turning)
+        .map((recurrence) => ({ recurrence, off: Math.abs(toNumber(recurrence.seconds) / seconds - 1) }))
+        .filter(({ off }) => off <= within)
+        .sort((a, b) => a.off - b.off)
+        .map(({ recurrence }) => recurrence)
+    : [];
