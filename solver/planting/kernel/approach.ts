@@ -15,6 +15,8 @@ import type { System } from './system.ts';
 const STEPS = 12;
 /** Damping of the cautious attempt: a thousand times the usual one, so that it creeps downhill (measured as above). */
 const CAUTIOUS = 10;
+/** Sine of the corner angle below which its hand says nothing: about six degrees from straight. */
+const CLEAR = 0.1;
 
 export class Approach {
   private start = new Float64Array(0);
@@ -98,7 +100,7 @@ export function cornersTurned(system: System, sketch: Float64Array, mend: boolea
       const u = system.roots[local]!;
       const other = points[4 * r] === u ? points[4 * r + 1]! : points[4 * r]!;
       const before = last[local]!;
-      if (before >= 0 && handOf(coords, u, before, other) * handOf(sketch, u, before, other) < 0) {
+      if (before >= 0 && isTurned(coords, sketch, u, before, other)) {
         turned++;
         if (mend) layOver(coords, u, before, other);
       }
@@ -106,6 +108,20 @@ export function cornersTurned(system: System, sketch: Float64Array, mend: boolea
     }
   }
   return turned;
+}
+
+/** Clearly the other hand: a corner that was nearly straight, or is now, says nothing. */
+function isTurned(coords: Float64Array, sketch: Float64Array, u: number, a: number, b: number): boolean {
+  const now = handOf(coords, u, a, b);
+  const then = handOf(sketch, u, a, b);
+  if (now * then >= 0) return false;
+  return Math.abs(now) > CLEAR * armsOf(coords, u, a, b) && Math.abs(then) > CLEAR * armsOf(sketch, u, a, b);
+}
+
+function armsOf(coords: Float64Array, u: number, a: number, b: number): number {
+  const x = coords[2 * u]!;
+  const y = coords[2 * u + 1]!;
+  return Math.hypot(coords[2 * a]! - x, coords[2 * a + 1]! - y) * Math.hypot(coords[2 * b]! - x, coords[2 * b + 1]! - y);
 }
 
 function handOf(coords: Float64Array, u: number, a: number, b: number): number {

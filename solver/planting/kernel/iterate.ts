@@ -18,11 +18,15 @@ const DAMPING = 1e-2;
 const LEAST_DAMPING = 1e-12;
 /** Iterations after which a group is given up; converging groups take three to thirty. */
 const MOST_ITERATIONS = 200;
+/** Residual, over the group's lengths, that rounding leaves behind: a hundred times the unit roundoff. */
+const ROUNDING = 1e-14;
 /** Residual below which a group may stop where it no longer improves, mm: the bound of the whole planting over ten. */
 const GOOD = 1e-10;
 
 /** Ratio of squared pivots below which the rank is looked at closely; a true zero shows as rounding, about 1e-16. */
 const WEAK = 1e-11;
+/** Ratio above which the rank is beyond doubt, even a small step away. */
+const SOUND = 1e-7;
 
 /** Points up to which a dense factorization is the faster one (measured: tests/speed). */
 const MOST_DENSE = 10;
@@ -37,6 +41,8 @@ export type Outcome = 'holds' | 'stuck';
 export class Iteration {
   private readonly dense = new DenseNormal();
   private readonly sparse = new SparseNormal();
+  /** Damping of the last factorization; infinite while there is none. */
+  private lastDamping = Number.POSITIVE_INFINITY;
   private gradient = new Float64Array(0);
   private step = new Float64Array(0);
   private start = new Float64Array(0);
@@ -63,9 +69,10 @@ export class Iteration {
     const { work } = system.ground;
     const equations = this.equationsFor(system, memo);
     const length = typicalLength(system);
-    const rounding = 4e-16 * length;
+    const rounding = ROUNDING * length;
   
     let cost = system.evaluate(true);
+    this.lastDamping = Number.POSITIVE_INFINITY;
     let damping = firstDamping;
     let slow = 0;
     for (let n = 0; n < MOST_ITERATIONS && slow < 3; n++) {
@@ -83,7 +90,6 @@ export class Iteration {
       }
       slow = after.cost > cost * (1 - 1e-9) ? slow + 1 : 0;
       cost = after.cost;
-      system.evaluate(true);
       if (before <= GOOD && system.largest > before / 2) break;
     }
     return system.largest <= GOOD * 10 ? 'holds' : 'stuck';
@@ -92,6 +98,8 @@ export class Iteration {
   /** Has the system full column rank where it stands? Its Jacobian must be current. */
   hasFullRank(system: System, memo: PatternMemo): boolean {
     const equations = this.equationsFor(system, memo);
+    // The last step's factorization, a small step away, tells as much unless it was damped or close to singular.
+    if (this.lastDamping < WEAK && equations.pivotRatio > SOUND) return true;
     equations.assemble(system);
     return equations.factor(0) && equations.pivotRatio > WEAK;
   }
@@ -107,10 +115,11 @@ export class Iteration {
     const { gradient, step } = this;
     const size = 2 * system.rootCount;
     const relative = Math.sqrt((2 * cost) / Math.max(1, system.ruleCount)) / (0.1 * length);
-    const shrink = Math.min(1, relative * relative);
+    const shrink = Math.min(1, relative ** 4);
     let damping = from;
     for (let tries = 0; tries < 30; tries++) {
       const mu = Math.max(damping * shrink, LEAST_DAMPING);
+      this.lastDamping = mu;
       if (!equations.factor(mu)) {
         damping = Math.max(damping * 10, 1e-9 / shrink);
         continue;
@@ -118,7 +127,7 @@ export class Iteration {
       for (let i = 0; i < size; i++) step[i] = -gradient[i]!;
       equations.solve(step);
       system.move(step, 1);
-      const trial = system.evaluate(false);
+      const trial = system.evaluate(true);
       if (trial < cost) {
         const promised = promise(step, gradient, size, mu);
         const ratio = (cost - trial) / promised;
@@ -129,6 +138,7 @@ export class Iteration {
       if (system.largest <= GOOD) break;
       damping *= 8;
     }
+    system.restore(this.start);
     return { improved: false, cost, damping };
   }
 }

@@ -129,7 +129,21 @@ function buildByPoint(
     for (let q = start; q < level; q++) {
       const u = queue[q]!;
       let found = 0;
-      for (let k = ruleStart[u]!; k < ruleStart[u + 1]!; k++) if (left[rules[k]!] === 1) found++;
+      let first = -1;
+      let second = -1;
+      for (let k = ruleStart[u]!; k < ruleStart[u + 1]!; k++) {
+        if (left[rules[k]!] !== 1) continue;
+        if (found === 0) first = rules[k]!;
+        else if (found === 1) second = rules[k]!;
+        found++;
+      }
+      if (found === 2 && isLocus(network, reduction, first, u) && isLocus(network, reduction, second, u)) {
+        const step = plan.stepCount++;
+        plan.root[step] = u;
+        plan.ruleA[step] = first;
+        plan.ruleB[step] = second;
+        continue;
+      }
       const ready = new Int32Array(found);
       found = 0;
       for (let k = ruleStart[u]!; k < ruleStart[u + 1]!; k++) if (left[rules[k]!] === 1) ready[found++] = rules[k]!;

@@ -33,14 +33,20 @@ export function patternOf(system: System): Pattern {
     }
     return count + low;
   };
-  const gathers: number[] = [];
+  let pairs = 0;
+  for (let i = 0; i < system.ruleCount; i++) {
+    const size = system.rowStart[i + 1]! - system.rowStart[i]!;
+    pairs += (size * (size + 1)) / 2;
+  }
+  const gathers = new Int32Array(pairs);
+  let next = 0;
   for (let i = 0; i < system.ruleCount; i++) {
     for (let e = system.rowStart[i]!; e < system.rowStart[i + 1]!; e++) {
       const a = positionOf[system.rowRoot[e]!]!;
-      for (let f = system.rowStart[i]!; f <= e; f++) gathers.push(blockOf(a, positionOf[system.rowRoot[f]!]!));
+      for (let f = system.rowStart[i]!; f <= e; f++) gathers[next++] = blockOf(a, positionOf[system.rowRoot[f]!]!);
     }
   }
-  return { elimination, targets: targetsOf(elimination), gathers: Int32Array.from(gathers) };
+  return { elimination, targets: targetsOf(elimination), gathers };
 }
 
 function targetsOf({ count, start, rows }: Elimination): Int32Array {

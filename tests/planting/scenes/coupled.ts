@@ -51,7 +51,10 @@ function nearPairs(at: readonly (readonly [number, number])[], near: number, ran
 export function coupledNetwork(seed: number, count: number, off: number): KnownNetwork {
   const random = seeded(seed);
   const at = scatter(count, random);
-  const held = [0, at.map(([x, y], i) => ({ i, d: Math.hypot(x - at[0]![0], y - at[0]![1]) })).sort((a, b) => b.d - a.d)[0]!.i]; // at least two points
+  const held = [
+    0,
+    at.map(([x, y], i) => ({ i, d: Math.hypot(x - at[0]![0], y - at[0]![1]) })).sort((a, b) => b.d - a.d)[0]!.i,
+  ]; // at least two points
   const rules: DraftRule[] = [];
   const basis: Float64Array[] = [];
   for (const [a, b] of nearPairs(at, 8, random)) {
