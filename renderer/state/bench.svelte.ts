@@ -67,6 +67,8 @@ export class Bench {
   view = $state.raw<View>({ centre: { x: 0, y: 0 }, scale: 3, width: 800, height: 600 });
   told = $state.raw<Told | undefined>(undefined);
   keysShown = $state(false);
+  /** The guided build: offered at the first start, on, or put away. */
+  guide = $state<'off' | 'offered' | 'on'>('off');
   /** Key of the finding that was asked for last. */
   findingShown = $state<string | undefined>(undefined);
   /** The handle that the shell knows the document by, and its name there. */
@@ -76,7 +78,7 @@ export class Bench {
   problems = $state.raw<{ readonly file: string; readonly problems: readonly Problem[] } | undefined>(undefined);
   /** Work of the last time that was not saved; offered until it is taken or dropped. */
   recovery = $state.raw<Start['recovery']>(undefined);
-  session: Session | undefined;
+  session = $state.raw<Session | undefined>(undefined);
   platform: ShellBridge['platform'] = 'linux';
   /** The transaction after which the document was saved; `undefined` for the document as it was opened. */
   private savedAfter = $state.raw<Transaction | 'never' | undefined>(undefined);

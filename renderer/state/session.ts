@@ -127,6 +127,7 @@ async function begin(bench: Bench, shell: ShellBridge): Promise<void> {
   if (start.recovery) bench.recovery = start.recovery;
   if (start.document && adoptDocument(bench, start.document)) return;
   await showDemo(bench, FIRST_DEMO, start.blank);
+  if (start.firstStart) bench.guide = 'offered';
 }
 
 async function showDemo(bench: Bench, name: string, handle: string): Promise<void> {

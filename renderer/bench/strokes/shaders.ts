@@ -32,10 +32,10 @@ vec2 turned(vec2 p, float angle) {
   float c = cos(angle), s = sin(angle);
   return vec2(c * p.x - s * p.y, s * p.x + c * p.y);
 }
-// Teeth are drawn from about 5 pixels of pitch upward, or from 3 when the wheel is chosen.
+// Teeth are drawn from about 9 pixels of pitch upward, or from 3 when the wheel is chosen.
 float teethShown(float module, float emphasis) {
   float pitch = module * 3.14159265 * uScale / uRatio;
-  return emphasis == 1.0 ? smoothstep(2.2, 3.2, pitch) : smoothstep(4.5, 6.5, pitch);
+  return emphasis == 1.0 ? smoothstep(2.2, 3.2, pitch) : smoothstep(8.4, 9.0, pitch);
 }
 // rgb of the pen and the strength of the stroke.
 vec4 inkOf(float pen, float emphasis, float from, float untilTeeth) {
@@ -45,7 +45,7 @@ vec4 inkOf(float pen, float emphasis, float from, float untilTeeth) {
   float alpha = from <= 0.0 || emphasis == 1.0 ? 1.0 : smoothstep(from - 0.2, from, uDensity);
   if (emphasis == 0.0) alpha *= uRecede;
   if (emphasis < 0.0) alpha = 0.0;
-  if (untilTeeth > 0.0) alpha *= 1.0 - 0.75 * teethShown(untilTeeth, emphasis);
+  if (untilTeeth > 0.0) alpha *= 1.0 - 0.9 * teethShown(untilTeeth, emphasis);
   return vec4(uPens[index], alpha);
 }
 `;

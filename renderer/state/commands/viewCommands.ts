@@ -115,6 +115,19 @@ export const viewCommands = {
       bench.change(`show ${unit}`, [{ kind: 'describe', set: { display } }]);
     },
   },
+  guide: {
+    id: 'guide',
+    group: 'movement',
+    says: 'Guided build',
+    describes: 'Build a train of four arbors, step by step',
+    possible: (bench) => bench.guide !== 'on',
+    run: async (bench) => {
+      await bench.session?.begin();
+      // The maker may have kept what he had: then the guide goes on with that.
+      bench.face = 'bench';
+      bench.guide = 'on';
+    },
+  },
   keys: {
     id: 'keys',
     group: 'help',
