@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import { guideSteps } from '../../renderer/guide/guideSteps.ts';
+import { checkMovement } from '../../solver/clearance/index.ts';
+import { toNumber, turnMovement } from '../../solver/gearing/index.ts';
+import { applyEdit, emptyMovement, type Movement } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+
+/** Does every open step for the maker, and tells the movement after each. */
+function buildAll(): Movement[] {
+  const states = [emptyMovement()];
+  for (const step of guideSteps) {
+    const before = states.at(-1) ?? emptyMovement();
+    const edited = applyEdit(before, { kind: 'several', edits: step.edits(before) });
+    if (edited.kind === 'refused') throw new Error(`${step.title}: ${edited.says}`);
+    states.push(edited.movement);
+  }
+  return states;
+}
+
+describe('the guided build', () => {
+  const states = buildAll();
+
+  it('each step is open before it is done and done after, and stays done', () => {
+    guideSteps.forEach((step, index) => {
+      const at = (state: number) => step.isDone(plantMovement(states[state] ?? emptyMovement()));
+      expect(at(index), `${step.title} before`).toBe(false);
+      expect(at(index + 1), `${step.title} after`).toBe(true);
+      expect(at(states.length - 1), `${step.title} at the end`).toBe(true);
+    });
+  });
+
+  it('ends with four planted arbors, nothing found, and a pointer that turns sixty times', () => {
+    const last = states.at(-1) ?? emptyMovement();
+    const placed = plantMovement(last);
+    expect(placed.freeMotions).toBe(0);
+    expect(checkMovement(placed).map((finding) => finding.says)).toEqual([]);
+    const pointer = last.arbors.at(-1);
+    const rate = pointer && turnMovement(last).arbors.get(pointer.id)?.rate;
+    expect(rate && Math.abs(toNumber(rate.turns))).toBe(60);
+  });
+});
