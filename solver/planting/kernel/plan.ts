@@ -82,8 +82,12 @@ export function dependsOn(reduction: Reduction, point: number, root: number): bo
   return at >= 0 && reduction.derived[at]!.roots.includes(root);
 }
 
-/** Makes the plan of a network. */
-export function planNetwork(network: Network, reduction: Reduction): Plan {
+/**
+ * Makes the plan of a network.
+ *
+ * @param aside 1 for rules that the plan must do without: found to say what another says; they are only proved
+ */
+export function planNetwork(network: Network, reduction: Reduction, aside?: Uint8Array): Plan {
   const { pointCount, ruleCount } = network;
   const incidence = incidenceOf(network, reduction);
   const plan: Plan = {
@@ -97,13 +101,41 @@ export function planNetwork(network: Network, reduction: Reduction): Plan {
   };
   const { rootStart } = incidence;
   const left = new Int32Array(ruleCount);
-  for (let r = 0; r < ruleCount; r++) left[r] = rootStart[r + 1]! - rootStart[r]!;
+  for (let r = 0; r < ruleCount; r++) left[r] = aside?.[r] ? 0 : rootStart[r + 1]! - rootStart[r]!;
+  leaveOutDoubles(network, reduction, incidence, left);
   const placed = new Uint8Array(pointCount);
   const count = buildByPoint(plan, network, reduction, left, placed);
   let unknowns = 0;
   for (let u = 0; u < pointCount; u++) unknowns += reduction.unknown[u]!;
   if (count < unknowns) planCoupled(plan, network, reduction, left, placed);
   return plan;
+}
+
+/**
+ * Of rules of one kind between the same points (two depths between the same two arbors) the first counts: the others
+ * can only repeat or contradict it.
+ */
+function leaveOutDoubles(network: Network, reduction: Reduction, incidence: Incidence, left: Int32Array): void {
+  const { ruleStart, rules } = incidence;
+  for (let u = 0; u < network.pointCount; u++) {
+    for (let i = ruleStart[u]!; i < ruleStart[u + 1]!; i++) {
+      if (left[rules[i]!]! < 1) continue;
+      for (let j = i + 1; j < ruleStart[u + 1]!; j++) {
+        if (isDouble(network, reduction.points, rules[i]!, rules[j]!)) left[rules[j]!] = 0;
+      }
+    }
+  }
+}
+
+function isDouble({ kinds }: Network, points: Int32Array, first: number, second: number): boolean {
+  const kind = kinds[first]!;
+  if (kind !== kinds[second] || kind === RuleKind.onLine) return false;
+  const [p, a, c] = [points[4 * first]!, points[4 * first + 1]!, points[4 * first + 2]!];
+  const [q, b, d] = [points[4 * second]!, points[4 * second + 1]!, points[4 * second + 2]!];
+  if (kind === RuleKind.distance) return (p === q && a === b) || (p === b && a === q);
+  if (kind === RuleKind.ray) return p === q && a === b && c === d;
+  if (kind === RuleKind.inLine) return p === q && ((a === b && c === d) || (a === d && c === b));
+  return c === d && ((p === q && a === b) || (p === b && a === q));
 }
 
 /** Places level by level; returns how many roots were placed. `left` counts the unplaced roots of each rule. */
@@ -114,6 +146,7 @@ function buildByPoint(
   left: Int32Array,
   placed: Uint8Array,
 ): number {
+  const { kinds } = network;
   const { rootStart, roots, ruleStart, rules } = plan.incidence;
   const loci = new Uint8Array(network.pointCount);
   const queue = new Int32Array(network.pointCount);
@@ -137,7 +170,8 @@ function buildByPoint(
         else if (found === 1) second = rules[k]!;
         found++;
       }
-      if (found === 2 && isLocus(network, reduction, first, u) && isLocus(network, reduction, second, u)) {
+      const arcs = found === 2 && kinds[first] === RuleKind.distance && kinds[second] === RuleKind.distance;
+      if (arcs || (found === 2 && isLocus(network, reduction, first, u) && isLocus(network, reduction, second, u))) {
         const step = plan.stepCount++;
         plan.root[step] = u;
         plan.ruleA[step] = first;

@@ -41,18 +41,39 @@ export interface Placing {
  */
 export function plantNetwork(network: Network, _warm?: NetworkResult): NetworkResult {
   checkNetwork(network);
+  let aside: Uint8Array | undefined;
+  for (let round = 0; ; round++) {
+    const placing = placeNetwork(network, aside);
+    const repeated = round < MOST_REPLANNED ? repeatedLoci(placing) : [];
+    if (repeated.length === 0) return judge(placing);
+    aside ??= new Uint8Array(network.ruleCount);
+    for (const r of repeated) aside[r] = 1;
+  }
+}
+
+/** Times that a network is planned again because two of its loci turned out to be one. */
+const MOST_REPLANNED = 8;
+
+/** Places a network by the plan that does without the rules set aside. */
+function placeNetwork(network: Network, aside: Uint8Array | undefined): Placing {
   const sketch = network.coords;
   const coords = Float64Array.from(sketch.subarray(0, 2 * network.pointCount));
   const reduction = reduceNetwork(network, coords);
-  const plan = planNetwork(network, reduction);
+  const plan = planNetwork(network, reduction, aside);
   const work = { iterations: 0, evaluations: 0, blocks: plan.groups.length };
-  const ground: Ground = { network, reduction, incidence: plan.incidence, coords, work };
-  const placing = placeSteps(ground, plan, sketch);
-  return judge(placing);
+  return placeSteps({ network, reduction, incidence: plan.incidence, coords, work }, plan, sketch);
+}
+
+/** The second rule of every crossing whose two loci are one and the same: it says what the first says. */
+function repeatedLoci({ plan, meet }: Placing): number[] {
+  const repeated: number[] = [];
+  for (let s = 0; s < plan.stepCount; s++)
+    if (meet[s] === Meet.same && plan.root[s]! >= 0) repeated.push(plan.ruleB[s]!);
+  return repeated;
 }
 
 /** Places every step of the plan in order, and then all that follows from them. */
-function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array): Placing {
+export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array): Placing {
   const placing: Placing = {
     ground,
     plan,
