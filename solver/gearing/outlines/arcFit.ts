@@ -1,0 +1,95 @@
+/**
+ * Curves as chains of circular arcs, few and within a stated tolerance, joined exactly: each arc starts at the very
+ * vertex where the last one ended.
+ */
+
+export interface Vertex {
+  readonly x: number;
+  readonly y: number;
+  /** Tangent of a quarter of the included angle of the arc to the next vertex; + turns left. */
+  readonly bulge: number;
+}
+
+export type PlanePoint = readonly [number, number];
+
+/** The arc through three points in order, as bulge from the first to the last. */
+export function bulgeThrough(a: PlanePoint, via: PlanePoint, b: PlanePoint): number {
+  const [ux, uy] = [via[0] - a[0], via[1] - a[1]];
+  const [vx, vy] = [b[0] - via[0], b[1] - via[1]];
+  // The chords a–via and via–b turn by half of the arc's included angle.
+  const turn = Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
+  return Math.tan(turn / 2);
+}
+
+/** Distance of a point from the arc's circle (or from the chord's line where the arc is straight), mm. */
+export function missOfArc(a: PlanePoint, b: PlanePoint, bulge: number, point: PlanePoint): number {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const chord = Math.hypot(dx, dy);
+  if (chord === 0) return Math.hypot(point[0] - a[0], point[1] - a[1]);
+  const [px, py] = [point[0] - (a[0] + b[0]) / 2, point[1] - (a[1] + b[1]) / 2];
+  const along = (px * dx + py * dy) / chord;
+  const left = (py * dx - px * dy) / chord;
+  if (Math.abs(bulge) < 1e-12) return Math.abs(left);
+  // The centre lies on the chord's bisector, (1/bulge − bulge)/4 chords to the left for a left turn.
+  const centre = ((1 / bulge - bulge) * chord) / 4;
+  const radius = ((1 / Math.abs(bulge) + Math.abs(bulge)) * chord) / 4;
+  return Math.abs(Math.hypot(along, left - centre) - radius);
+}
+
+/** Places along an arc's stretch at which its miss is measured. */
+const PROBES = 12;
+
+export interface FittedArcs {
+  /** First point of the curve to the last; the last vertex has bulge 0. */
+  readonly vertices: readonly Vertex[];
+  /** Largest miss found, mm. */
+  readonly miss: number;
+}
+
+/**
+ * Arcs along `curve(t)`, t from 0 to 1, none missing it by more than `tolerance`. Each arc is made as long as it can be.
+ */
+export function fitArcs(curve: (t: number) => PlanePoint, tolerance: number): FittedArcs {
+  const vertices: Vertex[] = [];
+  let miss = 0;
+  let t = 0;
+  while (t < 1) {
+    const arc = longestArc(curve, t, tolerance);
+    const [x, y] = curve(t);
+    vertices.push({ x, y, bulge: arc.bulge });
+    miss = Math.max(miss, arc.miss);
+    t = arc.to;
+  }
+  const [x, y] = curve(1);
+  return { vertices: [...vertices, { x, y, bulge: 0 }], miss };
+}
+
+/** Shortest stretch of t that is not divided further: rounding decides below it. */
+const SHORTEST = 1e-5;
+
+function longestArc(curve: (t: number) => PlanePoint, from: number, tolerance: number) {
+  const tried = (to: number) => {
+    const [a, via, b] = [curve(from), curve((from + to) / 2), curve(to)];
+    const bulge = bulgeThrough(a, via, b);
+    let miss = 0;
+    for (let i = 1; i < PROBES; i++) {
+      miss = Math.max(miss, missOfArc(a, b, bulge, curve(from + ((to - from) * i) / PROBES)));
+    }
+    return { to, bulge, miss };
+  };
+  let best = tried(1);
+  if (best.miss <= tolerance) return best;
+  let [low, high] = [from, 1];
+  best = tried(Math.min(1, from + SHORTEST));
+  low = best.to;
+  for (let i = 0; i < 16 && high - low > SHORTEST; i++) {
+    const arc = tried((low + high) / 2);
+    if (arc.miss <= tolerance) {
+      best = arc;
+      low = arc.to;
+    } else {
+      high = arc.to;
+    }
+  }
+  return best;
+}

@@ -1,0 +1,123 @@
+/**
+ * Crossing out: the openings between the arms of a wheel, with rounded corners.
+ *
+ * Frame: wheel's centre at the origin, first arm along +x. Each opening lies between two arms and is symmetric about
+ * their bisector; its corners are circles of the fillet radius that touch the arm's edge and the rim or the hub.
+ */
+import type { Vertex } from './arcFit.ts';
+import { turned } from './toothPath.ts';
+
+export interface Arms {
+  readonly count: number;
+  /** Width at the hub and at the rim, mm. */
+  readonly width: number;
+  readonly widthAtRim: number;
+  /** Radius of the hub that is left, and inner radius of the rim, mm. */
+  readonly hubRadius: number;
+  readonly rimRadius: number;
+  readonly fillet: number;
+}
+
+export type CrossingOut =
+  | {
+      readonly kind: 'openings';
+      readonly openings: readonly (readonly Vertex[])[];
+      readonly pierce: readonly (readonly [number, number])[];
+    }
+  | { readonly kind: 'none'; readonly says: string };
+
+type XY = readonly [number, number];
+
+const bulgeAbout = (centre: XY, from: XY, to: XY): number => {
+  const a = Math.atan2(from[1] - centre[1], from[0] - centre[0]);
+  const b = Math.atan2(to[1] - centre[1], to[0] - centre[0]);
+  const turn = (((b - a) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
+  return Math.tan(turn / 4);
+};
+const scaled = (p: XY, radius: number): XY => {
+  const k = radius / Math.hypot(p[0], p[1]);
+  return [p[0] * k, p[1] * k];
+};
+
+/** The line of fillet centres along an arm's edge: p(s) = start + s·direction; `normal` points into the opening. */
+function edgeOf(arms: Arms) {
+  const [dx, dy] = [arms.rimRadius - arms.hubRadius, (arms.widthAtRim - arms.width) / 2];
+  const length = Math.hypot(dx, dy);
+  const direction: XY = [dx / length, dy / length];
+  const normal: XY = [-direction[1], direction[0]];
+  const start: XY = [arms.hubRadius + arms.fillet * normal[0], arms.width / 2 + arms.fillet * normal[1]];
+  return { direction, normal, start };
+}
+
+/** Where the line of centres is at a radius: the farther crossing. */
+function atRadius(start: XY, direction: XY, radius: number): XY | undefined {
+  const b = start[0] * direction[0] + start[1] * direction[1];
+  const c = start[0] ** 2 + start[1] ** 2 - radius * radius;
+  const root = b * b - c;
+  if (root < 0) return undefined;
+  const s = -b + Math.sqrt(root);
+  return [start[0] + s * direction[0], start[1] + s * direction[1]];
+}
+
+/** Where the line of centres crosses the bisector at angle β. */
+function atAngle(start: XY, direction: XY, beta: number): XY {
+  const [c, n] = [Math.cos(beta), Math.sin(beta)];
+  const s = (start[0] * n - start[1] * c) / (direction[1] * c - direction[0] * n);
+  return [start[0] + s * direction[0], start[1] + s * direction[1]];
+}
+
+/** The openings between the arms, or why there is no room for them. */
+export function crossingOut(arms: Arms): CrossingOut {
+  const room = roomFault(arms);
+  if (room) return { kind: 'none', says: room };
+  const beta = Math.PI / arms.count;
+  const { direction, normal, start } = edgeOf(arms);
+  const rim = atRadius(start, direction, arms.rimRadius - arms.fillet);
+  const hub = atRadius(start, direction, arms.hubRadius + arms.fillet);
+  const angle = (p: XY) => Math.atan2(p[1], p[0]);
+  if (!rim || angle(rim) >= beta) return { kind: 'none', says: tooTight(arms) };
+  const foot = (p: XY): XY => [p[0] - arms.fillet * normal[0], p[1] - arms.fillet * normal[1]];
+  const [c, s] = [Math.cos(2 * beta), Math.sin(2 * beta)];
+  const mirror = (p: XY): XY => [c * p[0] + s * p[1], s * p[0] - c * p[1]];
+  const rimLine = foot(rim);
+  const rimCircle = scaled(rim, arms.rimRadius);
+  const path: Vertex[] = [];
+  const add = (p: XY, bulge: number) => path.push({ x: p[0], y: p[1], bulge });
+  const meetsHub = hub !== undefined && angle(hub) < beta;
+  const low = meetsHub ? hub : atAngle(start, direction, beta);
+  if ((rim[0] - low[0]) * direction[0] + (rim[1] - low[1]) * direction[1] <= 0)
+    return { kind: 'none', says: tooTight(arms) };
+  add(foot(low), 0);
+  add(rimLine, bulgeAbout(rim, rimLine, rimCircle));
+  add(rimCircle, bulgeAbout([0, 0], rimCircle, mirror(rimCircle)));
+  add(mirror(rimCircle), bulgeAbout(mirror(rim), mirror(rimCircle), mirror(rimLine)));
+  add(mirror(rimLine), 0);
+  if (meetsHub) {
+    const hubCircle = scaled(hub, arms.hubRadius);
+    add(mirror(foot(hub)), bulgeAbout(mirror(hub), mirror(foot(hub)), mirror(hubCircle)));
+    add(mirror(hubCircle), -bulgeAbout([0, 0], hubCircle, mirror(hubCircle)));
+    add(hubCircle, bulgeAbout(hub, hubCircle, foot(hub)));
+  } else {
+    add(mirror(foot(low)), bulgeAbout(low, mirror(foot(low)), foot(low)));
+  }
+  const middle = (arms.rimRadius + Math.hypot(low[0], low[1])) / 2;
+  const turns = Array.from({ length: arms.count }, (_, k) => 2 * beta * k);
+  return {
+    kind: 'openings',
+    openings: turns.map((turn) => turned(path, turn)),
+    pierce: turns.map((turn) => [middle * Math.cos(turn + beta), middle * Math.sin(turn + beta)]),
+  };
+}
+
+function tooTight(arms: Arms): string {
+  return `${arms.count} arms ${arms.width.toFixed(2)} mm wide with corners of ${arms.fillet.toFixed(2)} mm leave no openings between a hub of Ø ${(2 * arms.hubRadius).toFixed(2)} and a rim of Ø ${(2 * arms.rimRadius).toFixed(2)} inside: fewer or narrower arms, or a smaller corner.`;
+}
+
+function roomFault(arms: Arms): string | undefined {
+  if (arms.rimRadius - arms.hubRadius > 2 * arms.fillet && arms.hubRadius > 0 && arms.width < 2 * arms.hubRadius)
+    return undefined;
+  if (arms.width >= 2 * arms.hubRadius) {
+    return `Arms ${arms.width.toFixed(2)} mm wide are as broad as the hub they stand on (Ø ${(2 * arms.hubRadius).toFixed(2)}): make the hub larger or the arms narrower.`;
+  }
+  return `Between the hub (Ø ${(2 * arms.hubRadius).toFixed(2)}) and the inside of the rim (Ø ${(2 * arms.rimRadius).toFixed(2)}) there is no room for openings with corners of ${arms.fillet.toFixed(2)} mm.`;
+}
