@@ -74,10 +74,10 @@ class Builder {
   next(): void {
     const kind = this.#random();
     this.#isMark = this.#random() < 0.2;
-    if (kind < 0.08) return this.#opposite();
-    if (kind < 0.14) return this.#pipe();
-    if (kind < 0.2) return this.#ring();
-    this.#crossing();
+    if (kind < 0.08) this.#opposite();
+    else if (kind < 0.14) this.#pipe();
+    else if (kind < 0.2) this.#ring();
+    else this.#crossing();
   }
 
   finish(): Known {
