@@ -24,6 +24,8 @@ export type {
   TeethRange,
   Train,
 } from './counts/counts.ts';
+// What the command line prints of counts and turning.
+export { type CountsReport, type CountsRequest, countsReport, trainText } from './counts/countsReport.ts';
 export {
   findJointCounts,
   type JointOptions,
@@ -32,6 +34,7 @@ export {
   searchJointCounts,
 } from './counts/jointCounts.ts';
 export { editOfTrain, editOfTrains, type LayOut, type TrainEdit } from './counts/movementFromCounts.ts';
+export { type PeriodRatio, ratioOfPeriods, readPeriod } from './counts/ratioOfPeriods.ts';
 export { findCounts, searchCounts } from './counts/searchCounts.ts';
 export { readTrain, type Verified, verifyTrain } from './counts/verifyTrain.ts';
 // Drive: power, torque, pendulum, pallets, lost motion, what recurs, what the dials read.
@@ -88,4 +91,5 @@ export type {
   TurningState,
 } from './turning/turning.ts';
 export { turnMovement } from './turning/turnMovement.ts';
+export { type TurnsReport, turnsReport } from './turning/turnsReport.ts';
 export type { CalculatedDepth, WheelSize } from './wheelSize.ts';

@@ -80,6 +80,7 @@ function* searchStages(task: Task, count: number): Steps<readonly CountsRow[]> {
     const found = yield* relay(meetInPairs(task, count), named);
     return found.map(({ ratio, trains }) => rowOf(ratio, trains, task));
   }
+  yield named(0);
   const lists = productLists(sets, task.targetNumber);
   const best = new BestRatios(task.target, task.targetNumber, task.best);
   yield* relay(sweepProducts(best, task.targetNumber, lists.driven, lists.drivers), named);

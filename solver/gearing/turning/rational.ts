@@ -88,7 +88,9 @@ export const toNumber = (a: Rational): number => {
   // Scale so that the whole quotient has 64 bits or a few more, then divide once.
   const shift = 66 - (bitsOf(a.n) - bitsOf(a.d));
   const quotient = shift >= 0 ? (a.n << BigInt(shift)) / a.d : a.n / (a.d << BigInt(-shift));
-  const value = Number(quotient) * 2 ** -shift;
+  // In two steps, so that the power of two neither overflows nor vanishes before it is used.
+  const half = Math.trunc(-shift / 2);
+  const value = Number(quotient) * 2 ** half * 2 ** (-shift - half);
   return Number.isFinite(value) ? value : Math.sign(Number(quotient)) * Number.MAX_VALUE;
 };
 
@@ -107,15 +109,21 @@ export const digitsOf = (a: Rational, digits = 10): string => {
   const scaled = (power: number): bigint => (power >= 0 ? a.d * 10n ** BigInt(power) : a.d);
   const lifted = (power: number): bigint => (power < 0 ? top * 10n ** BigInt(-power) : top);
   if (lifted(place) < scaled(place)) place -= 1;
-  const after = digits - 1 - place;
+  let after = digits - 1 - place;
   const numerator = after >= 0 ? top * 10n ** BigInt(after) : top;
   const denominator = after >= 0 ? a.d : a.d * 10n ** BigInt(-after);
-  const rounded = (2n * numerator + denominator) / (2n * denominator);
+  const exact = numerator % denominator === 0n;
+  let rounded = (2n * numerator + denominator) / (2n * denominator);
+  // 9.996 to three digits is 10.0, one place up.
+  if (rounded === 10n ** BigInt(digits)) {
+    rounded /= 10n;
+    after -= 1;
+  }
   const text = after >= 0 ? String(rounded).padStart(after + 1, '0') : String(rounded * 10n ** BigInt(-after));
   const sign = a.n < 0n ? '-' : '';
   if (after <= 0) return sign + text;
   const whole = text.slice(0, text.length - after);
   const digitsAfter = text.slice(text.length - after);
-  const part = rounded * denominator === numerator ? digitsAfter.replace(/0+$/, '') : digitsAfter;
+  const part = exact ? digitsAfter.replace(/0+$/, '') : digitsAfter;
   return sign + whole + (part ? `.${part}` : '');
 };

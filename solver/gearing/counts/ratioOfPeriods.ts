@@ -1,0 +1,38 @@
+/** A ratio from two periods as a maker types them: "12 h", "29.530588853d", or the name of a constant. */
+import { divide, exactly, multiply, type Rational, rational } from '../turning/rational.ts';
+import { SECONDS } from '../turning/tradeWords.ts';
+import { type AstronomyConstant, CONSTANTS, secondsOfConstant } from './constants.ts';
+
+export type PeriodRatio =
+  | { readonly kind: 'ratio'; readonly ratio: Rational; readonly fromSeconds: Rational; readonly toSeconds: Rational }
+  | { readonly kind: 'refused'; readonly field: 'from' | 'to'; readonly says: string };
+
+const PERIOD = /^([\d./e+-]+)\s*(s|min|h|d)$/i;
+
+/** Exact seconds of a typed period, or undefined where it is none or not more than 0. */
+export const readPeriod = (text: string, constants: readonly AstronomyConstant[] = CONSTANTS): Rational | undefined => {
+  const plain = text.trim();
+  const named = constants.find((constant) => constant.id.toLowerCase() === plain.toLowerCase());
+  if (named) return secondsOfConstant(named);
+  const match = PERIOD.exec(plain);
+  const value = match?.[1] === undefined ? undefined : exactly(match[1]);
+  const unit = match?.[2]?.toLowerCase() as keyof typeof SECONDS | undefined; // one of the four by the pattern
+  return value && unit && value.n > 0n ? multiply(value, rational(SECONDS[unit])) : undefined;
+};
+
+/** Turns of an arbor with the period `from` for one turn of one with the period `to`. */
+export const ratioOfPeriods = (
+  from: string,
+  to: string,
+  constants: readonly AstronomyConstant[] = CONSTANTS,
+): PeriodRatio => {
+  const [fromSeconds, toSeconds] = [readPeriod(from, constants), readPeriod(to, constants)];
+  const refuse = (field: 'from' | 'to', found: string): PeriodRatio => ({
+    kind: 'refused',
+    field,
+    says: `${field}: found "${found}", expected a period greater than 0 with s, min, h or d, such as 12h or 29.530588853d, or the name of a constant, such as synodicMonth.`,
+  });
+  if (!fromSeconds) return refuse('from', from);
+  if (!toSeconds) return refuse('to', to);
+  return { kind: 'ratio', ratio: divide(toSeconds, fromSeconds), fromSeconds, toSeconds };
+};
