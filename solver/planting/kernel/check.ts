@@ -28,6 +28,8 @@ export function checkNetwork(network: Network): void {
   for (let r = 0; r < ruleCount; r++) {
     const kind = kinds[r]!; // as above
     if (!(kind <= RuleKind.turned)) throw new NetworkError(`rule ${r}: kind ${kind}, expected 0 to ${RuleKind.turned}`);
+    const [a, b] = kind === RuleKind.distance ? [points[4 * r]!, points[4 * r + 1]!] : [-1, -1]; // as above
+    if (a >= 0 && b >= 0 && a < pointCount && b < pointCount) continue;
     const used = pointsOfKind(kind, points[4 * r + 2]!); // as above
     for (let k = 0; k < used; k++) {
       const point = points[4 * r + k]!; // as above

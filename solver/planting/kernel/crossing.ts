@@ -4,6 +4,8 @@
  * The recorded side decides, else nearness to the sketch place; nothing else. With more than two loci a crossing on
  * which all agree goes before either. Array kernel: indices come from the plan, hence the `!`.
  */
+import { crossCirclesInto, TOUCH } from '../../geometry/circles.ts';
+import { RuleKind } from '../network.ts';
 import { locusOf } from './locus.ts';
 import { Meet, meetLoci } from './meet.ts';
 import { placeDerived } from './reduce.ts';
@@ -20,6 +22,8 @@ export class CrossingTool {
   /** How the two loci met, one of `Meet`. */
   meet = 0;
   gap = 0;
+  /** Which crossing was taken: 0 the first (left, or ahead), 2 the second. */
+  slot: 0 | 2 = 0;
   /** The other crossing; the same as the place when there is none. */
   otherX = 0;
   otherY = 0;
@@ -32,16 +36,58 @@ export class CrossingTool {
   place(ground: Ground, sketch: Float64Array, root: number, ruleA: number, ruleB: number): number {
     const { network, reduction, coords } = ground;
     const { f, g, out } = this;
+    const { kinds } = network;
+    if (kinds[ruleA] === RuleKind.distance && kinds[ruleB] === RuleKind.distance && !reduction.derivedAt) {
+      if (this.placeByDistances(ground, sketch, root, ruleA, ruleB)) return Meet.two;
+    }
     locusOf(network, reduction, ruleA, root, coords, f);
     locusOf(network, reduction, ruleB, root, coords, g);
     this.meet = meetLoci(f, g, sketch[2 * root]!, sketch[2 * root + 1]!, out);
     this.gap = out[4]!;
     const at = this.meet === Meet.two ? this.choose(ground, sketch, root) : 0;
+    this.slot = at;
     coords[2 * root] = out[at]!;
     coords[2 * root + 1] = out[at + 1]!;
     this.otherX = out[2 - at]!;
     this.otherY = out[3 - at]!;
     return this.meet;
+  }
+
+  /** The usual case without detours: two arcs that cross. False, with nothing changed, when they do not. */
+  private placeByDistances(ground: Ground, sketch: Float64Array, root: number, ruleA: number, ruleB: number): boolean {
+    const { network, reduction, coords } = ground;
+    const { points } = reduction;
+    const { values } = network;
+    const { out } = this;
+    const a = points[4 * ruleA] === root ? points[4 * ruleA + 1]! : points[4 * ruleA]!;
+    const b = points[4 * ruleB] === root ? points[4 * ruleB + 1]! : points[4 * ruleB]!;
+    const ra = values[3 * ruleA]!;
+    const rb = values[3 * ruleB]!;
+    const overlap = crossCirclesInto(out, coords[2 * a]!, coords[2 * a + 1]!, ra, coords[2 * b]!, coords[2 * b + 1]!, rb);
+    if (!(overlap > TOUCH)) return false;
+    this.meet = Meet.two;
+    this.gap = 0;
+    const at = this.choose(ground, sketch, root);
+    this.slot = at;
+    coords[2 * root] = out[at]!;
+    coords[2 * root + 1] = out[at + 1]!;
+    this.otherX = out[2 - at]!;
+    this.otherY = out[3 - at]!;
+    return true;
+  }
+
+  /** As `place`, but takes the crossing of the given slot whatever the sketch says; for drags, which keep their branch. */
+  placeAt(ground: Ground, root: number, ruleA: number, ruleB: number, slot: number): number {
+    const { coords } = ground;
+    const meet = this.place(ground, coords, root, ruleA, ruleB);
+    if (meet !== Meet.two || this.slot === slot) return meet;
+    const x = coords[2 * root]!;
+    const y = coords[2 * root + 1]!;
+    coords[2 * root] = this.otherX;
+    coords[2 * root + 1] = this.otherY;
+    this.otherX = x;
+    this.otherY = y;
+    return meet;
   }
 
   /** Position in `out` of the crossing that the document means: 0 or 2. */

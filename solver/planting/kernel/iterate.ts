@@ -28,6 +28,11 @@ const WEAK = 1e-11;
 /** Ratio above which the rank is beyond doubt, even a small step away. */
 const SOUND = 1e-7;
 
+/** Weight of the pointer against a rule: small, so that rules hardly give while the point follows. */
+const PULL = 1e-4;
+/** Longest step of a followed point against the group's lengths: short of where a corner turns over. */
+const LONGEST_STEP = 0.1;
+
 /** Points up to which a dense factorization is the faster one (measured: tests/speed). */
 const MOST_DENSE = 10;
 
@@ -93,6 +98,37 @@ export class Iteration {
       if (before <= GOOD && system.largest > before / 2) break;
     }
     return system.largest <= GOOD * 10 ? 'holds' : 'stuck';
+  }
+
+  /**
+   * Brings one root of the system as near to (x, y) as the rules let it, the others following by the least movement,
+   * in steps that are short against the group's lengths; then all rules are made to hold again.
+   */
+  follow(system: System, memo: PatternMemo, local: number, x: number, y: number): Outcome {
+    const size = 2 * system.rootCount;
+    this.reserve(size);
+    const { coords } = system.ground;
+    const root = system.roots[local]!;
+    const { step } = this;
+    const equations = this.equationsFor(system, memo);
+    const longest = typicalLength(system) * LONGEST_STEP;
+    for (let n = 0; n < MOST_ITERATIONS; n++) {
+      system.evaluate(true);
+      system.ground.work.iterations++;
+      system.gradient(step);
+      for (let i = 0; i < size; i++) step[i] = -step[i]!;
+      step[2 * local]! += PULL * (x - coords[2 * root]!);
+      step[2 * local + 1]! += PULL * (y - coords[2 * root + 1]!);
+      equations.assemble(system);
+      equations.pull(local, PULL);
+      if (!equations.factor(PULL * 1e-6)) break;
+      equations.solve(step);
+      let most = 0;
+      for (let i = 0; i < size; i++) most = Math.max(most, Math.abs(step[i]!));
+      system.move(step, most > longest ? longest / most : 1);
+      if (most < longest * 1e-6) break;
+    }
+    return this.solve(system, memo);
   }
 
   /** Has the system full column rank where it stands? Its Jacobian must be current. */

@@ -12,6 +12,8 @@ import type { System } from './system.ts';
 export interface NormalEquations {
   /** Gathers JᵀJ of the system's present Jacobian. */
   assemble(system: System): void;
+  /** Adds a weight to both coordinates of one local root. */
+  pull(local: number, weight: number): void;
   /** Factors JᵀJ + μI; false when a pivot is not positive. */
   factor(mu: number): boolean;
   /** Overwrites `x` (the right-hand side) with the solution. */
@@ -55,6 +57,12 @@ export class DenseNormal implements NormalEquations {
         }
       }
     }
+  }
+
+  pull(local: number, weight: number): void {
+    const at = 2 * local * this.size + 2 * local;
+    this.matrix[at]! += weight;
+    this.matrix[at + this.size + 1]! += weight;
   }
 
   factor(mu: number): boolean {

@@ -116,26 +116,37 @@ export function planNetwork(network: Network, reduction: Reduction, aside?: Uint
  * can only repeat or contradict it.
  */
 function leaveOutDoubles(network: Network, reduction: Reduction, incidence: Incidence, left: Int32Array): void {
+  const { kinds, pointCount, ruleCount } = network;
+  const { points } = reduction;
   const { ruleStart, rules } = incidence;
-  for (let u = 0; u < network.pointCount; u++) {
-    for (let i = ruleStart[u]!; i < ruleStart[u + 1]!; i++) {
-      if (left[rules[i]!]! < 1) continue;
-      for (let j = i + 1; j < ruleStart[u + 1]!; j++) {
-        if (isDouble(network, reduction.points, rules[i]!, rules[j]!)) left[rules[j]!] = 0;
-      }
+  // Distances, one root's neighbours after another's: `seen[other]` is the last root that has one to that point.
+  const seen = new Int32Array(pointCount).fill(-1);
+  for (let u = 0; u < pointCount; u++) {
+    for (let k = ruleStart[u]!; k < ruleStart[u + 1]!; k++) {
+      const r = rules[k]!;
+      if (kinds[r] !== RuleKind.distance || left[r]! < 1) continue;
+      const other = points[4 * r]! + points[4 * r + 1]! - u;
+      // Of a derived place u is only a root: such doubles are found by their loci.
+      if (other < 0 || other >= pointCount || (points[4 * r] !== u && points[4 * r + 1] !== u)) continue;
+      if (seen[other] === u) left[r] = 0;
+      else seen[other] = u;
     }
+  }
+  let known: Set<string> | undefined;
+  for (let r = 0; r < ruleCount; r++) {
+    if (kinds[r] === RuleKind.distance || kinds[r] === RuleKind.onLine || left[r]! < 1) continue;
+    known ??= new Set();
+    const name = nameOf(kinds[r]!, points[4 * r]!, points[4 * r + 1]!, points[4 * r + 2]!);
+    if (known.has(name)) left[r] = 0;
+    else known.add(name);
   }
 }
 
-function isDouble({ kinds }: Network, points: Int32Array, first: number, second: number): boolean {
-  const kind = kinds[first]!;
-  if (kind !== kinds[second] || kind === RuleKind.onLine) return false;
-  const [p, a, c] = [points[4 * first]!, points[4 * first + 1]!, points[4 * first + 2]!];
-  const [q, b, d] = [points[4 * second]!, points[4 * second + 1]!, points[4 * second + 2]!];
-  if (kind === RuleKind.distance) return (p === q && a === b) || (p === b && a === q);
-  if (kind === RuleKind.ray) return p === q && a === b && c === d;
-  if (kind === RuleKind.inLine) return p === q && ((a === b && c === d) || (a === d && c === b));
-  return c === d && ((p === q && a === b) || (p === b && a === q));
+/** The same for two rules that can only say the same or contradict: kind and points, in an order of no meaning. */
+function nameOf(kind: number, p: number, a: number, c: number): string {
+  if (kind === RuleKind.inLine && a > c) return `${kind} ${p} ${c} ${a}`;
+  if (kind === RuleKind.sameRadius && p > a) return `${kind} ${a} ${p} ${c}`;
+  return `${kind} ${p} ${a} ${c}`;
 }
 
 /** Places level by level; returns how many roots were placed. `left` counts the unplaced roots of each rule. */

@@ -23,6 +23,8 @@ export interface Placing {
   readonly sketch: Float64Array;
   /** How each crossing step met (one of `Meet`), its gap, and the other crossing. */
   readonly meet: Uint8Array;
+  /** Which crossing was taken, as in `CrossingTool.slot`. */
+  readonly slot: Uint8Array;
   readonly gap: Float64Array;
   readonly other: Float64Array;
   /** Rules that placed a crossing step with more than two loci. */
@@ -79,6 +81,7 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array): Pl
     plan,
     sketch,
     meet: new Uint8Array(plan.stepCount),
+    slot: new Uint8Array(plan.stepCount),
     gap: new Float64Array(plan.stepCount),
     other: new Float64Array(2 * plan.stepCount),
     pairOf: new Map(),
@@ -104,6 +107,7 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array): Pl
     else {
       placing.meet[s] = tool.place(ground, sketch, root, plan.ruleA[s]!, plan.ruleB[s]!);
       placing.gap[s] = tool.gap;
+      placing.slot[s] = tool.slot;
     }
     placing.other[2 * s] = tool.otherX;
     placing.other[2 * s + 1] = tool.otherY;

@@ -152,6 +152,12 @@ export class SparseNormal implements NormalEquations {
     }
   }
 
+  pull(local: number, weight: number): void {
+    const at = 4 * this.pattern.elimination.positionOf[local]!;
+    this.matrix[at]! += weight;
+    this.matrix[at + 3]! += weight;
+  }
+
   factor(mu: number): boolean {
     const { lower, pattern } = this;
     const { count, start, rows } = pattern.elimination;

@@ -77,12 +77,21 @@ function keepHeld({ ground, sketch }: Placing): void {
 function missesOf(placing: Placing): Float64Array {
   const { network, reduction, coords } = placing.ground;
   const { kinds, values, ruleCount } = network;
+  const { points } = reduction;
   const misses = new Float64Array(ruleCount);
   for (let r = 0; r < ruleCount; r++) {
     const kind = kinds[r]!;
+    if (kind === RuleKind.distance) {
+      const p = 2 * points[4 * r]!;
+      const a = 2 * points[4 * r + 1]!;
+      const dx = coords[p]! - coords[a]!;
+      const dy = coords[p + 1]! - coords[a + 1]!;
+      misses[r] = Math.abs(Math.sqrt(dx * dx + dy * dy) - values[3 * r]!);
+      continue;
+    }
     misses[r] =
       kind < FIRST_EXACT_KIND
-        ? Math.abs(residualOf(kind, reduction.points, 4 * r, values, 3 * r, coords))
+        ? Math.abs(residualOf(kind, points, 4 * r, values, 3 * r, coords))
         : exactMiss(network, r, coords, placing.sketch);
   }
   return misses;
