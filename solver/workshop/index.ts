@@ -30,6 +30,12 @@ export type {
   MarkingStep,
 } from './drawing.ts';
 export { holesOf } from './holes.ts';
+export type { Mark, Page } from './pages/page.ts';
+export { pageSvg } from './pages/pageSvg.ts';
+export { BAR, type Calibration, PAPERS, type PaperName, type SheetSettings, scalesOf } from './pages/paper.ts';
+export { writePdf } from './pages/pdf.ts';
+export { type PrintedSheet, pdfSheetsOf, printedSheetsOf } from './pages/pdfSheetsOf.ts';
+export { type FontBytes, SheetFonts } from './pages/sheetFonts.ts';
 export { type PlateView, platesOf, plateViewOf, seenOutline } from './plateView.ts';
 export { type Expected, type Preflight, preflight } from './preflight/preflight.ts';
 export { drillOptionsOf, type Sheet, sheetsOf } from './sheetsOf.ts';

@@ -7,6 +7,7 @@ import type { Drawing, Face, Hole } from './drawing.ts';
 import { holesOf } from './holes.ts';
 import { datumEdgesOf, type PlateView, platesOf, plateViewOf } from './plateView.ts';
 import { type Expected, preflight } from './preflight/preflight.ts';
+import { faceStem, fileStemsOf } from './sheetNames.ts';
 import { stepsText } from './steps/stepsText.ts';
 import { type DrillOptions, writeDrill } from './write/drill.ts';
 import { writeDxf } from './write/dxf.ts';
@@ -25,38 +26,19 @@ interface CheckedSheet extends Sheet {
 
 /** All sheets in a fixed order: the same placed movement gives the same names and bytes. */
 export function sheetsOf(placed: PlacedMovement): readonly Sheet[] {
-  const names = new Set<string>();
-  const sheets = platesOf(placed.movement).flatMap((plate) => {
-    const stem = uniqueStem(plateViewOf(placed.movement, plate).plateLabel, names);
-    return plateSheets(placed, plate, stem);
-  });
+  const stems = fileStemsOf(placed.movement);
+  const sheets = platesOf(placed.movement).flatMap((plate, index) =>
+    plateSheets(placed, plate, stems[index] ?? 'plate'),
+  );
   const reports = sheets.map(({ name, text, expected }) => preflight(name, text, expected).says);
   const files = sheets.map(({ name, text }): Sheet => ({ name, text }));
   return [...files, { name: 'preflight.txt', text: `${reports.join('\n\n')}\n` }];
 }
 
-/** A name for files: letters, digits and dashes, never taken twice. */
-function uniqueStem(label: string, taken: Set<string>): string {
-  const plain = label
-    .normalize('NFD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 40);
-  const stem = plain === '' ? 'plate' : plain;
-  let name = stem;
-  for (let count = 2; taken.has(name); count++) name = `${stem}-${count}`;
-  taken.add(name);
-  return name;
-}
-
-const faceName = (face: Face): string => (face === 'up' ? 'upper-face' : 'lower-face-mirrored');
-
 function plateSheets(placed: PlacedMovement, plate: string | undefined, stem: string): readonly CheckedSheet[] {
   const view = plateViewOf(placed.movement, plate);
   const other: Face = view.face === 'up' ? 'down' : 'up';
-  return [...faceSheets(placed, view, `${stem}-${faceName(view.face)}`), ...otherFace(placed, plate, other, stem)];
+  return [...faceSheets(placed, view, `${stem}-${faceStem(view.face)}`), ...otherFace(placed, plate, other, stem)];
 }
 
 function faceSheets(placed: PlacedMovement, view: PlateView, stem: string): readonly CheckedSheet[] {
@@ -90,7 +72,7 @@ function otherFace(
   const view = plateViewOf(placed.movement, plate, face);
   const holes = seenHoles(view, holesOf(placed, plate));
   const numbers = plateDrawing(placed, { plate, face, density: 'numbers' });
-  const name = `${stem}-${faceName(face)}-numbers`;
+  const name = `${stem}-${faceStem(face)}-numbers`;
   return [
     { name: `${name}.dxf`, text: writeDxf(numbers), expected: expectedOf(numbers, holes, false) },
     { name: `${name}.svg`, text: writeSvg(numbers), expected: expectedOf(numbers, holes, true) },

@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { preflight, sheetsOf, writeSvg } from '../../solver/workshop/index.ts';
 import { everyConstruction } from '../workshop/placedByHand.ts';
 import { TEST_HOLES, testPlate } from '../workshop/testPlate.ts';
+import { firstLine } from './measurePicture.ts';
 import { type Picture, readPng } from './readPng.ts';
 
 const PIXELS_A_MM = 20;
@@ -15,24 +16,6 @@ const DPI = PIXELS_A_MM * 25.4;
 function rendered(svg: string): Picture {
   const args = ['-d', String(DPI), '-p', String(DPI), '-b', 'white', '-f', 'png'];
   return readPng(execFileSync('rsvg-convert', args, { input: svg, maxBuffer: 1 << 28 }));
-}
-
-/** Middle of the dark line crossed when walking from a pixel in a direction, in pixels; sub-pixel by its darkness. */
-function firstLine(picture: Picture, x: number, y: number, dx: number, dy: number): number {
-  let weight = 0;
-  let sum = 0;
-  for (let step = 1; step < 2000; step++) {
-    const px = Math.round(x + dx * step);
-    const py = Math.round(y + dy * step);
-    if (px < 0 || py < 0 || px >= picture.width || py >= picture.height) break;
-    const dark = 255 - picture.grey(px, py);
-    if (dark > 20) {
-      weight += dark;
-      sum += dark * step;
-    } else if (weight > 0) break;
-  }
-  if (weight === 0) throw new Error('no line was met');
-  return sum / weight;
 }
 
 describe('the test plate of practice.md 6.6 rendered by librsvg', () => {

@@ -26,6 +26,8 @@ export interface PlateDrawingOptions {
   readonly face?: Face | undefined;
   /** `numbers` when left out. */
   readonly density?: Density | undefined;
+  /** Title and face lettered under the drawing (default true); pages with a title block leave them out. */
+  readonly caption?: boolean | undefined;
 }
 
 /** The drawing of a plate's face; layers without shapes are left out. */
@@ -38,7 +40,7 @@ export function plateDrawing(placed: PlacedMovement, options: PlateDrawingOption
     ['HOLES', holes.map((hole) => ({ kind: 'circle', centre: [hole.x, hole.y], radius: hole.diameter / 2 }))],
     ['OPENINGS', openingShapes(placed, view)],
   ]);
-  if (density !== 'cut') addMarking(sheet, placed, view, holes, density);
+  if (density !== 'cut') addMarking(sheet, placed, view, holes, density, options.caption ?? true);
   const layers: Layer[] = LAYER_NAMES.flatMap((name) => {
     const shapes = sheet.get(name) ?? [];
     return shapes.length === 0 ? [] : [{ name, shapes }];
@@ -79,6 +81,7 @@ function addMarking(
   view: PlateView,
   holes: readonly Hole[],
   density: 'numbers' | 'context',
+  captioned: boolean,
 ): void {
   const { steps } = markingPlan(placed, { plate: view.plate?.id, face: view.face });
   const struck = steps.filter((step) => step.kind !== 'unsettled' && step.kind !== 'same');
@@ -115,7 +118,8 @@ function addMarking(
     };
   });
   const all = extentsOf([...sheet].map(([name, shapes]) => ({ name, shapes })));
-  sheet.set('LETTERING', [...placeLabels(labels, height, bounds), ...caption(placed, view, all, height)]);
+  const under = captioned ? caption(placed, view, all, height) : [];
+  sheet.set('LETTERING', [...placeLabels(labels, height, bounds), ...under]);
 }
 
 /** Length of a scribed piece to each side of the crossing, in heights of the lettering. */

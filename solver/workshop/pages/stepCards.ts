@@ -1,0 +1,227 @@
+/**
+ * Step cards: one step at a time, two cards a page. The arcs of the step stand strong, everything else is faint; the
+ * words are large enough to read at arm's length, with a box for the reading.
+ */
+import type { Bounds } from '../../geometry/outlines.ts';
+import type { PointId } from '../../movement/ids.ts';
+import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import { extentsOf } from '../draw/extents.ts';
+import { plateDrawing } from '../draw/plateDrawing.ts';
+import type { Drawing, Face, MarkingStep } from '../drawing.ts';
+import { plateViewOf } from '../plateView.ts';
+import { type MarkingPlan, markingPlan } from '../steps/markingSteps.ts';
+import { checkWords, locusWords } from '../steps/stepWords.ts';
+import { fixed, unitName } from '../write/decimal.ts';
+import { marksOfDrawing, type Placing } from './drawingMarks.ts';
+import { type Box, FAINT, line, type Mark, type Page, SOFT, STRONG } from './page.ts';
+import { framedPage, type SheetSettings } from './paper.ts';
+import { LEADING, type Pen } from './pen.ts';
+
+const CARDS_A_PAGE = 2;
+
+/** The cards of one plate and face. */
+export function stepCardPages(
+  placed: PlacedMovement,
+  options: { readonly plate?: string | undefined; readonly face?: Face | undefined },
+  settings: SheetSettings,
+  sheetOf: (index: number) => string,
+): readonly Page[] {
+  const plan = markingPlan(placed, options);
+  const steps = plan.steps.filter((step) => step.kind !== 'unsettled');
+  const view = plateViewOf(placed.movement, options.plate, options.face);
+  const cut = plateDrawing(placed, { ...options, density: 'cut' });
+  const placeOf = (id: string): Point | undefined => {
+    const place = placed.places.get(id as PointId); // loci name points of this movement, or edges, which have no place
+    return place ? view.see(place) : undefined;
+  };
+  const pages: Page[] = [];
+  for (let at = 0; at < steps.length; at += CARDS_A_PAGE) {
+    const words = {
+      kind: 'Step cards',
+      subject: plan.faceLabel,
+      scale: `Not to scale. Lengths in ${unitName(plan.voice.display)}. ${plan.datumSays.split('. ')[0]}.`,
+    };
+    const { pen, window } = framedPage(placed, settings, words, sheetOf(pages.length));
+    const height = (window[3] - window[1]) / CARDS_A_PAGE;
+    steps.slice(at, at + CARDS_A_PAGE).forEach((step, index) => {
+      const top = window[3] - index * height;
+      const box: Box = [window[0], top - height + 3, window[2], top - 1];
+      card(pen, box, step, { plan, steps, cut, placeOf, settings });
+    });
+    pages.push(pen.page());
+  }
+  return pages;
+}
+
+interface CardGround {
+  readonly plan: MarkingPlan;
+  readonly steps: readonly MarkingStep[];
+  readonly cut: Drawing;
+  readonly placeOf: (id: string) => Point | undefined;
+  readonly settings: SheetSettings;
+}
+
+function card(pen: Pen, box: Box, step: MarkingStep, ground: CardGround): void {
+  pen.box(box, line(0.3));
+  const middle = box[0] + (box[2] - box[0]) * 0.5;
+  picture(pen, [box[0] + 3, box[1] + 3, middle - 2, box[3] - 3], step, ground);
+  words(pen, [middle + 2, box[1] + 4, box[2] - 4, box[3] - 4], step, ground);
+}
+
+function words(pen: Pen, [left, low, right, top]: Box, step: MarkingStep, { plan, steps }: CardGround): void {
+  const { voice } = plan;
+  const width = right - left;
+  pen.text(right, top - 4, `${step.number} of ${steps.length}`, { size: 3, colour: SOFT, align: 'right' });
+  let y = top - 10;
+  const number = pen.text(left, y, `${step.number}`, { size: 11, weight: 'bold' });
+  pen.text(left + number + 3, y, step.label, { size: 6, weight: 'bold', within: width - number - 3 });
+  y -= 10;
+  const say = (text: string, size: number, bold = false) => {
+    const style = { size, weight: bold ? 'bold' : 'regular' } as const;
+    y = pen.paragraph(left, y, text, width, style) - size * 0.35;
+  };
+  for (const locus of step.kind === 'same' ? [] : step.loci) say(sentence(locusWords(locus, voice)), 5.2, true);
+  if (step.kind === 'same') say('Shares a place that is already struck: nothing to strike.', 4.4);
+  if (step.kind === 'already') say('Already on the metal.', 4.4);
+  if (step.kind === 'datum' && step.loci.length === 0) say('The datum: everything is measured from here.', 4.4);
+  if (step.crossing !== undefined) say(`Take ${step.crossing}.`, 4);
+  if (step.check) say(checkWords(step.check, voice), 4.4, true);
+  if (step.movedByHundredth !== undefined && step.crossingAngleDeg !== undefined && step.kind !== 'offset') {
+    say(
+      `Crossing ${fixed(step.crossingAngleDeg, 0)}°. 0.01 in a setting moves it ${fixed(step.movedByHundredth, 3)}.`,
+      3,
+      false,
+    );
+  }
+  if (step.orElse !== undefined) say(step.orElse, 3);
+  if (step.warns !== undefined) say(step.warns, 3);
+  readingBoxes(pen, left, low, right);
+}
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+
+function readingBoxes(pen: Pen, left: number, low: number, right: number): void {
+  const boxes = [
+    ['Check reads', 0.4],
+    ['Gauge', 0.25],
+    ['Date', 0.22],
+    ['Done', 0.13],
+  ] as const;
+  let x = left;
+  for (const [name, share] of boxes) {
+    const width = (right - left) * share;
+    pen.box([x, low, x + width - 1.5, low + 9], line(0.2, SOFT));
+    pen.text(x, low + 10, name, { size: 2.4, colour: SOFT });
+    x += width;
+  }
+}
+
+function picture(pen: Pen, box: Box, step: MarkingStep, ground: CardGround): void {
+  const { cut, steps, settings } = ground;
+  const bounds = boundsWith(cut, steps);
+  const scale = Math.min((box[2] - box[0]) / (bounds[2] - bounds[0]), (box[3] - box[1]) / (bounds[3] - bounds[1]));
+  const shift = [
+    (box[0] + box[2] - (bounds[0] + bounds[2]) * scale) / 2,
+    (box[1] + box[3] - (bounds[1] + bounds[3]) * scale) / 2,
+  ] as const;
+  const placing: Placing = { scale: { x: scale, y: scale }, shift };
+  const outline = { ...cut, layers: cut.layers.filter(({ name }) => name !== 'HOLES') };
+  const faint = marksOfDrawing(outline, placing, settings.fonts).map((mark) =>
+    'ink' in mark ? { ...mark, ink: line(0.25, FAINT) } : mark,
+  );
+  const at = (point: Point): readonly [number, number] => [point.x * scale + shift[0], point.y * scale + shift[1]];
+  const before = steps
+    .filter((each) => each.number < step.number)
+    .flatMap((each) => faintCross(at({ x: each.place[0], y: each.place[1] })));
+  pen.clip(box, [...faint, ...before, ...strongMarks(step, ground, at, scale)]);
+  sourceLabels(pen, step, ground, at, box);
+}
+
+/** The plate with some air, or the points where there is no plate. */
+function boundsWith(cut: Drawing, steps: readonly MarkingStep[]): Bounds {
+  const points = steps.map(({ place }) => ({ kind: 'circle', centre: place, radius: 1 }) as const);
+  const [minX, minY, maxX, maxY] = extentsOf([...cut.layers, { name: 'CENTRES', shapes: points }]);
+  const air = Math.max(maxX - minX, maxY - minY, 1) * 0.03;
+  return [minX - air, minY - air, maxX + air, maxY + air];
+}
+
+const faintCross = ([x, y]: readonly [number, number]): readonly Mark[] => [
+  { kind: 'line', from: [x - 1.5, y], to: [x + 1.5, y], ink: line(0.18, SOFT) },
+  { kind: 'line', from: [x, y - 1.5], to: [x, y + 1.5], ink: line(0.18, SOFT) },
+];
+
+function strongMarks(
+  step: MarkingStep,
+  { placeOf }: CardGround,
+  at: (point: Point) => readonly [number, number],
+  scale: number,
+): readonly Mark[] {
+  const here: Point = { x: step.place[0], y: step.place[1] };
+  const [x, y] = at(here);
+  const strong = line(0.7, STRONG);
+  const thin = line(0.2, STRONG, [2, 1.2]);
+  const marks: Mark[] = [];
+  for (const locus of step.kind === 'same' ? [] : step.loci) {
+    const source = locus.kind === 'offset' ? undefined : placeOf(locus.kind === 'line' ? locus.through : locus.from);
+    if (locus.kind === 'arc' && source) {
+      const angle = Math.atan2(here.y - source.y, here.x - source.x);
+      const half = Math.min(0.5, 14 / (locus.radius * scale));
+      marks.push({ kind: 'line', from: at(source), to: [x, y], ink: thin });
+      marks.push({
+        kind: 'arc',
+        centre: at(source),
+        radius: locus.radius * scale,
+        start: angle - half,
+        end: angle + half,
+        ink: strong,
+      });
+    } else if (source) marks.push({ kind: 'line', from: at(source), to: [x, y], ink: strong });
+    else if (locus.kind === 'offset') {
+      const upright =
+        locus.from === 'left edge' || locus.from === 'right edge' || (locus.from === 'datum' && locus.along === 'x');
+      marks.push({
+        kind: 'line',
+        from: upright ? [x, y - 12] : [x - 12, y],
+        to: upright ? [x, y + 12] : [x + 12, y],
+        ink: strong,
+      });
+    }
+  }
+  marks.push({ kind: 'circle', centre: [x, y], radius: 2, ink: line(0.5) });
+  for (const [dx, dy] of [
+    [3.5, 0],
+    [0, 3.5],
+  ] as const) {
+    marks.push({ kind: 'line', from: [x - dx, y - dy], to: [x + dx, y + dy], ink: line(0.35) });
+  }
+  return marks;
+}
+
+/** Names of the points that the step starts from, and of the point itself. */
+function sourceLabels(
+  pen: Pen,
+  step: MarkingStep,
+  ground: CardGround,
+  at: (point: Point) => readonly [number, number],
+  box: Box,
+): void {
+  const ids = new Set(
+    step.kind === 'same'
+      ? []
+      : step.loci.flatMap((locus) =>
+          locus.kind === 'offset' ? [] : locus.kind === 'line' ? [locus.through, locus.to] : [locus.from],
+        ),
+  );
+  const name = (point: Point, text: string, bold: boolean) => {
+    const [x, y] = at(point);
+    const style = { size: 3.2, weight: bold ? 'bold' : 'regular' } as const;
+    const width = pen.measure.width(text, style.size, style.weight);
+    const left = x + 3 + width > box[2] ? x - 3 - width : x + 3;
+    pen.text(Math.max(box[0], left), y + 3.2 * (LEADING - 1) + 1.2, text, { ...style, within: box[2] - box[0] });
+  };
+  for (const id of ids) {
+    const place = ground.placeOf(id);
+    if (place) name(place, ground.plan.voice.label(id), false);
+  }
+  name({ x: step.place[0], y: step.place[1] }, step.label, true);
+}
