@@ -36,7 +36,7 @@ export function disagreementsOf(index: PlacementIndex): readonly Disagreement[] 
     point: pointNames(movement),
     rule: ruleWords(movement),
   };
-  const told = index.result.disagreements.map((each) => tellSet(teller, each.rules, each.gap));
+  const told = setsOf(index).map((each) => tellSet(teller, each.rules, each.gap));
   const broken = unusable.map(({ rule, points, says, lacking }): Disagreement => {
     const named = teller.rules.get(rule);
     return {
@@ -47,6 +47,19 @@ export function disagreementsOf(index: PlacementIndex): readonly Disagreement[] 
     };
   });
   return [...told, ...broken];
+}
+
+/** Sets of network rules, those of the same movement rules as one: a held place is two rules, its gap has two parts. */
+function setsOf(index: PlacementIndex): { readonly rules: readonly number[]; readonly gap: number }[] {
+  const sets = new Map<string, { rules: number[]; gap: number }>();
+  for (const { rules, gap } of index.result.disagreements) {
+    const names = rules.map((rule) => index.ruleIdOf(rule) ?? `implied ${rule}`);
+    const key = [...new Set(names)].sort().join(' ');
+    const known = sets.get(key);
+    if (known) sets.set(key, { rules: [...known.rules, ...rules], gap: Math.hypot(known.gap, gap) });
+    else sets.set(key, { rules: [...rules], gap });
+  }
+  return [...sets.values()];
 }
 
 function tellSet(teller: Teller, networkRules: readonly number[], gap: number): Disagreement {
@@ -155,7 +168,7 @@ function fixedWords({ index, point }: Teller, indices: readonly number[]): strin
     const held = index.ground.heldBy.get(each);
     return id === undefined || !held ? [] : [`${point(id)} ${held.by === 'drilled' ? 'drilled' : 'held'}`];
   });
-  return words.length === 0 ? '' : `, with ${joined(words)},`;
+  return words.length === 0 ? '' : `, with ${joined(words)}`;
 }
 
 /** The first rule whose own number could give way, with what it would be: the last added is tried first. */

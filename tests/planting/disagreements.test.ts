@@ -1,0 +1,220 @@
+/** Rules that cannot hold together: the smallest set, the gap, and the number that would cure it, in the maker's words. */
+import { describe, expect, it } from 'vitest';
+import { applyEdit, type Movement } from '../../solver/movement/index.ts';
+import { type Disagreement, type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import { arbor, buildMovement, clockWheel, distance, held, placeOf, type RuleInput, ruleOf } from './buildMovement.ts';
+
+function only(placed: PlacedMovement): Disagreement {
+  expect(placed.disagreements).toHaveLength(1);
+  const [told] = placed.disagreements;
+  if (!told) throw new Error('nothing is told');
+  return told;
+}
+
+/** Does the movement plant without disagreement once the cure's value is entered? */
+function isCured(movement: Movement, told: Disagreement): boolean {
+  if (!told.cure) return false;
+  const edit = applyEdit(movement, { kind: 'setValue', rule: told.cure.rule, value: told.cure.value });
+  return edit.kind === 'edited' && plantMovement(edit.movement).disagreements.length === 0;
+}
+
+const abp = (rules: readonly RuleInput[], bx = 57, sketch: readonly [number, number] = [20, 15]): Movement =>
+  buildMovement({
+    arbors: [arbor('A', 0, 0), arbor('B', bx, 0), { ...arbor('P', ...sketch), name: 'Third' }],
+    marks: [{ id: 'M', at: [0, 30] }],
+    rules: [held('a', 'A', 0, 0), held('b', 'B', bx, 0), held('m', 'M', 0, 30), ...rules],
+  });
+
+describe('two loci that do not meet', () => {
+  it('arcs too short: both least lengths, the gap, and only the point contested', () => {
+    const movement = abp([distance('1', 'A', 'P', 30), distance('2', 'B', 'P', 26.57)]);
+    const placed = plantMovement(movement);
+    const told = only(placed);
+    expect(told.gap).toBeCloseTo(0.43, 12);
+    expect(told.says).toBe(
+      'The arc from A and the arc from B to Third miss by 0.430 mm. A distance of at least 30.430 mm from A or a distance of at least 27.000 mm from B would reach.',
+    );
+    expect(new Set(told.rules)).toEqual(new Set(['1', '2']));
+    expect(isCured(movement, told)).toBe(true);
+    expect(placeOf(placed, 'A').state).toBe('planted');
+    expect(placeOf(placed, 'P').state).toBe('contested');
+    expect(placed.says).toContain('1 contested');
+  });
+
+  it('a printed least length really reaches: it is rounded up, a greatest length down', () => {
+    const movement = abp([distance('1', 'A', 'P', 30), distance('2', 'B', 'P', 26.56789)]);
+    expect(only(plantMovement(movement)).says).toContain('at least 30.433 mm from A');
+    const inside = abp([distance('1', 'A', 'P', 90.00049), distance('2', 'B', 'P', 30)]);
+    expect(only(plantMovement(inside)).says).toContain('at most 87.000 mm from A');
+  });
+
+  it('one arc inside the other', () => {
+    const movement = abp([distance('1', 'A', 'P', 90), distance('2', 'B', 'P', 30)]);
+    const told = only(plantMovement(movement));
+    expect(told.gap).toBeCloseTo(3, 12);
+    expect(told.says).toContain('one lies inside the other');
+    expect(told.says).toContain('at least 33.000 mm from B');
+    expect(told.says).toContain('at most 87.000 mm from A');
+    expect(isCured(movement, told)).toBe(true);
+  });
+
+  it('an arc and a line', () => {
+    const movement = abp([distance('1', 'A', 'P', 20), { kind: 'inLine', id: 'l', point: 'P', through: ['B', 'M'] }]);
+    const told = only(plantMovement(movement));
+    const off = (57 * 30) / Math.hypot(57, 30);
+    expect(told.gap).toBeCloseTo(off - 20, 9);
+    expect(told.says).toContain('the line through B and M');
+    expect(told.cure?.value).toBeCloseTo(off, 9);
+    expect(isCured(movement, told)).toBe(true);
+  });
+
+  it('a ray that points away', () => {
+    const movement = abp([
+      distance('1', 'A', 'P', 20),
+      { kind: 'bearing', id: 'r', point: 'P', centre: 'B', angle: 5 },
+    ]);
+    const told = only(plantMovement(movement));
+    expect(told.gap).toBeCloseTo(37, 6);
+    expect(told.says).toContain('the ray from B');
+  });
+
+  it('in inches, when the maker works in inches', () => {
+    const movement = {
+      ...abp([distance('1', 'A', 'P', 30), distance('2', 'B', 'P', 1.6)]),
+      display: { unit: 'inch', decimals: 4 },
+    } as const;
+    const told = only(plantMovement(movement));
+    expect(told.says).toContain('miss by 1.0000 in');
+  });
+});
+
+describe('more rules than places', () => {
+  it('a third distance that does not fit is named with the one that would', () => {
+    const movement = abp([distance('1', 'A', 'P', 30), distance('2', 'B', 'P', 40), distance('3', 'M', 'P', 20)]);
+    const placed = plantMovement(movement);
+    const told = only(placed);
+    expect(new Set(told.rules)).toEqual(new Set(['1', '2', '3']));
+    expect(told.says).toMatch(/cannot all hold/);
+    expect(told.cure?.rule).toBe('3');
+    const x = (30 ** 2 - 40 ** 2 + 57 ** 2) / (2 * 57);
+    const y = Math.sqrt(30 ** 2 - x ** 2);
+    expect(told.cure?.value).toBeCloseTo(Math.hypot(x, y - 30), 9);
+    expect(isCured(movement, told)).toBe(true);
+    for (const id of ['1', '2', '3']) expect(ruleOf(placed, id)?.role).toBe('disagrees');
+  });
+
+  it('does not name rules that have nothing to do with it', () => {
+    const movement = buildMovement({
+      arbors: [arbor('A', 0, 0), arbor('B', 50, 0), arbor('P', 20, 20), arbor('Q', 80, 30), arbor('R', 70, -20)],
+      rules: [
+        held('a', 'A', 0, 0),
+        held('b', 'B', 50, 0),
+        distance('1', 'A', 'P', 30),
+        distance('2', 'B', 'P', 35),
+        distance('3', 'B', 'Q', 40),
+        distance('4', 'P', 'Q', 60),
+        distance('5', 'B', 'R', 30),
+        distance('6', 'A', 'R', 70),
+        distance('wrong', 'A', 'P', 31),
+      ],
+    });
+    const placed = plantMovement(movement);
+    const told = only(placed);
+    expect(new Set(told.rules)).toEqual(new Set(['1', 'wrong']));
+    expect(placeOf(placed, 'R').state).toBe('planted');
+    expect(ruleOf(placed, '5')?.role).toBe('places');
+  });
+
+  it('two depths on the same two axes: equal sums are spare, unequal ones are told', () => {
+    const motionWork = (leaves: number): Movement =>
+      buildMovement({
+        arbors: [arbor('centre', 0, 0), { ...arbor('hour', 0, 0), ridesOn: 'centre' }, arbor('minute', 10, 5)],
+        wheels: [
+          clockWheel('cannon', 'centre', 12, 0.8),
+          clockWheel('minuteWheel', 'minute', 36, 0.8),
+          clockWheel('minutePinion', 'minute', leaves, 0.8, 5),
+          clockWheel('hourWheel', 'hour', 40 - (leaves - 8), 0.8, 5),
+        ],
+        rules: [
+          held('c', 'centre', 0, 0),
+          { kind: 'depth', id: 'first', wheels: ['cannon', 'minuteWheel'] },
+          { kind: 'depth', id: 'second', wheels: ['minutePinion', 'hourWheel'] },
+          { kind: 'bearing', id: 'b', point: 'minute', centre: 'centre', angle: 30 },
+        ],
+      });
+    const equal = plantMovement(motionWork(8));
+    expect(equal.disagreements).toEqual([]);
+    expect(placeOf(equal, 'minute').state).toBe('planted');
+    expect([ruleOf(equal, 'first')?.role, ruleOf(equal, 'second')?.role].sort()).toEqual(['places', 'spare']);
+    const movement = motionWork(8);
+    const unequal = {
+      ...movement,
+      wheels: movement.wheels.map((wheel) => (wheel.teeth === 40 ? { ...wheel, teeth: 45 } : wheel)),
+    };
+    const told = only(plantMovement(unequal));
+    expect(new Set(told.rules)).toEqual(new Set(['first', 'second']));
+    expect(told.gap).toBeCloseTo(2, 9);
+    expect(told.cure?.value).toBeCloseTo(told.cure?.rule === 'second' ? 19.2 : 21.2, 9);
+  });
+
+  it('a distance between two held points says where they stand', () => {
+    const movement = abp([distance('1', 'A', 'B', 50)]);
+    const told = only(plantMovement(movement));
+    expect(told.rules).toEqual(['1']);
+    expect(told.gap).toBeCloseTo(7, 12);
+    expect(told.says).toBe(
+      'The distance from A to B cannot hold, with A held and B held: it misses by 7.000 mm. With 57.000 mm, the distance from A to B would hold.',
+    );
+  });
+
+  it('a triangle without enough length', () => {
+    const movement = buildMovement({
+      arbors: [arbor('A', 0, 0), arbor('P', 20, 5), arbor('Q', 45, 0)],
+      rules: [
+        held('a', 'A', 0, 0),
+        { kind: 'bearing', id: 'b', point: 'Q', centre: 'A', angle: 0 },
+        distance('1', 'A', 'P', 20),
+        distance('2', 'P', 'Q', 24),
+        distance('3', 'A', 'Q', 45),
+      ],
+    });
+    const told = only(plantMovement(movement));
+    expect(new Set(told.rules)).toEqual(new Set(['1', '2', '3']));
+    expect(told.says).not.toMatch(/undefined|NaN/);
+  });
+});
+
+describe('made places', () => {
+  it('a drilled place contradicting a held one is told once, and the drilled place stands', () => {
+    const movement = {
+      ...abp([]),
+      made: [{ point: 'A', state: 'drilled', at: [0.3, -0.4] }] as unknown as Movement['made'], // a test's own id
+    };
+    const placed = plantMovement(movement);
+    expect(placeOf(placed, 'A')).toMatchObject({ x: 0.3, y: -0.4 });
+    const told = only(placed);
+    expect(told.rules).toEqual(['a']);
+    expect(told.gap).toBeCloseTo(0.5, 12);
+    expect(told.says).toContain('A drilled');
+  });
+
+  it('a drilled arbor freezes its place; its depth is told as missing by what it misses', () => {
+    const rules = [distance('1', 'A', 'P', 30), distance('2', 'B', 'P', 40)];
+    const planted = placeOf(plantMovement(abp(rules)), 'P');
+    const at = [planted.x + 0.03, planted.y - 0.01] as const;
+    const made = [{ point: 'P', state: 'drilled', at }] as unknown as Movement['made']; // a test's own id
+    const placed = plantMovement({ ...abp(rules), made });
+    expect(placeOf(placed, 'P')).toMatchObject({ x: at[0], y: at[1] });
+    expect(ruleOf(placed, '1')?.missBy).toBeCloseTo(Math.abs(Math.hypot(...at) - 30), 12);
+    expect(placed.disagreements).toHaveLength(2);
+  });
+
+  it('a point that is drilled without a place, or only marked, is planted as before', () => {
+    const rules = [distance('1', 'A', 'P', 30), distance('2', 'B', 'P', 40)];
+    const made = [
+      { point: 'P', state: 'marked', at: [1, 1] },
+      { point: 'P', state: 'drilled' },
+    ] as unknown as Movement['made']; // a test's own id
+    expect(plantMovement({ ...abp(rules), made }).disagreements).toEqual([]);
+  });
+});
