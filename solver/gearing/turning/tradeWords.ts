@@ -23,9 +23,15 @@ export const secondsOf = (period: {
   return value && multiply(value, rational(SECONDS[period.unit]));
 };
 
+/** Seconds beyond which digits tell a maker nothing: 4.5 thousand million years, and a million-millionth. */
+const LONGEST = 1.4e17;
+const SHORTEST = 1e-12;
+
 /** "29.53058885 d": years from three years up, else days, hours, minutes or seconds, whichever is one or more. */
 export const periodText = (seconds: Rational, digits = 10): string => {
   const long = toNumber(magnitude(seconds));
+  if (long > LONGEST) return 'longer than the age of the Earth';
+  if (long < SHORTEST) return 'shorter than a picosecond';
   const unit = UNITS.find((candidate) => long >= toNumber(candidate.seconds));
   if (!unit) return `${digitsOf(seconds, digits)} s`;
   const size = unit.name === 'years' ? YEAR_SECONDS : unit.seconds;
