@@ -5,6 +5,7 @@
 // Teeth and contact: start with teeth/toothForm.ts, then contact/driveOfTooth.ts.
 export type { ContactCurves, ContactOptions, NoContact, PairContact } from './contact/contact.ts';
 export { type ContactOfPair, contactOfPair } from './contact/contactOfPair.ts';
+export { type DepthWindow, sideShakeOf, type WindowOptions, windowOfDepth } from './contact/windowOfDepth.ts';
 // Counts: start with counts/counts.ts (what a search takes and gives), then counts/searchCounts.ts.
 export {
   type AstronomyConstant,
@@ -47,6 +48,18 @@ export { type Recurrence, recurrencesOf, suspectsAt } from './drive/recurrence.t
 export { type SpringDrive, type SpringDriveOptions, springDrive } from './drive/springDrive.ts';
 export { type ArborTorque, type LossOptions, type TorqueReport, torquesOf } from './drive/torque.ts';
 export { type WeightDrive, type WeightDriveOptions, weightDrive } from './drive/weightDrive.ts';
+// Outlines of whole wheels, crossing out, and the reports for screen and command line.
+export { type Arms, type CrossingOut, crossingOut } from './outlines/crossingOut.ts';
+export { leastRim, statedArms, usualArms } from './outlines/usualArms.ts';
+export { type OutlineOptions, type WheelLoop, type WheelOutline, wheelOutline } from './outlines/wheelOutline.ts';
+export {
+  type DepthEntry,
+  type DepthReport,
+  type DepthReportOptions,
+  depthReport,
+  textOfDepth,
+} from './reports/depthReport.ts';
+export type { DepthVerdict, DepthWord } from './reports/depthWords.ts';
 // Sizes: the circles of a wheel and the calculated distance of a pair.
 export { calculatedDepth } from './sizes/calculatedDepth.ts';
 export { moduleOf, sizeWords } from './sizes/moduleOf.ts';

@@ -41,7 +41,8 @@ function jumpsOf(engagement: Engagement, leading: Leading): { drop: number; butt
   return { drop: clean(drop), butting: clean(butting) };
 }
 
-function clearancesOf(driver: ToothForm, driven: ToothForm, distance: number) {
+/** Tip to root at a distance, mm: the driver's tips first. Open trundles have no root. */
+export function clearancesOf(driver: ToothForm, driven: ToothForm, distance: number) {
   const root = (form: ToothForm) => (form.open ? 0 : form.root);
   if (driven.internal)
     return { driver: driven.root - distance - driver.tip, driven: driven.tip - distance - root(driver) };
