@@ -20,5 +20,6 @@ export { plantMovement } from './front/plantMovement.ts';
 export { type DraftRule, type RuleValue, ruleValueNow } from './front/ruleValue.ts';
 export { type SettlingRule, settlingRules } from './front/settlingRules.ts';
 export { plantNetwork } from './kernel/plant.ts';
+export { createPlanner, type Planner } from './kernel/planner.ts';
 export * from './network.ts';
 export type * from './placed.ts';

@@ -121,7 +121,9 @@ function isTurned(coords: Float64Array, sketch: Float64Array, u: number, a: numb
 function armsOf(coords: Float64Array, u: number, a: number, b: number): number {
   const x = coords[2 * u]!;
   const y = coords[2 * u + 1]!;
-  return Math.hypot(coords[2 * a]! - x, coords[2 * a + 1]! - y) * Math.hypot(coords[2 * b]! - x, coords[2 * b + 1]! - y);
+  return (
+    Math.hypot(coords[2 * a]! - x, coords[2 * a + 1]! - y) * Math.hypot(coords[2 * b]! - x, coords[2 * b + 1]! - y)
+  );
 }
 
 function handOf(coords: Float64Array, u: number, a: number, b: number): number {

@@ -46,7 +46,7 @@ export class PressureTrace {
   rulesBehind(rules: readonly number[], pressures: readonly number[], own: number): number[] {
     const found = [...rules];
     const force = new Map<number, [number, number]>();
-    rules.forEach((r, k) => this.press(force, r, pressures[k]!));
+    for (let k = 0; k < rules.length; k++) this.press(force, rules[k]!, pressures[k]!);
     if (own >= 0) for (const u of this.rootsOf(own)) force.delete(u);
     const steps = new Set<number>();
     for (const u of force.keys()) if (this.stepOf[u]! >= 0) steps.add(this.stepOf[u]!);

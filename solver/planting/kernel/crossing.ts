@@ -63,7 +63,15 @@ export class CrossingTool {
     const b = points[4 * ruleB] === root ? points[4 * ruleB + 1]! : points[4 * ruleB]!;
     const ra = values[3 * ruleA]!;
     const rb = values[3 * ruleB]!;
-    const overlap = crossCirclesInto(out, coords[2 * a]!, coords[2 * a + 1]!, ra, coords[2 * b]!, coords[2 * b + 1]!, rb);
+    const overlap = crossCirclesInto(
+      out,
+      coords[2 * a]!,
+      coords[2 * a + 1]!,
+      ra,
+      coords[2 * b]!,
+      coords[2 * b + 1]!,
+      rb,
+    );
     if (!(overlap > TOUCH)) return false;
     this.meet = Meet.two;
     this.gap = 0;

@@ -75,7 +75,7 @@ export class Iteration {
     const equations = this.equationsFor(system, memo);
     const length = typicalLength(system);
     const rounding = ROUNDING * length;
-  
+
     let cost = system.evaluate(true);
     this.lastDamping = Number.POSITIVE_INFINITY;
     let damping = firstDamping;

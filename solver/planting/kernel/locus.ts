@@ -32,27 +32,26 @@ export function locusOf(
   const a = points[4 * rule + 1]!;
   const c = points[4 * rule + 2]!;
   const v0 = network.values[3 * rule]!;
-  switch (network.kinds[rule]) {
-    case RuleKind.distance:
-      if (reduction.derivedAt) return differenceLocus(reduction, p, a, root, coords, v0, out);
-      circle(out, coords, p === root ? a : p, v0);
-      return;
-    case RuleKind.onLine: {
-      const ny = network.values[3 * rule + 1]!;
-      const offset = network.values[3 * rule + 2]!;
-      straight(out, Shape.line, v0 * offset, ny * offset, -ny, v0);
-      return backToRoot(reduction, p, root, coords, out);
-    }
-    case RuleKind.ray:
-      if (c >= 0) return swungRay(reduction, p, a, c, root, coords, v0, out);
-      if (reduction.derivedAt) return differenceLocus(reduction, p, a, root, coords, v0, out, true);
-      if (p === root) straight(out, Shape.ray, coords[2 * a]!, coords[2 * a + 1]!, Math.cos(v0), Math.sin(v0));
-      else straight(out, Shape.ray, coords[2 * p]!, coords[2 * p + 1]!, -Math.cos(v0), -Math.sin(v0));
-      return;
-    case RuleKind.inLine:
-      return lineThrough(reduction, [p, a, c], root, coords, out);
-    default:
-      return sameRadiusLocus(reduction, p, a, c, root, coords, out);
+  const kind = network.kinds[rule];
+  const isDifference = kind === RuleKind.distance || (kind === RuleKind.ray && c < 0);
+  if (isDifference && reduction.derivedAt) {
+    differenceLocus(reduction, p, a, root, coords, v0, out, kind === RuleKind.ray);
+  } else if (kind === RuleKind.distance) {
+    circle(out, coords, p === root ? a : p, v0);
+  } else if (kind === RuleKind.onLine) {
+    const ny = network.values[3 * rule + 1]!;
+    const offset = network.values[3 * rule + 2]!;
+    straight(out, Shape.line, v0 * offset, ny * offset, -ny, v0);
+    backToRoot(reduction, p, root, coords, out);
+  } else if (kind === RuleKind.ray && c >= 0) {
+    swungRay(reduction, p, a, c, root, coords, v0, out);
+  } else if (kind === RuleKind.ray) {
+    const [from, sign] = p === root ? [a, 1] : [p, -1];
+    straight(out, Shape.ray, coords[2 * from]!, coords[2 * from + 1]!, sign * Math.cos(v0), sign * Math.sin(v0));
+  } else if (kind === RuleKind.inLine) {
+    lineThrough(reduction, [p, a, c], root, coords, out);
+  } else {
+    sameRadiusLocus(reduction, p, a, c, root, coords, out);
   }
 }
 
@@ -140,7 +139,7 @@ function differenceLocus(
   coords: Float64Array,
   value: number,
   out: Float64Array,
-  ray = false,
+  ray: boolean,
 ): void {
   similarity.fill(0);
   addPlace(reduction, p, root, coords, 1);
@@ -219,7 +218,8 @@ function sameRadiusLocus(
     const [qx, qy] = placeX(reduction, q, coords);
     const [ux, uy] = unit(qx - px, qy - py);
     straight(out, Shape.line, (px + qx) / 2, (py + qy) / 2, -uy, ux);
-    return backToRoot(reduction, c, root, coords, out);
+    backToRoot(reduction, c, root, coords, out);
+    return;
   }
   const free = uses(reduction, p, root) ? p : q;
   const [cx, cy] = placeX(reduction, c, coords);

@@ -32,6 +32,8 @@ export interface Plan {
   /** All the loci of a crossing step that has more than two. */
   readonly more: Map<number, Int32Array>;
   readonly groups: Group[];
+  /** Made without rules that were set aside for the places they had: not to be used for other places. */
+  readonly withoutSome: boolean;
 }
 
 /** Adds a step for one root: a crossing when it has two loci in closed form, else a group of one. */
@@ -98,6 +100,7 @@ export function planNetwork(network: Network, reduction: Reduction, aside?: Uint
     ruleB: new Int32Array(pointCount),
     more: new Map(),
     groups: [],
+    withoutSome: aside !== undefined,
   };
   const { rootStart } = incidence;
   const left = new Int32Array(ruleCount);

@@ -13,6 +13,7 @@ import { Iteration } from './iterate.ts';
 import { Meet } from './meet.ts';
 import { isLocus, type Plan, planNetwork } from './plan.ts';
 import { placeDerived, reduceNetwork } from './reduce.ts';
+import { FIRST_EXACT_KIND } from './residual.ts';
 import { type Ground, System } from './system.ts';
 import { judge } from './verdict.ts';
 
@@ -34,20 +35,51 @@ export interface Placing {
   readonly weak: number[];
 }
 
+/** Placings of results that are still in use, so that a plan can serve again. */
+const placings = new WeakMap<NetworkResult, Placing>();
+
 /**
  * Plants a network.
  *
  * @param network points, rules and sketch places; its coordinates alone choose between crossings
+ * @param warm an earlier result: where its network had the same rules between the same points its plan is used again;
+ *   places never depend on it, so warm and cold give the same
  * @returns places of all points with the proof of each rule, freedom and disagreements; every number is finite
  * @throws NetworkError when an index or a number of the network is not one
  */
-export function plantNetwork(network: Network, _warm?: NetworkResult): NetworkResult {
+export function plantNetwork(network: Network, warm?: NetworkResult): NetworkResult {
+  const earlier = warm && placings.get(warm);
+  const plan = earlier && hasSamePlan(earlier.ground.network, network) ? earlier.plan : undefined;
+  const placing = placingOf(network, plan);
+  const result = judge(placing);
+  placings.set(result, placing);
+  return result;
+}
+
+/** Are kinds, points and held places those of the earlier network, with nothing merged or derived? */
+function hasSamePlan(earlier: Network, network: Network): boolean {
+  const { pointCount, ruleCount } = network;
+  if (earlier.pointCount !== pointCount || earlier.ruleCount !== ruleCount) return false;
+  for (let i = 0; i < pointCount; i++) if (earlier.held[i] !== network.held[i]) return false;
+  for (let r = 0; r < ruleCount; r++) {
+    if (earlier.kinds[r] !== network.kinds[r] || network.kinds[r]! >= FIRST_EXACT_KIND) return false;
+  }
+  for (let k = 0; k < 4 * ruleCount; k++) if (earlier.points[k] !== network.points[k]) return false;
+  return true;
+}
+
+/**
+ * Checks a network and places it, without the verdict.
+ *
+ * @param known the plan of a network with the same rules between the same points
+ */
+export function placingOf(network: Network, known?: Plan): Placing {
   checkNetwork(network);
   let aside: Uint8Array | undefined;
   for (let round = 0; ; round++) {
-    const placing = placeNetwork(network, aside);
+    const placing = placeNetwork(network, aside, round === 0 && !known?.withoutSome ? known : undefined);
     const repeated = round < MOST_REPLANNED ? repeatedLoci(placing) : [];
-    if (repeated.length === 0) return judge(placing);
+    if (repeated.length === 0) return placing;
     aside ??= new Uint8Array(network.ruleCount);
     for (const r of repeated) aside[r] = 1;
   }
@@ -57,11 +89,11 @@ export function plantNetwork(network: Network, _warm?: NetworkResult): NetworkRe
 const MOST_REPLANNED = 8;
 
 /** Places a network by the plan that does without the rules set aside. */
-function placeNetwork(network: Network, aside: Uint8Array | undefined): Placing {
+function placeNetwork(network: Network, aside: Uint8Array | undefined, known: Plan | undefined): Placing {
   const sketch = network.coords;
   const coords = Float64Array.from(sketch.subarray(0, 2 * network.pointCount));
   const reduction = reduceNetwork(network, coords);
-  const plan = planNetwork(network, reduction, aside);
+  const plan = known ?? planNetwork(network, reduction, aside);
   const work = { iterations: 0, evaluations: 0, blocks: plan.groups.length };
   return placeSteps({ network, reduction, incidence: plan.incidence, coords, work }, plan, sketch);
 }

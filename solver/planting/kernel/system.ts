@@ -98,7 +98,7 @@ export class System {
       residual[i] = value;
       sum += value * value;
       const size = value < 0 ? -value : value;
-      if (size > largest || size !== size) largest = size;
+      if (size > largest || Number.isNaN(size)) largest = size;
       if (withJacobian) this.scatter(i, 4 * r);
     }
     this.largest = largest;
