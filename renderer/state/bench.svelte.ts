@@ -16,6 +16,7 @@ import {
   type Movement,
   type PartId,
   type Problem,
+  type RuleId,
   redo,
   type Step,
   startHistory,
@@ -67,6 +68,8 @@ export class Bench {
   view = $state.raw<View>({ centre: { x: 0, y: 0 }, scale: 3, width: 800, height: 600 });
   told = $state.raw<Told | undefined>(undefined);
   keysShown = $state(false);
+  /** The depth rule whose pair is looked at closely. */
+  depthShown = $state<RuleId | undefined>(undefined);
   /** The guided build: offered at the first start, on, or put away. */
   guide = $state<'off' | 'offered' | 'on'>('off');
   /** Key of the finding that was asked for last. */

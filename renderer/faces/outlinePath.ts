@@ -1,5 +1,5 @@
 /** A closed outline as SVG path data in its own millimetres, y up (the caller's matrix turns it over). */
-import type { Outline } from '../../../solver/movement/index.ts';
+import type { Outline } from '../../solver/movement/index.ts';
 
 export function outlinePath(outline: Outline): string {
   if (outline.kind === 'circle') {
