@@ -214,6 +214,15 @@ describe('the limits of the workshop', () => {
     }
   });
 
+  it('takes centre distances in inch sizes too: 16 DP is module 1.5875', () => {
+    const distances = { from: 40, to: 60 };
+    const inch = found({ ...base, centreDistance: { diametralPitch: 16, ...distances } });
+    const metric = found({ ...base, centreDistance: { module: 1.5875, ...distances } });
+    expect(inch.rows).toEqual(metric.rows);
+    expect(findCounts({ ...base, centreDistance: { diametralPitch: 0 } }).kind).toBe('refused');
+    expect(findCounts({ ...base, centreDistance: { module: 1, from: 9, to: 3 } }).kind).toBe('refused');
+  });
+
   it('uses only counts that the plates divide, as a list or as a question, and finds the same', () => {
     const listed = found({
       ...base,

@@ -229,6 +229,14 @@ describe('lost motion at the hands', () => {
     expect(seconds?.angleDeg).toBeCloseTo((((0.1 / 4) * 7.5 + 0.05 / 4) * 180) / Math.PI, 9);
     expect(seconds?.seconds).toBeCloseTo(((seconds?.angleDeg ?? 0) / 360) * 60, 9);
     expect(seconds?.shares).toHaveLength(2);
+    // Side shake of the third arbor counts at both of its depths.
+    const [, shaken] = lostMotionOf(
+      goingTrain,
+      turning,
+      () => 0,
+      (arbor) => (arbor === 'third' ? 0.02 : 0),
+    );
+    expect(shaken?.angleDeg).toBeCloseTo((((0.02 / 4) * 7.5 + 0.02 / 4) * 180) / Math.PI, 9);
   });
 });
 

@@ -5,6 +5,9 @@ import type { Train } from '../../solver/gearing/counts/counts.ts';
 import { findCounts } from '../../solver/gearing/counts/searchCounts.ts';
 import { readTrain, verifyTrain } from '../../solver/gearing/counts/verifyTrain.ts';
 import { fractionText, toNumber } from '../../solver/gearing/turning/rational.ts';
+import { turnMovement } from '../../solver/gearing/turning/turnMovement.ts';
+import type { ArborId } from '../../solver/movement/ids.ts';
+import { sketchMovement } from '../gearing/turningMovement.ts';
 import { CONVERGENTS, TYPED_TRAINS } from './classicTrains.ts';
 import { TRAIN_SEARCHES } from './trainSearches.ts';
 
@@ -80,6 +83,30 @@ describe('continued fractions (terms from the reference, recomputed there with e
 
   it('has no expansion for zero, negative numbers and words', () => {
     for (const bad of ['0', '-3.5', 'moon', '1/0', '']) expect(continuedFraction(bad)).toBeUndefined();
+  });
+});
+
+describe('a differential in print', () => {
+  it('H. T. Brown, 507 Mechanical Movements (1868), no. 507: 25 000 turns of the arm for one of C', () => {
+    // A (10) and D (10) are driven opposite ways from C (100); E 61 on the one drives F 49, and G 41 beside F drives H 51 on the other.
+    const movement = sketchMovement({
+      wheels: {
+        c: ['C', 100],
+        a: ['A', 10],
+        i: ['I', 30],
+        d: ['D', 10],
+        h: ['A', 51],
+        e: ['D', 61],
+        f: ['P', 49],
+        g: ['P', 41],
+      },
+      depths: ['c a', 'c i', 'i d', 'e f', 'g h'],
+      arbors: { D: { ridesOn: 'A' }, arm: { ridesOn: 'A' } },
+      couplings: [{ kind: 'carrier', id: 'k', arm: 'arm', carries: ['P'] }],
+      drive: { arbor: 'C', period: { value: 1, unit: 'h' } },
+    });
+    const turns = turnMovement(movement).arbors.get('arm' as ArborId)?.rate?.turns;
+    expect(turns && fractionText(turns).replace('-', '')).toBe('25000');
   });
 });
 

@@ -29,8 +29,11 @@ export interface CountsOptions {
   readonly coprime?: boolean;
   /** Stages that must have one sum of teeth, because they join the same two axes: all, or groups of stage numbers from 0. */
   readonly equalSums?: 'all' | readonly (readonly number[])[];
-  /** Limits of every stage's centre distance, mm, at this module, mm. */
-  readonly centreDistance?: { readonly module: number; readonly from?: number; readonly to?: number };
+  /** Limits of every stage's centre distance, mm, at this size of teeth: a module, mm, or a diametral pitch. */
+  readonly centreDistance?: { readonly from?: number; readonly to?: number } & (
+    | { readonly module: number }
+    | { readonly diametralPitch: number }
+  );
   /** Wanted sense of the last arbor against the first; with `idlers` (the default) an idler may be added for it. */
   readonly sense?: 'same' | 'reversed';
   readonly idlers?: boolean;

@@ -87,7 +87,14 @@ export const readOptions = (options: CountsOptions): Task | readonly CountsProbl
     refuse('best', `found ${best}, expected a whole number from 1 to 10000.`);
   positive('tolerancePpm', options.tolerancePpm);
   positive('largestPrime', options.largestPrime);
-  positive('centreDistance.module', options.centreDistance?.module);
+  const { centreDistance } = options;
+  if (centreDistance && 'module' in centreDistance) positive('centreDistance.module', centreDistance.module);
+  else if (centreDistance) positive('centreDistance.diametralPitch', centreDistance.diametralPitch);
+  if (centreDistance && !((centreDistance.from ?? 0) <= (centreDistance.to ?? Number.POSITIVE_INFINITY)))
+    refuse(
+      'centreDistance',
+      `found ${centreDistance.from} to ${centreDistance.to}, expected the smaller number first.`,
+    );
   checkGroups(options, stages, refuse);
   const most = Math.max(options.drivers.to, options.driven.to, options.worm?.wheel.to ?? 0);
   if (most ** stages.to >= LARGEST_PRODUCT)

@@ -6,6 +6,7 @@
  * the ratio, so the pairing that suits the limits is looked for, the most even one first.
  */
 
+import { moduleOf } from '../sizes/moduleOf.ts';
 import type { RankedRatio } from './bestRatios.ts';
 import type { Stage, Train } from './counts.ts';
 import { greatestCommonFactor, largestPrimeOf, type StageSets, type Task } from './limits.ts';
@@ -37,7 +38,7 @@ export function* splits(
 /** Limits that look at two counts together. */
 export const pairAllowed = (task: Task): ((driver: number, driven: number) => boolean) => {
   const { coprime, centreDistance } = task.options;
-  const half = (centreDistance?.module ?? 0) / 2;
+  const half = centreDistance ? moduleOf(centreDistance) / 2 : 0;
   const from = centreDistance?.from ?? 0;
   const to = centreDistance?.to ?? Number.POSITIVE_INFINITY;
   return (driver, driven) => {

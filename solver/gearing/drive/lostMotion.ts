@@ -22,6 +22,8 @@ export interface LostMotion {
  * Lost motion at each indication.
  *
  * @param backlashOf play along the pitch line of a depth, mm (0 where unknown): contact of the real forms gives it
+ * @param shakeOf    side shake of an arbor at its wheel, mm (whole play, not half): as the load turns round, the arbor
+ *                   goes over to the other side of its holes, and the teeth with it
  * A play j at a wheel of pitch radius r is j/r there, and at the hand that times the ratio of their rates. On a
  * carrier the rates against the arm count.
  */
@@ -29,6 +31,7 @@ export const lostMotionOf = (
   movement: Movement,
   turning: Turning,
   backlashOf: (depth: RuleId) => number,
+  shakeOf: (arbor: ArborId) => number = () => 0,
 ): readonly LostMotion[] => {
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const radiusOf = (id: WheelId | undefined): number | undefined => {
@@ -49,7 +52,8 @@ export const lostMotionOf = (
       if (isZero(against)) return [];
       const ratio = Math.abs(toNumber(divide(magnitude(handTurns), magnitude(against))));
       const depth = link.id as RuleId; // links of kind depth carry their rule
-      return [{ depth, angleDeg: ((backlashOf(depth) / radius) * ratio * 180) / Math.PI }];
+      const play = backlashOf(depth) + shakeOf(link.from) + shakeOf(link.to);
+      return [{ depth, angleDeg: ((play / radius) * ratio * 180) / Math.PI }];
     });
     const angleDeg = shares.reduce((sum, share) => sum + share.angleDeg, 0);
     const seconds = (angleDeg / 360) * hand.rate.periodSeconds;

@@ -73,7 +73,7 @@ export const indicationsOf = (
     const { tolerancePpm } = indication;
     const withinTolerance = tolerancePpm === undefined ? undefined : Math.abs(words.ppm) <= tolerancePpm;
     const sense = `turns ${turning.rate.sense}${senseIsWrong ? `, which is the wrong way: wanted ${wantedSense}` : ''}`;
-    const says = `${name}: ${achievedPeriodSays} (${fractionText(achieved)} = ${digitsOf(achieved)} turns for one of the drive), wanted ${wantedPeriodSays}; ${words.says}; ${sense}.`;
+    const says = `${name}: ${achievedPeriodSays} (${fractionText(achieved)}${achieved.d === 1n ? '' : ` = ${digitsOf(achieved)}`} turns for one of the drive), wanted ${wantedPeriodSays}; ${words.says}; ${sense}.`;
     if (senseIsWrong)
       problems.push({
         kind: 'indication',
