@@ -35,23 +35,26 @@ export function arborPieces(placed: PlacedMovement, arbor: Arbor): readonly Arbo
   for (const collar of arbor.collars) {
     pieces.push({ name: 'collar', from: collar.from, to: collar.to, diameter: collar.diameter, kind: 'collar' });
   }
-  if (arbor.levels) {
-    pieces.push({
-      name: 'arbor',
-      from: arbor.levels.from,
-      to: arbor.levels.to,
-      diameter: arbor.diameter,
-      kind: 'body',
-    });
-  } else if (pieces.length > 0) {
-    const from = Math.min(...pieces.map((piece) => piece.from));
-    const to = Math.max(...pieces.map((piece) => piece.to));
-    pieces.push({ name: 'arbor', from, to, diameter: arbor.diameter, kind: 'body' });
-  }
-  return pieces.sort((a, b) => a.from - b.from || a.to - b.to);
+  const body = bodyOf(arbor, pieces);
+  return [...pieces, ...(body ? [body] : [])].sort((a, b) => a.from - b.from || a.to - b.to);
 }
 
-const STRIP_HEIGHT = 50;
+/** The arbor's own diameter between its shoulders: a thinner pivot at either end takes the body's place there. */
+function bodyOf(arbor: Arbor, pieces: readonly ArborPiece[]): ArborPiece | undefined {
+  if (!arbor.levels && pieces.length === 0) return undefined;
+  const whole = arbor.levels ?? {
+    from: Math.min(...pieces.map((piece) => piece.from)),
+    to: Math.max(...pieces.map((piece) => piece.to)),
+  };
+  const pivots = pieces.filter((piece) => piece.kind === 'pivot' && piece.diameter < arbor.diameter);
+  const low = pivots.find((piece) => piece.from <= whole.from);
+  const high = pivots.find((piece) => piece.to >= whole.to && piece !== low);
+  const from = low ? low.to : whole.from;
+  const to = high ? high.from : whole.to;
+  return to > from ? { name: 'arbor', from, to, diameter: arbor.diameter, kind: 'body' } : undefined;
+}
+
+const STRIP_HEIGHT = 54;
 
 /** One strip under another; arbors without heights are left out. */
 export function arborStripPages(
@@ -132,5 +135,5 @@ function drawStrip(
   const words = pieces
     .filter((piece) => piece.kind !== 'body')
     .map((piece) => `${piece.name}: ${show(piece.from - from)} to ${show(piece.to - from)}, Ø ${show(piece.diameter)}`);
-  pen.text(left, low + 3.5, words.join('.  '), { size: 2.4, colour: SOFT, within: right - left });
+  pen.paragraph(left, low + 6.2, words.join('.  '), right - left, { size: 2.2, colour: SOFT });
 }

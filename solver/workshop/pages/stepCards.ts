@@ -6,6 +6,7 @@ import type { Bounds } from '../../geometry/outlines.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { PlacedMovement, Point } from '../../planting/placed.ts';
 import { extentsOf } from '../draw/extents.ts';
+import { placeLabels } from '../draw/placeLabels.ts';
 import { plateDrawing } from '../draw/plateDrawing.ts';
 import type { Drawing, Face, MarkingStep } from '../drawing.ts';
 import { plateViewOf } from '../plateView.ts';
@@ -68,18 +69,43 @@ function card(pen: Pen, box: Box, step: MarkingStep, ground: CardGround): void {
   words(pen, [middle + 2, box[1] + 4, box[2] - 4, box[3] - 4], step, ground);
 }
 
+/** A sentence of a card with its size. */
+interface Said {
+  readonly text: string;
+  readonly size: number;
+  readonly bold: boolean;
+}
+
 function words(pen: Pen, [left, low, right, top]: Box, step: MarkingStep, { plan, steps }: CardGround): void {
-  const { voice } = plan;
   const width = right - left;
-  pen.text(right, top - 4, `${step.number} of ${steps.length}`, { size: 3, colour: SOFT, align: 'right' });
-  let y = top - 10;
-  const number = pen.text(left, y, `${step.number}`, { size: 11, weight: 'bold' });
-  pen.text(left + number + 3, y, step.label, { size: 6, weight: 'bold', within: width - number - 3 });
-  y -= 10;
-  const say = (text: string, size: number, bold = false) => {
-    const style = { size, weight: bold ? 'bold' : 'regular' } as const;
-    y = pen.paragraph(left, y, text, width, style) - size * 0.35;
-  };
+  pen.text(right, top - 2, `${step.number} of ${steps.length}`, { size: 3, colour: SOFT, align: 'right' });
+  const number = pen.text(left, top - 10, `${step.number}`, { size: 11, weight: 'bold' });
+  pen.text(left + number + 3, top - 10, step.label, { size: 6, weight: 'bold', within: width - number - 3 });
+  const said = sentencesOf(step, plan);
+  // Long cards are set smaller, rather than run into the boxes.
+  const room = top - 20 - (low + 14);
+  const shrink = [1, 0.9, 0.8, 0.7, 0.6].find((factor) => heightOf(pen, said, width, factor) <= room) ?? 0.5;
+  let y = top - 20;
+  for (const { text, size, bold } of said) {
+    const style = { size: size * shrink, weight: bold ? 'bold' : 'regular' } as const;
+    y = pen.paragraph(left, y, text, width, style) - size * shrink * AFTER;
+  }
+  readingBoxes(pen, left, low, right);
+}
+
+/** Air after a sentence, as part of its size. */
+const AFTER = 0.35;
+
+function heightOf(pen: Pen, said: readonly Said[], width: number, factor: number): number {
+  return said.reduce((sum, { text, size, bold }) => {
+    const style = { size: size * factor, weight: bold ? 'bold' : 'regular' } as const;
+    return sum + (pen.linesOf(text, width, style).length * LEADING + AFTER) * size * factor;
+  }, 0);
+}
+
+function sentencesOf(step: MarkingStep, { voice }: MarkingPlan): readonly Said[] {
+  const said: Said[] = [];
+  const say = (text: string, size: number, bold = false) => said.push({ text, size, bold });
   for (const locus of step.kind === 'same' ? [] : step.loci) say(sentence(locusWords(locus, voice)), 5.2, true);
   if (step.kind === 'same') say('Shares a place that is already struck: nothing to strike.', 4.4);
   if (step.kind === 'already') say('Already on the metal.', 4.4);
@@ -90,12 +116,11 @@ function words(pen: Pen, [left, low, right, top]: Box, step: MarkingStep, { plan
     say(
       `Crossing ${fixed(step.crossingAngleDeg, 0)}°. 0.01 in a setting moves it ${fixed(step.movedByHundredth, 3)}.`,
       3,
-      false,
     );
   }
   if (step.orElse !== undefined) say(step.orElse, 3);
   if (step.warns !== undefined) say(step.warns, 3);
-  readingBoxes(pen, left, low, right);
+  return said;
 }
 
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
@@ -212,16 +237,20 @@ function sourceLabels(
           locus.kind === 'offset' ? [] : locus.kind === 'line' ? [locus.through, locus.to] : [locus.from],
         ),
   );
-  const name = (point: Point, text: string, bold: boolean) => {
-    const [x, y] = at(point);
-    const style = { size: 3.2, weight: bold ? 'bold' : 'regular' } as const;
-    const width = pen.measure.width(text, style.size, style.weight);
-    const left = x + 3 + width > box[2] ? x - 3 - width : x + 3;
-    pen.text(Math.max(box[0], left), y + 3.2 * (LEADING - 1) + 1.2, text, { ...style, within: box[2] - box[0] });
-  };
-  for (const id of ids) {
+  const named = [...ids].flatMap((id) => {
     const place = ground.placeOf(id);
-    if (place) name(place, ground.plan.voice.label(id), false);
-  }
-  name({ x: step.place[0], y: step.place[1] }, step.label, true);
+    return place ? [{ place, text: ground.plan.voice.label(id) }] : [];
+  });
+  const own = { place: { x: step.place[0], y: step.place[1] }, text: step.label };
+  const labels = [own, ...named].map(({ place, text }) => {
+    const [x, y] = at(place);
+    return { text, x, y, clear: 3.6 };
+  });
+  placeLabels(labels, LABEL_HEIGHT, box).forEach((label, index) => {
+    const weight = index === 0 ? 'bold' : 'regular';
+    pen.text(label.at[0], label.at[1], label.text, { size: 3.2, weight, align: label.align, within: box[2] - box[0] });
+  });
 }
+
+/** Capital height of the labels on a card, mm. */
+const LABEL_HEIGHT = 2.4;
