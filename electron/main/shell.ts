@@ -107,6 +107,7 @@ export class Shell {
         tellState: async (state) => {
           const before = desk.state;
           await desk.tellState(state);
+          this.#tellFailure();
           this.#refreshTitle();
           if (before?.possible.join() !== state.possible.join()) this.#refreshMenu();
           return undefined;
@@ -124,7 +125,6 @@ export class Shell {
     const recent = this.#recent.list();
     const document = await this.#documentToStartWith();
     this.#isListening = true;
-    if (this.#failure) setImmediate(() => this.#tellFailure());
     return {
       ...(document && { document }),
       blank,
@@ -144,6 +144,7 @@ export class Shell {
     return reply.kind === 'opened' ? reply.document : undefined;
   }
 
+  /** A file of the command line that could not be read is told once the page shows something else. */
   #tellFailure(): void {
     if (this.#failure) this.#tell('failed', { says: this.#failure });
     this.#failure = undefined;

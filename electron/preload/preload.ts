@@ -64,7 +64,10 @@ const bridge: ShellBridge = {
   save: (document) => ask('save', document),
   saveAs: (document) => ask('saveAs', document),
   exportFiles: (files) => ask('exportFiles', { files: [...files] }),
-  tellState: (state) => tell('tellState', state),
+  tellState: (state) => {
+    // Before the page holds a document there is no state to tell.
+    if (state.handle !== '') tell('tellState', state);
+  },
   provideText: (give) => {
     provider = give;
   },

@@ -1,0 +1,183 @@
+/** Saving, exporting, closing and recovering in the real window. */
+import { readdir, readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { expect } from '@playwright/test';
+import { twoDepths } from '../electron/twoDepths.ts';
+import { answer, change, end, expectTitle, messagesShown, type Started, start, test, titleOf } from './window.ts';
+
+const SAVE = 'ControlOrMeta+s';
+
+/** Number of arbors in a saved file. */
+const arborsIn = async (path: string): Promise<number> => JSON.parse(await readFile(path, 'utf8')).arbors.length;
+
+/** Asks the window to close, as its button does. */
+const close = ({ app }: Started) =>
+  app
+    .evaluate(({ BrowserWindow }) => setTimeout(() => BrowserWindow.getAllWindows()[0]?.close(), 0))
+    .then(() => undefined);
+
+test('a change is marked, saved in place, and the version before stands beside', async ({ places }) => {
+  const before = await readFile(places.file, 'utf8');
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  await change(started);
+  await started.page.keyboard.press(SAVE);
+  await expectTitle(started, /^Two depths/);
+  expect(await arborsIn(places.file)).toBe(4);
+  expect(await readFile(`${places.file}.previous`, 'utf8')).toBe(before);
+  expect((await readdir(places.folder)).filter((name) => name.includes('two depths')).sort()).toEqual([
+    'two depths.depthwright',
+    'two depths.depthwright.previous',
+  ]);
+  await end(started);
+});
+
+test('a movement without a file asks for a place, and gets our ending', async ({ places }) => {
+  const started = await start(places.data);
+  await expectTitle(started, / – Depthwright$/);
+  await change(started);
+  await answer(started, { savePath: join(places.folder, 'mine') });
+  await started.page.keyboard.press(SAVE);
+  await expectTitle(started, /^[^•]/);
+  expect(await arborsIn(join(places.folder, 'mine.depthwright'))).toBeGreaterThan(0);
+  await end(started);
+});
+
+test('a file changed on disk meanwhile is not overwritten unasked', async ({ places }) => {
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  await change(started);
+  await writeFile(places.file, twoDepths({ title: 'Changed by another' }));
+  await answer(started, {});
+  await started.page.keyboard.press(SAVE);
+  await expect.poll(() => messagesShown(started)).toEqual(['two depths.depthwright has changed on disk.']);
+  expect(await readFile(places.file, 'utf8')).toContain('Changed by another');
+  expect(await titleOf(started)).toMatch(/^•/);
+  await end(started);
+});
+
+test('closing with unsaved work asks: cancel stays, save saves and closes', async ({ places }) => {
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  await change(started);
+  await answer(started, { button: 2 });
+  await close(started);
+  await expect.poll(() => messagesShown(started)).toEqual(['Save the changes to Two depths?']);
+  expect(await titleOf(started)).toMatch(/^• Two depths/);
+  await answer(started, { button: 0 });
+  const ended = started.app.waitForEvent('close');
+  await close(started);
+  await ended;
+  expect(await arborsIn(places.file)).toBe(4);
+});
+
+test('closing without saving leaves the file, and offers nothing at the next start', async ({ places }) => {
+  const before = await readFile(places.file, 'utf8');
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  await change(started);
+  await answer(started, { button: 1 });
+  const ended = started.app.waitForEvent('close');
+  await close(started);
+  await ended;
+  expect(await readFile(places.file, 'utf8')).toBe(before);
+  expect(await readdir(join(places.data, 'recovery')).catch(() => [])).toEqual([]);
+});
+
+test('saved work closes without a question', async ({ places }) => {
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  const ended = started.app.waitForEvent('close');
+  await close(started);
+  await ended;
+});
+
+test('unsaved work survives a crash and is offered', async ({ places }) => {
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  await change(started);
+  const kept = () => readdir(join(places.data, 'recovery')).catch(() => []);
+  await expect.poll(kept, { timeout: 20_000 }).toHaveLength(1);
+  const ended = started.app.waitForEvent('close');
+  started.app.process().kill('SIGKILL');
+  await ended;
+  expect(await arborsIn(places.file)).toBe(3);
+  const again = await start(places.data);
+  await again.page
+    .getByRole('button', { name: /take up|recover|restore|go on/i })
+    .first()
+    .click();
+  await expectTitle(again, /^• Two depths/);
+  await again.page.keyboard.press(SAVE);
+  await expectTitle(again, /^Two depths/);
+  expect(await arborsIn(places.file)).toBe(4);
+  expect(await kept()).toEqual([]);
+  await end(again);
+});
+
+test('a page that crashes starts again and is offered its work', async ({ places }) => {
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  await change(started);
+  await expect.poll(() => readdir(join(places.data, 'recovery')).catch(() => []), { timeout: 20_000 }).toHaveLength(1);
+  await started.app.evaluate(({ BrowserWindow }) =>
+    BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer(),
+  );
+  const offered = async () => {
+    // The runner's page is gone with the crash; the window is asked through the program.
+    return started.app.evaluate(({ BrowserWindow }) => {
+      const contents = BrowserWindow.getAllWindows()[0]?.webContents;
+      return contents?.executeJavaScript("document.body?.innerText ?? ''") as Promise<string> | undefined;
+    });
+  };
+  await expect.poll(offered, { timeout: 20_000 }).toMatch(/not saved|unsaved|recover/i);
+  await end(started);
+});
+
+test('export writes the workshop files into the chosen folder', async ({ places }) => {
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  const out = join(places.folder, 'sheets');
+  await answer(started, { openPath: out });
+  const { mkdir } = await import('node:fs/promises');
+  await mkdir(out);
+  await started.page.keyboard.press('ControlOrMeta+e');
+  await expect.poll(() => readdir(out)).toContain('preflight.txt');
+  const names = await readdir(out);
+  for (const ending of ['.dxf', '.svg', '.ngc', '.csv', '.txt']) {
+    expect(
+      names.some((name) => name.endsWith(ending)),
+      ending,
+    ).toBe(true);
+  }
+  expect(await readFile(join(out, 'preflight.txt'), 'utf8')).toContain('fine');
+  await end(started);
+});
+
+test('the window comes back where it was', async ({ places }) => {
+  const started = await start(places.data);
+  await expectTitle(started, / – Depthwright$/);
+  await started.app.evaluate(({ BrowserWindow }) => {
+    BrowserWindow.getAllWindows()[0]?.setBounds({ x: 60, y: 40, width: 1000, height: 700 });
+  });
+  const ended = started.app.waitForEvent('close');
+  await close(started);
+  await ended;
+  const again = await start(places.data);
+  await expectTitle(again, / – Depthwright$/);
+  const bounds = await again.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.getNormalBounds());
+  expect(bounds).toMatchObject({ width: 1000, height: 700 });
+  await end(again);
+});
+
+test('menus grey out what is not possible', async ({ places }) => {
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  const undo = () => started.app.evaluate(({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('undo')?.enabled);
+  expect(await undo()).toBe(false);
+  await change(started);
+  await expect.poll(undo).toBe(true);
+  await started.app.evaluate(({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('undo')?.click());
+  await expect.poll(undo).toBe(false);
+  await end(started);
+});
