@@ -3,8 +3,11 @@ import type { ArborId } from '../../movement/ids.ts';
 import { fromWhole, type Places, type PlanePoint } from './meshes.ts';
 import { type MeshRing, ringFactors, ringSum } from './ringClosure.ts';
 
-/** Places after a loose motion has been followed by `amount` mm (either way); undefined where it ends. */
-export type Mover = (amount: number) => ReadonlyMap<ArborId, PlanePoint> | undefined;
+/**
+ * Places after a loose motion has been followed by `amount` mm (either way); undefined where it ends. With planting:
+ * `const drag = startDrag(placed, arbor); (amount) => drag.to(x + amount * way.x, y + amount * way.y).places`.
+ */
+export type Mover = (amount: number) => Places | undefined;
 
 export type RingCure =
   | {
