@@ -43,11 +43,11 @@ describe('laws of edits', () => {
         expect(again).toEqual(movement);
         expect(writeMovement(again)).toBe(text);
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
     // The walk must really walk: both outcomes are common.
-    expect(applied).toBeGreaterThan(300);
-    expect(refusals).toBeGreaterThan(300);
+    expect(applied).toBeGreaterThan(150);
+    expect(refusals).toBeGreaterThan(150);
   });
 
   test('undo leads back to the start by the same steps, and redo forth again to the same bytes', () => {
@@ -76,7 +76,7 @@ describe('laws of edits', () => {
         }
         expect(redo(history)).toBeUndefined();
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     );
   });
 

@@ -1,12 +1,12 @@
 /** What the schema cannot see: ids and references, and things that contradict themselves. */
 import type { Movement } from '../schema.ts';
-import { checkBodies } from './bodyProblems.ts';
+import { checkBodies } from './checkBodies.ts';
+import { checkMaking } from './checkMaking.ts';
+import { checkOutlines } from './checkOutlines.ts';
+import { checkReferences } from './checkReferences.ts';
+import { checkRules } from './checkRules.ts';
+import { checkTurning } from './checkTurning.ts';
 import type { Fault } from './fault.ts';
-import { checkMaking } from './makingProblems.ts';
-import { checkOutlines } from './outlineProblems.ts';
-import { checkReferences } from './references.ts';
-import { checkRules } from './ruleProblems.ts';
-import { checkTurning } from './turningProblems.ts';
 
 /**
  * All faults of a movement that its schema accepts; empty where it is sound.

@@ -33,8 +33,18 @@ function compact(value: unknown, schema: z.core.$ZodType): unknown {
 }
 
 function compactUnion(value: unknown, schema: z.ZodUnion): unknown {
-  const option = schema.def.options.find((candidate) => z.safeParse(candidate, value).success);
+  const { options } = schema.def;
+  const meant =
+    schema instanceof z.ZodDiscriminatedUnion ? options.filter((option) => isMeant(option, value)) : options;
+  const option = meant.length === 1 ? meant[0] : meant.find((candidate) => z.safeParse(candidate, value).success);
   return option === undefined ? value : compact(value, option);
+}
+
+/** Is the option the one that the value's `kind` names? */
+function isMeant(option: z.core.$ZodType, value: unknown): boolean {
+  if (!(option instanceof z.ZodObject) || !isRecord(value)) return false;
+  const kind = option.shape['kind'];
+  return kind instanceof z.ZodLiteral && kind.values.has(value['kind'] as z.core.util.Literal); // any JSON value may be asked for
 }
 
 function compactRecord(value: Record<string, unknown>, schema: z.ZodObject): Record<string, unknown> {

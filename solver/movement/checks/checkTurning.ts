@@ -1,6 +1,6 @@
 /** Couplings and indications that contradict themselves. */
 import type { Movement } from '../schema.ts';
-import { axesOf } from './axes.ts';
+import { axesOf } from './axesOf.ts';
 import type { Report } from './fault.ts';
 
 /** Reports what is wrong within couplings and indications. */

@@ -1,6 +1,6 @@
 /** Rules that speak of one thing as if it were two, or lack the value they say they use. */
 import type { Movement, Rule } from '../schema.ts';
-import { axesOf } from './axes.ts';
+import { axesOf } from './axesOf.ts';
 import type { Fault, Report } from './fault.ts';
 
 /** A thing named by a rule: where in the rule, its id, and the point whose place it has. */

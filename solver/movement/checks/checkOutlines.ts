@@ -13,7 +13,7 @@ import {
 } from '../../geometry/index.ts';
 import type { Movement, Outline } from '../schema.ts';
 import type { Fault, Report } from './fault.ts';
-import { sweepPairs } from './sweep.ts';
+import { sweepPairs } from './sweepPairs.ts';
 
 /** Sides or corners nearer than this are one, mm: a thousandth of what any workshop can hold. */
 const TOUCH = 1e-6;
