@@ -109,6 +109,11 @@ export class Iteration {
     this.reserve(size);
     const { coords } = system.ground;
     const root = system.roots[local]!;
+    if (system.ruleCount === 0) {
+      coords[2 * root] = x;
+      coords[2 * root + 1] = y;
+      return 'holds';
+    }
     const { step } = this;
     const equations = this.equationsFor(system, memo);
     const longest = typicalLength(system) * LONGEST_STEP;

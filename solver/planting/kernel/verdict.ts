@@ -24,6 +24,8 @@ export function judge(placing: Placing): NetworkResult {
     spreadToMembers(reduction.root, coords);
     keepHeld(placing);
   }
+  // No minus zero leaves the kernel.
+  for (let k = 0; k < coords.length; k++) coords[k]! += 0;
   const missBy = missesOf(placing);
   const { motions, dependent } = freedomOf(placing);
   const states = new Uint8Array(network.pointCount);
