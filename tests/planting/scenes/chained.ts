@@ -60,7 +60,9 @@ function smallestSingularValue(at: readonly Spot[], first: number, rules: readon
       matrix.set(row, 2 * (i - first) + 1, sign * unit[1]!);
     }
   });
-  return Math.min(...new SVD(matrix).diagonal);
+  return Math.min(
+    ...new SVD(matrix, { computeLeftSingularVectors: false, computeRightSingularVectors: false }).diagonal,
+  );
 }
 
 /** A chain with at least `count` unknown points (the last ring is whole), each sketched `off` mm from its known place. */
