@@ -162,6 +162,12 @@ describe('joint search', () => {
     );
   });
 
+  it('says none where no shared stage serves all', () => {
+    const wishes = [1000, 2].map((ratio) => ({ name: `${ratio}`, ratio, stages: 1 }));
+    const none = findJointCounts({ ...limits, sharedStages: 1, indications: wishes });
+    expect(none.kind === 'none' && none.says).toContain('100000 ppm');
+  });
+
   it('refuses bad numbers of stages, periods and hands in words', () => {
     const bad = findJointCounts({ ...limits, sharedStages: 3, indications: [{ name: 'a', ratio: -1, stages: 0 }] });
     const fields = bad.kind === 'refused' ? bad.problems.map((problem) => problem.field) : [];

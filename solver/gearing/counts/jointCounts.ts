@@ -102,7 +102,10 @@ export function* searchJointCounts(options: JointOptions): Generator<CountsProgr
   rows.length = Math.min(rows.length, task.best);
   return rows.length > 0
     ? { kind: 'found', rows }
-    : { kind: 'none', says: 'None: no shared stages within these limits leave branches that serve all indications.' };
+    : {
+        kind: 'none',
+        says: `None: every ratio of the shared stages within these limits was tried, and none leaves branches within ${digitsOf(rational(Math.round(task.within * 1e9), 1000))} ppm of all wanted ratios. Use more stages, wider limits or a larger error.`,
+      };
 }
 
 /** Runs a joint search to its end. */
@@ -197,7 +200,7 @@ function* sweepShared(
 ): Generator<CountsProgress, readonly Candidate[], void> {
   const most = task.best * SPARE;
   const kept: Candidate[] = [];
-  let bound = task.within ?? Number.POSITIVE_INFINITY;
+  let bound = task.within;
   for (let index = 0; index < shared.values.length; index += 1) {
     const value = shared.values[index] as number; // within its length
     let worst = 0;

@@ -7,6 +7,9 @@ export const MAX_STAGES = 5;
 /** Largest product of counts that a double holds exactly. */
 const LARGEST_PRODUCT = 2 ** 53;
 
+/** Error beyond which no train is offered unless a tolerance is given, as a fraction: one worse than this serves nobody. */
+const WIDEST = 0.1;
+
 /** The counts that one stage may use. */
 export interface StageSets {
   readonly drivers: readonly number[];
@@ -22,8 +25,8 @@ export interface Task {
   readonly worm?: StageSets;
   readonly best: number;
   readonly trainsPerRatio: number;
-  /** Largest relative error; absent where any will do. */
-  readonly within?: number;
+  /** Largest relative error. */
+  readonly within: number;
   readonly options: CountsOptions;
 }
 
@@ -130,7 +133,7 @@ export const readOptions = (options: CountsOptions): Task | readonly CountsProbl
     ...(worm ? { worm } : {}),
     best,
     trainsPerRatio: options.trainsPerRatio ?? 3,
-    ...(options.tolerancePpm === undefined ? {} : { within: options.tolerancePpm / 1e6 }),
+    within: options.tolerancePpm === undefined ? WIDEST : options.tolerancePpm / 1e6,
     options,
   };
 };

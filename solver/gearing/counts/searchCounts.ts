@@ -18,8 +18,6 @@ import { distinctProducts } from './products.ts';
 import { hasPairLimits, type ProductLists, trainsOfRatio } from './trainsOfRatio.ts';
 import { ratiosWithin } from './widening.ts';
 
-/** Error beyond which no train is offered unless a tolerance is given, as a fraction: one worse than this serves nobody. */
-const WIDEST = 0.1;
 /** Trains of one ratio that are looked at before the ones with fewest teeth are listed, and that are counted at most. */
 const FIRST_LISTED = 64;
 const FIRST_COUNTED = 1_000_000;
@@ -39,7 +37,7 @@ export function* searchCounts(options: CountsOptions): Steps<CountsResult> {
   }
   rows.sort((a, b) => compare(magnitude(a.error), magnitude(b.error)) || compare(a.ratio, b.ratio));
   rows.length = Math.min(rows.length, task.best);
-  const within = task.within ?? WIDEST;
+  const within = task.within;
   const good = rows.filter((row) => Math.abs(row.errorPpm) <= within * 1e6);
   const [nearest] = rows;
   if (good.length > 0) return { kind: 'found', rows: good, says: foundSays(good, task) };
@@ -110,7 +108,7 @@ function* widen(
 ): Steps<readonly CountsRow[]> {
   const rows = [...first];
   const tried = new Set(rows.map((row) => fractionText(row.ratio)));
-  const widest = task.within ?? WIDEST;
+  const widest = task.within;
   let low = start;
   let high = Math.max(start * 4, 1e-12);
   while (rows.length < task.best && low < widest) {
@@ -220,6 +218,6 @@ const noneSays = (task: Task, nearest: CountsRow | undefined): string => {
   if (task.targetNumber > reach.high || task.targetNumber < reach.low)
     return `None: ${stages} within these limits reach ratios from ${roundText(reach.low, 6)} to ${roundText(reach.high, 6)}, and ${wanted} is outside. Use more stages or wider limits.`;
   const best = nearest ? ` The nearest is ${fractionText(nearest.ratio)} = ${nearest.digits}, ${nearest.says}.` : '';
-  const within = task.within ?? WIDEST;
+  const within = task.within;
   return `None: every train within these limits was tried, and none gives ${wanted} within ${roundText(within * 1e6, 6)} ppm.${best}`;
 };
