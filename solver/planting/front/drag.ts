@@ -1,15 +1,13 @@
 /**
  * Dragging one point: at every step the nearest place to the pointer that keeps all rules.
  *
- * Each step starts from the one before and takes the places that are there as the sketch, so that no crossing changes
- * over. Nothing is written to the movement until the drag is released.
+ * The kernel keeps the plan and the side of every crossing, so that nothing jumps. Nothing is written to the movement
+ * until the drag is released.
  */
 import type { PointId } from '../../movement/index.ts';
-import { plantNetwork } from '../kernel/plant.ts';
-import type { Network, NetworkResult } from '../network.ts';
-import { PointState } from '../network.ts';
+import { createPlanner, type Planner } from '../kernel/planner.ts';
+import { type NetworkResult, PointState } from '../network.ts';
 import type { PlacedMovement } from '../placed.ts';
-import type { PlantingGround } from './ground.ts';
 import { PlantedMovement } from './planted.ts';
 import { plantMovement } from './plantMovement.ts';
 
@@ -28,10 +26,11 @@ export interface DragSession {
 
 /** Places that differ by less did not move, mm: the planting's proof. */
 const SAME_PLACE = 1e-9;
-/** Times that a step lets the other loose points follow before it takes the place as the nearest. */
-const MOST_PULLS = 12;
-/** A pull that brings the point nearer by less than this is the last, mm: a hundredth of what a line on the bench shows. */
-const PULLED = 1e-4;
+
+/** Pulls that one step takes at most; a far pointer is reached by the next steps. */
+const MOST_PULLS = 60;
+/** A pull that brings the point nearer by less is the last, mm: a tenth of the finest line on the bench. */
+const PULLED = 1e-3;
 
 /**
  * Starts to drag a point of a planted movement.
@@ -42,42 +41,35 @@ export function startDrag(placed: PlacedMovement, pointId: PointId): DragSession
   const start = placed instanceof PlantedMovement ? placed : (plantMovement(placed.movement) as PlantedMovement); // it makes no other
   const { ground, result } = start.index;
   const point = ground.indexOf.get(pointId);
-  let last = start;
   if (point === undefined || result.states[point] === PointState.planted || ground.network.held[point] === 1) {
     return { to: () => start, release: () => undefined };
   }
+  const planner = createPlanner(ground.network);
+  let last = start;
   return {
     to: (x, y) => {
-      last = last.following(pull(ground, last.index.result, point, x, y));
+      last = last.following(pull(planner, point, x, y));
       return last;
     },
     release: () => movedSketch(start, last),
   };
 }
 
-/** Plants with the point sketched at the pointer and all else where it stands, until it comes no nearer. */
-function pull(ground: PlantingGround, from: NetworkResult, point: number, x: number, y: number): NetworkResult {
-  let result = from;
-  let distance = Number.POSITIVE_INFINITY;
-  for (let pulls = 0; pulls < MOST_PULLS; pulls++) {
-    const next = plantNetwork(sketchedAt(ground.network, result.coords, point, x, y));
-    const left = Math.hypot((next.coords[2 * point] ?? 0) - x, (next.coords[2 * point + 1] ?? 0) - y);
-    if (pulls > 0 && left > distance - PULLED) break;
-    result = next;
-    distance = left;
+/** Drags until the point comes no nearer: one drag of the kernel goes only so far, and slowly where links stretch out. */
+function pull(planner: Planner, point: number, x: number, y: number): NetworkResult {
+  let result = planner.drag(point, x, y);
+  let distance = distanceOf(result, point, x, y);
+  for (let pulls = 1; pulls < MOST_PULLS && distance > SAME_PLACE; pulls++) {
+    result = planner.drag(point, x, y);
+    const nearer = distanceOf(result, point, x, y);
+    if (distance - nearer < PULLED) break;
+    distance = nearer;
   }
   return result;
 }
 
-function sketchedAt(network: Network, places: Float64Array, point: number, x: number, y: number): Network {
-  const coords = Float64Array.from(places);
-  for (let k = 0; k < network.pointCount; k++) {
-    // Points that share the dragged one's place are sketched with it.
-    const isShared = places[2 * k] === places[2 * point] && places[2 * k + 1] === places[2 * point + 1];
-    if (network.held[k] === 1) coords.set(network.coords.subarray(2 * k, 2 * k + 2), 2 * k);
-    else if (isShared) coords.set([x, y], 2 * k);
-  }
-  return { ...network, coords };
+function distanceOf({ coords }: NetworkResult, point: number, x: number, y: number): number {
+  return Math.hypot((coords[2 * point] ?? 0) - x, (coords[2 * point + 1] ?? 0) - y);
 }
 
 /** Sketch places of everything that moved; a post that slides takes its centre's place along, so that its radius stays. */
