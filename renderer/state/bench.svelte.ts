@@ -5,7 +5,7 @@
  * `preview` stands in for the planting and touches no history. Components read and call; nothing is set inside a
  * derivation.
  */
-import type { ShellBridge, Start } from '../../electron/bridge.ts';
+import type { ShellBridge } from '../../electron/bridge.ts';
 import { checkMovement, type Finding } from '../../solver/clearance/index.ts';
 import { turnMovement } from '../../solver/gearing/index.ts';
 import {
@@ -70,6 +70,8 @@ export class Bench {
   keysShown = $state(false);
   /** The depth rule whose pair is looked at closely. */
   depthShown = $state<RuleId | undefined>(undefined);
+  /** Whether counts are being looked for. */
+  countsShown = $state(false);
   /** The guided build: offered at the first start, on, or put away. */
   guide = $state<'off' | 'offered' | 'on'>('off');
   /** Key of the finding that was asked for last. */
@@ -80,7 +82,6 @@ export class Bench {
   /** A file that could not be read, with everything that was wrong in it. */
   problems = $state.raw<{ readonly file: string; readonly problems: readonly Problem[] } | undefined>(undefined);
   /** Work of the last time that was not saved; offered until it is taken or dropped. */
-  recovery = $state.raw<Start['recovery']>(undefined);
   session = $state.raw<Session | undefined>(undefined);
   platform: ShellBridge['platform'] = 'linux';
   /** The transaction after which the document was saved; `undefined` for the document as it was opened. */

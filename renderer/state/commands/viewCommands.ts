@@ -115,6 +115,17 @@ export const viewCommands = {
       bench.change(`show ${unit}`, [{ kind: 'describe', set: { display } }]);
     },
   },
+  counts: {
+    id: 'counts',
+    group: 'movement',
+    says: 'Find counts…',
+    describes: 'Find tooth counts for a wanted period',
+    keys: ['N'],
+    possible: (bench) => !bench.countsShown,
+    run: (bench) => {
+      bench.countsShown = true;
+    },
+  },
   guide: {
     id: 'guide',
     group: 'movement',
