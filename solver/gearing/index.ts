@@ -38,6 +38,13 @@ export { editOfTrain, editOfTrains, type LayOut, type TrainEdit } from './counts
 export { type PeriodRatio, ratioOfPeriods, readPeriod } from './counts/ratioOfPeriods.ts';
 export { findCounts, searchCounts } from './counts/searchCounts.ts';
 export { readTrain, type Verified, verifyTrain } from './counts/verifyTrain.ts';
+// Cutting and dividing: start with cutting/dividing.ts, then reports/cuttingReport.ts.
+export { type CheckOffLine, checkOffList } from './cutting/checkOffList.ts';
+export { type CutterChoice, INVOLUTE_CUTTERS, involuteCutter } from './cutting/cutters.ts';
+export { exactWays } from './cutting/divideExactly.ts';
+export { nearWays } from './cutting/divideNearly.ts';
+export { type DividingHead, type DividingKit, type DividingWay, type NearWay, USUAL_KIT } from './cutting/dividing.ts';
+export { type SettingResult, settingGives } from './cutting/settingGives.ts';
 // Drive: power, torque, pendulum, pallets, lost motion, what recurs, what the dials read.
 export { SPRING_CAUTIONS, STANDARD_GRAVITY, WEIGHT_CAUTIONS } from './drive/cautions.ts';
 export { type PalletPlace, palletPlace } from './drive/escapement.ts';
@@ -52,6 +59,15 @@ export { type WeightDrive, type WeightDriveOptions, weightDrive } from './drive/
 export { type Arms, type CrossingOut, crossingOut } from './outlines/crossingOut.ts';
 export { leastRim, statedArms, usualArms } from './outlines/usualArms.ts';
 export { type OutlineOptions, type WheelLoop, type WheelOutline, wheelOutline } from './outlines/wheelOutline.ts';
+export {
+  type CuttingData,
+  type CuttingOptions,
+  type CuttingReport,
+  cuttingDataOf,
+  cuttingReport,
+  textOfCheckOff,
+  textOfCutting,
+} from './reports/cuttingReport.ts';
 export {
   type DepthEntry,
   type DepthReport,

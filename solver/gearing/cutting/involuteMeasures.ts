@@ -1,0 +1,75 @@
+/** Measuring involute wheels: span over teeth, size over pins, thickness at any radius. Formulas: check-values A9 to A12. */
+import { involute, involuteAngle } from '../sizes/involuteFunction.ts';
+
+export interface InvoluteTeeth {
+  readonly teeth: number;
+  readonly module: number;
+  /** Radians. */
+  readonly alpha: number;
+  /** Tooth thickness on the pitch circle, mm (profile shift and thinning included). */
+  readonly thickness: number;
+}
+
+/** Tooth thickness over module that a plain tooth has beyond half a pitch, as a profile shift would give it, × module. */
+const shiftOf = ({ module, alpha, thickness }: InvoluteTeeth): number =>
+  (thickness / module - Math.PI / 2) / (2 * Math.tan(alpha));
+
+/** Usual number of teeth spanned: the flanks then touch near the middle of their height. */
+export function usualSpan({ teeth, alpha }: InvoluteTeeth): number {
+  return Math.max(1, Math.min(teeth - 1, Math.round((teeth * alpha) / Math.PI + 0.5)));
+}
+
+export interface Span {
+  readonly over: number;
+  /** Length between the parallel jaws, mm. */
+  readonly length: number;
+  /** Diameter at which the jaws touch, mm. */
+  readonly touches: number;
+}
+
+/** Base tangent length over `over` teeth. */
+export function spanOver(wheel: InvoluteTeeth, over: number): Span {
+  const { teeth, module, alpha } = wheel;
+  const length =
+    module * Math.cos(alpha) * (Math.PI * (over - 0.5) + teeth * involute(alpha)) +
+    2 * shiftOf(wheel) * module * Math.sin(alpha);
+  return { over, length, touches: Math.hypot(module * teeth * Math.cos(alpha), length) };
+}
+
+export interface OverPins {
+  readonly pin: number;
+  /** Over the outsides of two pins in opposite spaces (nearest to opposite when the count is odd), mm. */
+  readonly size: number;
+  /** Diameter of the circle on which the pins' centres stand, mm. */
+  readonly centres: number;
+}
+
+/** Size over two pins of diameter `pin`; `undefined` when the pin is too small to touch the flanks. */
+export function sizeOverPins({ teeth, module, alpha, thickness }: InvoluteTeeth, pin: number): OverPins | undefined {
+  const pitchDiameter = module * teeth;
+  const base = pitchDiameter * Math.cos(alpha);
+  const value = pin / base - Math.PI / teeth + thickness / pitchDiameter + involute(alpha);
+  const phi = involuteAngle(value);
+  if (phi === undefined) return undefined;
+  const centres = base / Math.cos(phi);
+  const across = teeth % 2 === 0 ? centres : centres * Math.cos(Math.PI / (2 * teeth));
+  return { pin, size: across + pin, centres };
+}
+
+/** Pin diameter that touches the flanks on the pitch circle, mm. */
+export function pinOnPitchCircle({ teeth, module, alpha, thickness }: InvoluteTeeth): number {
+  const pitchDiameter = module * teeth;
+  // Half of the space there, seen along the base circle's tangent through the pin's centre.
+  const space = Math.PI / teeth - thickness / pitchDiameter;
+  const phi = alpha + space;
+  return (
+    pitchDiameter * Math.cos(alpha) * (involute(phi) + Math.PI / teeth - thickness / pitchDiameter - involute(alpha))
+  );
+}
+
+/** Arc thickness of the tooth on a circle of radius ≥ base, mm. */
+export function thicknessAt({ teeth, module, alpha, thickness }: InvoluteTeeth, radius: number): number {
+  const pitchRadius = (module * teeth) / 2;
+  const at = Math.acos(Math.min(1, (pitchRadius * Math.cos(alpha)) / radius));
+  return 2 * radius * (thickness / (2 * pitchRadius) + involute(alpha) - involute(at));
+}
