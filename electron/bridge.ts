@@ -9,7 +9,8 @@
  * document handle. Replies are result values with a `kind`, because an error thrown across arrives as a bare text.
  *
  * Asking is the shell's work: before it opens another movement or closes the window it asks about unsaved changes,
- * and before it saves over a file that changed on disk it asks too. The page only tells its state and gives its text.
+ * and before it saves over a file that changed on disk it asks too; after a crash it asks whether to take up the work
+ * that was kept, and opens it. The page only tells its state and gives its text.
  */
 import * as z from 'zod/mini';
 
@@ -43,8 +44,6 @@ const startReply = z.strictObject({
   document: z.optional(openedDocument),
   /** Handle for a movement that has no file yet (the demo, an empty one). */
   blank: documentHandle,
-  /** Work that was not saved when the program last ended. The page offers it, then adopts it or drops it. */
-  recovery: z.optional(z.strictObject({ document: openedDocument, keptAtMs: z.number() })),
   recent: z.array(recentFile),
   firstStart: z.boolean(),
   version: shortText,
@@ -143,12 +142,11 @@ export const requests = {
   tellState: { request: pageState, reply: nothing },
   /** The page's answer to the message `textWanted`. */
   giveText: { request: z.strictObject({ ticket: z.int(), text: z.optional(documentText) }), reply: nothing },
-  dropRecovery: { request: nothing, reply: nothing },
 } as const;
 
 /** Shell tells the page. */
 export const messages = {
-  /** A movement was opened from the command line, the file manager or the menu of recent files. */
+  /** A movement was opened by a second start, the file manager or the menu of recent files, or taken up after a crash. */
   opened: openedDocument,
   /** Opening from outside the page failed. */
   failed: z.strictObject({ says: sentence }),
@@ -192,8 +190,6 @@ export interface ShellBridge {
   tellState(state: PageState): void;
   /** Gives the present text when the shell wants it: for recovery on a timer, and for "Save" when closing. */
   provideText(provider: () => DocumentText | undefined): void;
-  /** Throws away the recovered work that `start` offered. */
-  dropRecovery(): void;
   onOpened(listener: (document: OpenedDocument) => void): Unsubscribe;
   onFailed(listener: (failure: MessageOf<'failed'>) => void): Unsubscribe;
   onSaved(listener: (saved: MessageOf<'saved'>) => void): Unsubscribe;

@@ -5,7 +5,15 @@
  * given up only after he said so, and "saved" is said only after the file stands.
  */
 import { basename } from 'node:path';
-import type { DocumentText, ExportReply, NewReply, OpenReply, PageState, SaveReply } from '../bridge.ts';
+import type {
+  DocumentText,
+  ExportReply,
+  NewReply,
+  OpenedDocument,
+  OpenReply,
+  PageState,
+  SaveReply,
+} from '../bridge.ts';
 import { readDocumentFile, saveDocumentFile } from '../files/documentFile.ts';
 import { type FileToWrite, namesTrouble, presentNames, writeIntoFolder } from '../files/exportFolder.ts';
 import { fileTrouble } from '../files/fileTrouble.ts';
@@ -51,7 +59,23 @@ export class Desk {
   async tellState(state: PageState): Promise<void> {
     this.documents.of(state.handle);
     this.#state = state;
-    await this.#parts.safekeeping.adopt(state);
+    await this.#parts.safekeeping.note(state);
+  }
+
+  /** The page crashed: it has no state until it tells a new one. */
+  pageGone(): void {
+    this.#state = undefined;
+    this.#parts.safekeeping.pageGone();
+  }
+
+  /** Work that was not saved when program or page last ended: the maker may take it up now, later or never. */
+  async takeUpLeftWork(): Promise<OpenedDocument | undefined> {
+    const { questions, safekeeping } = this.#parts;
+    const left = await safekeeping.left();
+    if (!left) return undefined;
+    const answer = await questions.takeUp(left.work.name, left.work.keptAtMs);
+    if (answer === 'throwAway') await safekeeping.throwAway(left);
+    return answer === 'takeUp' ? safekeeping.takeUp(left, this.documents) : undefined;
   }
 
   /** Reads a file and opens it, after asking about unsaved changes. */

@@ -12,6 +12,7 @@ export interface Questions {
   saveChanges(name: string): Promise<'save' | 'letGo' | 'cancel'>;
   overChanged(name: string): Promise<'replace' | 'elsewhere' | 'cancel'>;
   replaceFiles(names: readonly string[]): Promise<boolean>;
+  takeUp(name: string, keptAtMs: number): Promise<'takeUp' | 'throwAway' | 'later'>;
 }
 
 const FILTERS = [
@@ -84,6 +85,14 @@ export function questionsOver(window: () => BrowserWindow): Questions {
     async replaceFiles(names) {
       const message = names.length === 1 ? 'This file exists already.' : `${names.length} files exist already.`;
       return (await ask(window(), message, shortList(names), ['Replace', 'Cancel'])) === 0;
+    },
+    async takeUp(name, keptAtMs) {
+      const message = `There is unsaved work on ${name}.`;
+      const detail = `It was kept on ${new Date(keptAtMs).toLocaleString()}, before the program ended unexpectedly.`;
+      const answers = ['takeUp', 'throwAway', 'later'] as const;
+      return (
+        answers[await ask(window(), message, detail, ['Take it up', 'Throw it away', 'Ask again later'])] ?? 'later'
+      );
     },
   };
 }

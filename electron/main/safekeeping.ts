@@ -1,16 +1,19 @@
-/** Keeps unsaved work on a timer, and offers what an earlier run left. */
-import type { DocumentText, PageState, Start } from '../bridge.ts';
-import type { Recovery } from '../files/recovery.ts';
+/** Keeps unsaved work on a timer, and finds what an earlier run left. */
+import type { DocumentText, OpenedDocument, PageState } from '../bridge.ts';
+import type { KeptWork, Recovery } from '../files/recovery.ts';
 import { type Documents, nameOf, UNTITLED } from './documents.ts';
 
 /** Time between two keepings, ms: a crash costs at most this much work. */
 export const KEEP_EVERY_MS = 10_000;
 
-export type Offer = NonNullable<Start['recovery']>;
+/** Work that an earlier run, or this run's crashed page, left behind. */
+export interface LeftWork {
+  readonly record: string;
+  readonly work: KeptWork;
+}
 
 export class Safekeeping {
   readonly #recovery: Recovery;
-  #offered: { readonly handle: string; readonly record: string } | undefined;
   #keptText: string | undefined;
   #unsaved = false;
 
@@ -18,26 +21,34 @@ export class Safekeeping {
     this.#recovery = recovery;
   }
 
-  /** The work that an earlier run (or this one, before its page crashed) left, as a document to open. */
-  async offer(documents: Documents): Promise<Offer | undefined> {
-    const left = await this.#recovery.newest();
-    if (!left) return undefined;
-    const { work, record } = left;
-    const file = work.path === undefined ? undefined : { path: work.path, ...(work.digest && { digest: work.digest }) };
-    const { handle } = documents.add(file);
-    this.#offered = { handle, record };
-    return { document: { handle, name: work.name, text: work.text, unsaved: true }, keptAtMs: work.keptAtMs };
+  /** The newest work left behind. */
+  left(): Promise<LeftWork | undefined> {
+    return this.#recovery.newest();
   }
 
-  /** The page's state: adopting the offered work makes its record ours; saved work needs none. */
-  async adopt(state: PageState): Promise<void> {
-    if (this.#offered?.handle === state.handle) {
-      this.#recovery.goOnWith(this.#offered.record);
-      this.#offered = undefined;
-    }
+  /** Opens left work; its record becomes this run's own, until the work is saved or let go. */
+  takeUp({ record, work }: LeftWork, documents: Documents): OpenedDocument {
+    const file = work.path === undefined ? undefined : { path: work.path, ...(work.digest && { digest: work.digest }) };
+    this.#recovery.goOnWith(record);
+    return { handle: documents.add(file).handle, name: work.name, text: work.text, unsaved: true };
+  }
+
+  /** Throws left work away. */
+  throwAway({ record }: LeftWork): Promise<void> {
+    return this.#recovery.drop(record);
+  }
+
+  /** Notes the page's state; work that is saved now needs no record. */
+  async note(state: PageState): Promise<void> {
     const wasUnsaved = this.#unsaved;
     this.#unsaved = state.unsaved;
     if (wasUnsaved && !state.unsaved) await this.letGo();
+  }
+
+  /** The page is gone with its work: what was kept of it stays, to be taken up. */
+  pageGone(): void {
+    this.#unsaved = false;
+    this.#keptText = undefined;
   }
 
   /** Keeps the present text, when it is unsaved and differs from what is kept. */
@@ -64,12 +75,5 @@ export class Safekeeping {
   async letGo(): Promise<void> {
     this.#keptText = undefined;
     await this.#recovery.drop();
-  }
-
-  /** The maker does not want the offered work. */
-  async dropOffered(): Promise<void> {
-    const record = this.#offered?.record;
-    this.#offered = undefined;
-    if (record !== undefined) await this.#recovery.drop(record);
   }
 }

@@ -107,20 +107,18 @@ export class Shell {
         tellState: async (state) => {
           const before = desk.state;
           await desk.tellState(state);
-          this.#tellFailure();
+          if (!before) void this.#onFirstState();
           this.#refreshTitle();
           if (before?.possible.join() !== state.possible.join()) this.#refreshMenu();
           return undefined;
         },
         giveText: async (answer) => this.#texts.answered(answer) as undefined, // a call without an answer
-        dropRecovery: async () => this.#safekeeping.dropOffered() as Promise<undefined>, // as above
       },
       () => this.#contents(),
     );
   }
 
   async #start(): Promise<Start> {
-    const recovery = await this.#safekeeping.offer(this.#desk.documents);
     const blank = this.#desk.documents.add().handle;
     const recent = this.#recent.list();
     const document = await this.#documentToStartWith();
@@ -128,9 +126,8 @@ export class Shell {
     return {
       ...(document && { document }),
       blank,
-      ...(recovery && { recovery }),
       recent,
-      firstStart: recent.length === 0 && !recovery,
+      firstStart: recent.length === 0,
       version: app.getVersion(),
     };
   }
@@ -144,15 +141,18 @@ export class Shell {
     return reply.kind === 'opened' ? reply.document : undefined;
   }
 
-  /** A file of the command line that could not be read is told once the page shows something else. */
-  #tellFailure(): void {
+  /** Once the page shows something: what could not be opened is told, and left work offered. */
+  async #onFirstState(): Promise<void> {
     if (this.#failure) this.#tell('failed', { says: this.#failure });
     this.#failure = undefined;
+    const document = await this.#desk.takeUpLeftWork();
+    if (document) this.#tell('opened', document);
   }
 
   /** A crashed page starts again; what was kept is offered to it. */
   #reload(): void {
     this.#isListening = false;
+    this.#desk.pageGone();
     this.#window?.webContents.reload();
   }
 

@@ -71,7 +71,6 @@ const bridge: ShellBridge = {
   provideText: (give) => {
     provider = give;
   },
-  dropRecovery: () => tell('dropRecovery', undefined),
   onOpened: (listener) => listen('opened', listener),
   onFailed: (listener) => listen('failed', listener),
   onSaved: (listener) => listen('saved', listener),

@@ -97,7 +97,6 @@ export function browserShell(): ShellBridge {
       document.title = `${state.unsaved ? '• ' : ''}${state.title} · Depthwright`;
     },
     provideText: () => undefined,
-    dropRecovery: () => undefined,
     onOpened: () => () => undefined,
     onFailed: () => () => undefined,
     onSaved: () => () => undefined,

@@ -124,14 +124,19 @@ export function startSession(bench: Bench): Session {
 
 async function begin(bench: Bench, shell: ShellBridge): Promise<void> {
   const start = await shell.start();
-  if (start.recovery) bench.recovery = start.recovery;
   if (start.document && adoptDocument(bench, start.document)) return;
-  await showDemo(bench, FIRST_DEMO, start.blank);
+  const text = await demoText(FIRST_DEMO);
+  // Whoever was quicker than the demo has opened a file of his own.
+  if (bench.handle !== '') return;
+  adoptDemo(bench, FIRST_DEMO, text, start.blank);
   if (start.firstStart) bench.guide = 'offered';
 }
 
 async function showDemo(bench: Bench, name: string, handle: string): Promise<void> {
-  const text = await demoText(name);
+  adoptDemo(bench, name, await demoText(name), handle);
+}
+
+function adoptDemo(bench: Bench, name: string, text: string | undefined, handle: string): void {
   if (text === undefined) bench.adopt(emptyMovement(), { handle, name: 'Untitled movement', unsaved: false });
   else adoptDocument(bench, { handle, name, text, unsaved: false });
 }

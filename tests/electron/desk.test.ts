@@ -21,7 +21,7 @@ beforeEach(async () => {
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
 /** A desk whose maker gives the stated answers; any other question fails the test. */
-function deskWith(answers: Partial<Questions>, text?: DocumentText) {
+function deskWith(answers: Partial<Questions>, text?: DocumentText, startedAtMs = 1000) {
   const asked: string[] = [];
   const said: string[] = [];
   const questions = new Proxy({} as Questions, {
@@ -35,7 +35,7 @@ function deskWith(answers: Partial<Questions>, text?: DocumentText) {
     },
   });
   const recent = new RecentFiles(join(folder, 'recent.json'));
-  const safekeeping = new Safekeeping(new Recovery(join(folder, 'recovery'), 1000));
+  const safekeeping = new Safekeeping(new Recovery(join(folder, 'recovery'), startedAtMs));
   const desk = new Desk({
     questions,
     recent,
@@ -219,24 +219,20 @@ describe('recovery', () => {
   const keep = (set: ReturnType<typeof deskWith>, handle: string, text: string) =>
     set.safekeeping.keep({ handle, text }, set.desk.documents, 5000);
 
-  test('unsaved work is offered by the next run, and knows its file', async () => {
+  test('unsaved work is taken up by the next run, and knows its file', async () => {
     const first = deskWith({});
     const { handle } = opened(await first.desk.openPath(file));
     await first.desk.tellState(stateOf(handle, true));
     await keep(first, handle, 'half done');
-    const second = deskWith({});
-    const offer = await second.safekeeping.offer(second.desk.documents);
-    expect(offer).toMatchObject({
-      keptAtMs: 5000,
-      document: { text: 'half done', unsaved: true, name: 'a.depthwright' },
-    });
-    // Adopted and saved: it goes into its file, and nothing is offered any more.
-    const recovered = offer?.document.handle ?? '';
+    const second = deskWith({ takeUp: () => Promise.resolve('takeUp') });
+    const document = await second.desk.takeUpLeftWork();
+    expect(document).toMatchObject({ text: 'half done', unsaved: true, name: 'a.depthwright' });
+    // Saved, it goes into its file, and nothing is left any more.
+    const recovered = document?.handle ?? '';
     await second.desk.tellState(stateOf(recovered, true));
     expect(await second.desk.save({ handle: recovered, text: 'done' })).toMatchObject({ kind: 'saved' });
     expect(await readFile(file, 'utf8')).toBe('done');
-    const third = deskWith({});
-    expect(await third.safekeeping.offer(third.desk.documents)).toBeUndefined();
+    expect(await deskWith({}).desk.takeUpLeftWork()).toBeUndefined();
   });
 
   test('saved work, and work let go, is not offered', async () => {
@@ -245,30 +241,40 @@ describe('recovery', () => {
     await set.desk.tellState(stateOf(handle, true));
     await keep(set, handle, 'half done');
     await set.desk.tellState(stateOf(handle, false));
-    expect(await set.safekeeping.offer(set.desk.documents)).toBeUndefined();
+    expect(await set.safekeeping.left()).toBeUndefined();
     await set.desk.tellState(stateOf(handle, true));
     await keep(set, handle, 'half done again');
     await set.desk.mayLeave();
-    expect(await set.safekeeping.offer(set.desk.documents)).toBeUndefined();
+    expect(await set.safekeeping.left()).toBeUndefined();
   });
 
-  test('an offer that nobody took stays while other work is kept; dropped, it is gone', async () => {
+  test('a page that crashed loses nothing that was kept', async () => {
+    const set = deskWith({ takeUp: () => Promise.resolve('takeUp') });
+    const { handle } = opened(await set.desk.openPath(file));
+    await set.desk.tellState(stateOf(handle, true));
+    await keep(set, handle, 'half done');
+    set.desk.pageGone();
+    // The page that starts again shows something saved first.
+    await set.desk.tellState(stateOf(set.desk.documents.add().handle, false));
+    expect((await set.desk.takeUpLeftWork())?.text).toBe('half done');
+  });
+
+  test('work that nobody took up stays while other work is kept; thrown away, it is gone', async () => {
     const first = deskWith({});
     const blank = first.desk.documents.add().handle;
     await first.desk.tellState(stateOf(blank, true));
     await keep(first, blank, 'first');
-    const recovery = new Recovery(join(folder, 'recovery'), 2000);
-    const later = { ...deskWith({}), safekeeping: new Safekeeping(recovery) };
-    const offer = await later.safekeeping.offer(later.desk.documents);
-    expect(offer?.document.text).toBe('first');
+    const later = deskWith({ takeUp: () => Promise.resolve('later') }, undefined, 2000);
+    expect(await later.desk.takeUpLeftWork()).toBeUndefined();
     const other = later.desk.documents.add().handle;
-    await later.safekeeping.adopt(stateOf(other, true));
+    await later.desk.tellState(stateOf(other, true));
     await keep(later, other, 'second');
-    expect((await recovery.newest())?.work.text).toBe('second');
-    await later.safekeeping.letGo();
-    expect((await recovery.newest())?.work.text).toBe('first');
-    await later.safekeeping.dropOffered();
-    expect(await recovery.newest()).toBeUndefined();
+    expect((await later.safekeeping.left())?.work.text).toBe('second');
+    await later.desk.tellState(stateOf(other, false));
+    expect((await later.safekeeping.left())?.work.text).toBe('first');
+    const last = deskWith({ takeUp: () => Promise.resolve('throwAway') }, undefined, 3000);
+    expect(await last.desk.takeUpLeftWork()).toBeUndefined();
+    expect(await last.safekeeping.left()).toBeUndefined();
   });
 
   test('a damaged record is passed over', async () => {

@@ -3,7 +3,18 @@ import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect } from '@playwright/test';
 import { twoDepths } from '../electron/twoDepths.ts';
-import { answer, change, end, expectTitle, messagesShown, type Started, start, test, titleOf } from './window.ts';
+import {
+  answer,
+  change,
+  end,
+  expectTitle,
+  messagesShown,
+  type Started,
+  start,
+  startAnswering,
+  test,
+  titleOf,
+} from './window.ts';
 
 const SAVE = 'ControlOrMeta+s';
 
@@ -102,12 +113,9 @@ test('unsaved work survives a crash and is offered', async ({ places }) => {
   started.app.process().kill('SIGKILL');
   await ended;
   expect(await arborsIn(places.file)).toBe(3);
-  const again = await start(places.data);
-  await again.page
-    .getByRole('button', { name: /take up|recover|restore|go on/i })
-    .first()
-    .click();
+  const again = await startAnswering(places.data, { button: 0 });
   await expectTitle(again, /^• Two depths/);
+  expect(await messagesShown(again)).toEqual(['There is unsaved work on two depths.depthwright.']);
   await again.page.keyboard.press(SAVE);
   await expectTitle(again, /^Two depths/);
   expect(await arborsIn(places.file)).toBe(4);
@@ -115,22 +123,17 @@ test('unsaved work survives a crash and is offered', async ({ places }) => {
   await end(again);
 });
 
-test('a page that crashes starts again and is offered its work', async ({ places }) => {
+test('a page that crashes starts again and goes on with its work', async ({ places }) => {
   const started = await start(places.data, places.file);
   await expectTitle(started, /^Two depths/);
   await change(started);
   await expect.poll(() => readdir(join(places.data, 'recovery')).catch(() => []), { timeout: 20_000 }).toHaveLength(1);
-  await started.app.evaluate(({ BrowserWindow }) =>
-    BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer(),
-  );
-  const offered = async () => {
-    // The runner's page is gone with the crash; the window is asked through the program.
-    return started.app.evaluate(({ BrowserWindow }) => {
-      const contents = BrowserWindow.getAllWindows()[0]?.webContents;
-      return contents?.executeJavaScript("document.body?.innerText ?? ''") as Promise<string> | undefined;
-    });
-  };
-  await expect.poll(offered, { timeout: 20_000 }).toMatch(/not saved|unsaved|recover/i);
+  await answer(started, { button: 0 });
+  await started.app.evaluate(({ BrowserWindow }) => {
+    BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer();
+  });
+  await expect.poll(() => messagesShown(started), { timeout: 20_000 }).toHaveLength(1);
+  await expectTitle(started, /^• Two depths/);
   await end(started);
 });
 

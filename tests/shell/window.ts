@@ -20,8 +20,14 @@ export interface Started {
 }
 
 /** Starts the program; `files` are the files on its command line. */
-export async function start(data: string, ...files: string[]): Promise<Started> {
+export function start(data: string, ...files: string[]): Promise<Started> {
+  return startAnswering(data, undefined, ...files);
+}
+
+/** Starts the program with answers to the questions that it asks at its start. */
+export async function startAnswering(data: string, answers?: Answers, ...files: string[]): Promise<Started> {
   const app = await _electron.launch({ executablePath: EXECUTABLE, args: [...argumentsFor(data), ...files] });
+  if (answers) await answer({ app }, answers);
   return { app, page: await app.firstWindow() };
 }
 
@@ -42,7 +48,7 @@ export interface Answers {
 }
 
 /** Puts answers in place of the system's dialogs, and notes the messages that were shown. */
-export async function answer({ app }: Started, answers: Answers): Promise<void> {
+export async function answer({ app }: Pick<Started, 'app'>, answers: Answers): Promise<void> {
   await app.evaluate(({ dialog }, { openPath, savePath, button }) => {
     const shown: string[] = [];
     Object.assign(globalThis, { shownMessages: shown });
