@@ -32,6 +32,7 @@ import { toothPhases } from '../bench/toothPhases.ts';
 import { type Bounds, fitTo, type Point, toScreen, type View } from '../bench/view.ts';
 import { boundsOfWork } from '../bench/workBounds.ts';
 import type { SettingDown } from '../gestures/settingDown.svelte.ts';
+import { turnedPhases } from '../rehearsal/turnedPhases.ts';
 import { lengthSays } from './lengthWords.ts';
 import type { Look } from './looks.ts';
 import { namesOf } from './names.ts';
@@ -70,6 +71,9 @@ export class Bench {
   keysShown = $state(false);
   /** The depth rule whose pair is looked at closely. */
   depthShown = $state<RuleId | undefined>(undefined);
+  /** Whether the train is being turned, and how far, in turns of the drive. */
+  rehearsing = $state(false);
+  turned = $state(0);
   /** Whether counts are being looked for. */
   countsShown = $state(false);
   /** The guided build: offered at the first start, on, or put away. */
@@ -99,16 +103,19 @@ export class Bench {
   );
   readonly settled: PlacedMovement = $derived(this.plant(this.movement));
   readonly placed: PlacedMovement = $derived(this.preview?.placed ?? this.settled);
+  /** The movement whose parts are drawn: a preview that adds only rules and places draws those of the movement itself. */
+  private readonly drawn: Movement = $derived(samePartsAs(this.placed.movement, this.movement));
   private readonly measure = startingFromLast(sizesOf);
-  readonly sizes: Sizes = $derived(this.measure(this.placed.movement));
+  readonly sizes: Sizes = $derived(this.measure(this.drawn));
   private readonly outline = startingFromLast(shapesOf);
-  readonly shapes: Shapes = $derived(this.outline(this.placed.movement));
-  readonly phases = $derived(toothPhases(this.placed));
-  readonly findings: readonly Finding[] = $derived(checkMovement(this.settled));
+  readonly shapes: Shapes = $derived(this.outline(this.drawn));
   readonly turning = $derived(turnMovement(this.movement));
-  readonly names = $derived(namesOf(this.placed.movement));
+  private readonly restPhases = $derived(toothPhases(this.placed));
+  readonly phases = $derived(turnedPhases(this.restPhases, this.movement, this.turning, this.turned));
+  readonly findings: readonly Finding[] = $derived(checkMovement(this.settled));
+  readonly names = $derived(namesOf(this.drawn));
   /** What is chosen, with the wheels of chosen arbors. */
-  readonly emphasised = $derived(withWheels(this.chosen, this.placed.movement));
+  readonly emphasised = $derived(withWheels(this.chosen, this.drawn));
   readonly unsaved: boolean = $derived(this.savedAfter !== this.history.done.at(-1));
   readonly undoSays: string | undefined = $derived(this.history.done.at(-1)?.label);
   readonly redoSays: string | undefined = $derived(this.history.undone.at(-1)?.label);
@@ -241,6 +248,12 @@ function withWheels(chosen: readonly PartId[], { wheels }: Movement): ReadonlySe
   const all = new Set<string>(chosen);
   for (const { id, arbor } of wheels) if (all.has(arbor)) all.add(id);
   return all;
+}
+
+/** `movement` where `preview` has the same parts, apart from places and rules. */
+function samePartsAs(preview: Movement, movement: Movement): Movement {
+  const isSame = preview.wheels === movement.wheels && preview.arbors.length === movement.arbors.length;
+  return isSame && preview.posts.length === movement.posts.length ? movement : preview;
 }
 
 /** A function of the movement that may start from its own last result, and is not asked twice about one movement. */

@@ -115,6 +115,18 @@ export const viewCommands = {
       bench.change(`show ${unit}`, [{ kind: 'describe', set: { display } }]);
     },
   },
+  rehearse: {
+    id: 'rehearse',
+    group: 'view',
+    says: 'Rehearsal',
+    describes: 'Turn the train and read the dials',
+    keys: ['R'],
+    possible: (bench) => !bench.rehearsing && bench.movement.wheels.length > 0,
+    run: (bench) => {
+      bench.face = 'bench';
+      bench.rehearsing = true;
+    },
+  },
   counts: {
     id: 'counts',
     group: 'movement',
