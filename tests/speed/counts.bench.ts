@@ -4,19 +4,10 @@
  * Goals (issue 5, warm, ten best): 10..120 teeth, two stages 1 ms, three 5 ms; 12..100 teeth, four stages 60 ms and
  * 200 MB, five 2 s; four stages with equal sums, no prime above 31 and co-prime pairs 1 s.
  */
-import { pathToFileURL } from 'node:url';
 import type { CountsOptions } from '../../solver/gearing/counts/counts.ts';
 import { largestPrimeOf } from '../../solver/gearing/counts/limits.ts';
 import { findCounts } from '../../solver/gearing/counts/searchCounts.ts';
-
-interface Measured {
-  readonly name: string;
-  readonly minimumMs: number;
-  readonly medianMs: number;
-  readonly repeats: number;
-  readonly goalMs?: number;
-  readonly note?: string;
-}
+import { HEADING, line, time } from './measure.ts';
 
 /** Mean synodic month in days: a target without a short fraction. */
 const TARGET = 29.530588853;
@@ -84,22 +75,23 @@ const nestedSearch = (
   return best.map((entry) => entry.error);
 };
 
-const timed = (name: string, repeats: number, work: () => unknown, more: Partial<Measured> = {}): Measured => {
-  // Warm: the first rounds let the compiler settle, and are not counted.
-  for (let round = 0; round < Math.min(repeats, 5); round += 1) work();
-  const times = Array.from({ length: repeats }, () => {
-    const start = performance.now();
-    work();
-    return performance.now() - start;
-  }).sort((a, b) => a - b);
-  return { name, minimumMs: times[0] ?? 0, medianMs: times[Math.floor(repeats / 2)] ?? 0, repeats, ...more };
+/** Times our search and prints it beside its goal, by the median. */
+const searched = (name: string, repeats: number, wanted: CountsOptions, goalMs?: number): number => {
+  const timing = time(() => errorsOf(wanted), repeats, Math.min(repeats, 10));
+  const goal = goalMs === undefined ? '' : `goal ${goalMs} ${timing.medianMs <= goalMs ? 'met' : 'MISSED'}`;
+  console.log(line(name, timing, goal));
+  return timing.medianMs;
 };
 
-const once = <T>(name: string, work: () => T): { readonly result: T; readonly measured: Measured } => {
+/** Runs the nested loops once, checks the search against them, and prints how much faster it is. */
+const beside = (name: string, ours: CountsOptions, oursMs: number, nested: () => readonly number[]): void => {
   const start = performance.now();
-  const result = work();
+  const errors = nested();
   const elapsedMs = performance.now() - start;
-  return { result, measured: { name, minimumMs: elapsedMs, medianMs: elapsedMs, repeats: 1 } };
+  mustAgree(name, errorsOf(ours), errors);
+  console.log(
+    `  nested loops, the same ten: ${elapsedMs.toFixed(0)} ms, once; the search is ${(elapsedMs / oursMs).toFixed(0)} times as fast`,
+  );
 };
 
 const mustAgree = (name: string, ours: readonly number[], theirs: readonly number[]): void => {
@@ -111,76 +103,43 @@ const mustAgree = (name: string, ours: readonly number[], theirs: readonly numbe
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
-/** Runs everything; throws where an answer is wrong. */
-export const runCountsBench = (): readonly Measured[] => {
-  const measured: Measured[] = [];
-  const filters: Partial<CountsOptions> = { equalSums: 'all', largestPrime: 31, coprime: true };
-
-  const two = once('two stages 10..120, nested loops', () => nestedSearch(2, 10, 120));
-  mustAgree('two stages', errorsOf(options(2, 10, 120)), two.result);
-  measured.push(
-    timed('two stages 10..120, ten best', 200, () => errorsOf(options(2, 10, 120)), { goalMs: 1 }),
-    two.measured,
-  );
-
-  const three = once('three stages 12..44, nested loops', () => nestedSearch(3, 12, 44));
-  mustAgree('three stages', errorsOf(options(3, 12, 44)), three.result);
-  measured.push(
-    timed('three stages 10..120, ten best', 60, () => errorsOf(options(3, 10, 120)), { goalMs: 5 }),
-    timed('three stages 12..44, ten best', 60, () => errorsOf(options(3, 12, 44))),
-    three.measured,
-  );
-
-  measured.push(timed('four stages 12..100, ten best', 20, () => errorsOf(options(4, 12, 100)), { goalMs: 60 }));
-  // Kilobytes; the most that the whole process has held so far, compiler and all.
-  const most = process.resourceUsage().maxRSS / 1024;
-  measured.push(timed('five stages 12..100, ten best', 10, () => errorsOf(options(5, 12, 100)), { goalMs: 2000 }));
-
-  const passes = (driver: number[], driven: number[]): boolean => {
-    const sum = (driver[0] ?? 0) + (driven[0] ?? 0);
-    return driver.every((count, index) => {
-      const mate = driven[index] ?? 0;
-      return (
-        count + mate === sum && gcd(count, mate) === 1 && largestPrimeOf(count) <= 31 && largestPrimeOf(mate) <= 31
-      );
-    });
-  };
-  const few = once('two stages 6..80 with filters, nested loops', () => nestedSearch(2, 6, 80, passes));
-  mustAgree('filters', errorsOf(options(2, 6, 80, filters)), few.result);
-  measured.push(
-    timed(
-      'four stages 12..100, equal sums, primes to 31, co-prime pairs',
-      10,
-      () => errorsOf(options(4, 12, 100, filters)),
-      { goalMs: 1000 },
-    ),
-    timed('four stages 12..100, sums equal in twos, primes to 31, co-prime pairs', 10, () =>
-      errorsOf(
-        options(4, 12, 100, {
-          ...filters,
-          equalSums: [
-            [0, 1],
-            [2, 3],
-          ],
-        }),
-      ),
-    ),
-    timed('two stages 6..80 with filters, ten best', 60, () => errorsOf(options(2, 6, 80, filters))),
-    few.measured,
-  );
-  return measured.map((entry) =>
-    entry.name.startsWith('four stages 12..100, ten best')
-      ? { ...entry, note: `whole process at most ${most.toFixed(0)} MB` }
-      : entry,
-  );
+/** Filters of the last goal, as the nested loops see them. */
+const passesFilters = (driver: number[], driven: number[]): boolean => {
+  const sum = (driver[0] ?? 0) + (driven[0] ?? 0);
+  return driver.every((count, index) => {
+    const mate = driven[index] ?? 0;
+    return count + mate === sum && gcd(count, mate) === 1 && largestPrimeOf(count) <= 31 && largestPrimeOf(mate) <= 31;
+  });
 };
 
-/** One line a measurement. */
-export const countsBenchLines = (measured: readonly Measured[]): readonly string[] =>
-  measured.map(
-    ({ name, minimumMs, medianMs, repeats, goalMs, note }) =>
-      `${name.padEnd(72)} ${minimumMs.toFixed(2).padStart(10)} ms least ${medianMs.toFixed(2).padStart(10)} median of ${repeats}${goalMs === undefined ? '' : `, goal ${goalMs}: ${minimumMs <= goalMs ? 'met' : 'missed'}`}${note ? ` (${note})` : ''}`,
+/** Prints the whole report; throws when an answer is wrong. */
+export function run(): void {
+  console.log(HEADING);
+  const two = options(2, 10, 120);
+  beside('two stages', two, searched('two stages, 10 to 120 teeth', 200, two, 1), () => nestedSearch(2, 10, 120));
+  searched('three stages, 10 to 120 teeth', 60, options(3, 10, 120), 5);
+  const three = options(3, 12, 44);
+  beside('three stages', three, searched('three stages, 12 to 44 teeth', 60, three), () => nestedSearch(3, 12, 44));
+  searched('four stages, 12 to 100 teeth', 20, options(4, 12, 100), 60);
+  // Kilobytes; the most that the whole process has held so far, compiler and all.
+  console.log(
+    `  the whole process so far: at most ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB (goal 200)`,
   );
+  searched('five stages, 12 to 100 teeth', 10, options(5, 12, 100), 2000);
 
-if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href)
-  console.log(countsBenchLines(runCountsBench()).join('\n'));
+  const filters: Partial<CountsOptions> = { equalSums: 'all', largestPrime: 31, coprime: true };
+  console.log('with filters: equal sums, no prime above 31, co-prime pairs');
+  searched('four stages, 12 to 100 teeth, one sum', 20, options(4, 12, 100, filters), 1000);
+  const inTwos = {
+    ...filters,
+    equalSums: [
+      [0, 1],
+      [2, 3],
+    ],
+  };
+  searched('four stages, 12 to 100 teeth, sums in twos', 20, options(4, 12, 100, inTwos), 1000);
+  const few = options(2, 6, 80, filters);
+  beside('filters', few, searched('two stages, 6 to 80 teeth, one sum', 60, few), () =>
+    nestedSearch(2, 6, 80, passesFilters),
+  );
+}
