@@ -85,6 +85,11 @@ export class Engraver {
     this.inkwell.uniforms.uRecede.value = recede;
   }
 
+  /** The module that decides when teeth are drawn, mm. */
+  setUsualModule(module: number): void {
+    this.inkwell.uniforms.uUsualModule.value = module;
+  }
+
   /** Places are told relative to this point, so that single precision keeps a thousandth of a pixel. */
   setOrigin(origin: Point): void {
     this.origin = origin;

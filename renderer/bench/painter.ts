@@ -79,6 +79,7 @@ export class BenchPainter {
     for (const [key, figure] of gapFigures(placed)) notes.set(key, figure);
     this.scene.update({
       placed,
+      passing: preview !== undefined,
       sizes: bench.sizes,
       shapes: bench.shapes,
       phases: bench.phases,

@@ -17,6 +17,8 @@ import type { Point, View } from './view.ts';
 /** All that the drawing depends on. */
 export interface SceneInput {
   readonly placed: PlacedMovement;
+  /** Is it a drag under way? Free directions cost more than a frame, so they wait until it is over. */
+  readonly passing: boolean;
   readonly sizes: ReadonlyMap<string, WheelSize>;
   readonly shapes: ReadonlyMap<string, WheelShape>;
   /** Drawing angle of each wheel, radians. */
@@ -29,6 +31,7 @@ export interface SceneInput {
   readonly notes: ReadonlyMap<string, Figure>;
 }
 
+const NO_WAY: readonly Point[] = [];
 /** What the rest keeps of its strength while something is chosen. */
 const RECEDED = 0.42;
 /** The origin is moved when the view is further from it than this many view widths. */
@@ -39,6 +42,8 @@ export class BenchScene {
   /** Source object of each figure. */
   private readonly sources = new Map<string, readonly unknown[]>();
   private readonly places = new Map<string, Place>();
+  /** State and free directions that each sign was drawn from. */
+  private readonly signs = new Map<string, { readonly state: Place['state']; readonly free: readonly Point[] }>();
   private last: SceneInput | undefined;
   private movement: Movement | undefined;
   private origin: Point = { x: 0, y: 0 };
@@ -59,6 +64,7 @@ export class BenchScene {
     if (movement !== this.movement || input.sizes !== before?.sizes || input.shapes !== before?.shapes) {
       this.drawParts(input);
       this.movement = movement;
+      this.engraver.setUsualModule(usualModule(input.sizes));
     }
     const emphasisChanged =
       input.chosen !== before?.chosen || input.related !== before.related || input.hovered !== before.hovered;
@@ -128,9 +134,7 @@ export class BenchScene {
       moved.add(place.id);
       this.places.set(place.id, place);
       this.engraver.setPlace(place.id, place.x, place.y, 0, emphasisOf(place.id));
-      if (!before || before.state !== place.state || before.free !== place.free) {
-        this.engraver.setFigure('signs', `place:${place.id}`, placeSign(place));
-      }
+      this.sign(place, input.passing);
     }
     if (moved.size === 0) return;
     for (const wheel of placed.movement.wheels) {
@@ -142,11 +146,21 @@ export class BenchScene {
     this.forget(placed);
   }
 
+  private sign(place: Place, passing: boolean): void {
+    const { id, state } = place;
+    const drawn = this.signs.get(id);
+    const free = state !== 'loose' || passing ? NO_WAY : place.free;
+    if (drawn?.state === state && drawn.free === free) return;
+    this.signs.set(id, { state, free });
+    this.engraver.setFigure('signs', `place:${id}`, placeSign(place, free));
+  }
+
   private forget(placed: PlacedMovement): void {
     if (this.places.size === placed.places.size) return;
     for (const id of [...this.places.keys()]) {
       if (placed.places.has(id as PointId)) continue; // keys of `places` are point ids
       this.places.delete(id);
+      this.signs.delete(id);
       this.engraver.removeFigure('signs', `place:${id}`);
       this.engraver.dropOwner(id);
     }
@@ -162,4 +176,10 @@ export class BenchScene {
       }
     }
   }
+}
+
+/** The middle one of all modules, mm. */
+function usualModule(sizes: ReadonlyMap<string, WheelSize>): number {
+  const modules = [...sizes.values()].map(({ module }) => module).sort((a, b) => a - b);
+  return modules[Math.floor(modules.length / 2)] ?? 1;
 }

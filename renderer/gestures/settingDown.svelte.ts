@@ -2,13 +2,13 @@
  * Setting something down: it follows the pointer as a preview, settles on rules like anything dragged, and is added
  * by a press or by the form's button. Esc puts it away without a trace.
  */
-import { applyEdit, type Edit, type PartId } from '../../solver/movement/index.ts';
-import { plantMovement } from '../../solver/planting/index.ts';
+import { applyEdit, type Edit, type Movement, type PartId } from '../../solver/movement/index.ts';
+import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
 import { hitAt } from '../bench/hitTest.ts';
 import { type Point, toWorld } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
-import { settle } from './dragPoint.ts';
 import { type DownKind, type Draft, firstDraft, type SetDown, setDown } from './setDownDrafts.ts';
+import { Settler } from './settling.ts';
 
 export class SettingDown {
   readonly kind: DownKind;
@@ -17,7 +17,9 @@ export class SettingDown {
   at = $state.raw<Point>({ x: 0, y: 0 });
   /** The arbor that it would go onto. */
   private on: string | undefined;
-  private ready: { readonly down: SetDown; readonly edits: readonly Edit[] } | undefined;
+  private ready: (() => { readonly down: SetDown; readonly edits: readonly Edit[] }) | undefined;
+  /** The draft as a part of a movement that nobody has yet, ready to be moved about. */
+  private trial: Trial | undefined;
 
   constructor(bench: Bench, kind: DownKind) {
     this.kind = kind;
@@ -49,7 +51,7 @@ export class SettingDown {
   /** Adds it to the movement and goes on setting down the same kind. */
   keep(bench: Bench): boolean {
     if (!this.ready) this.show(bench, this.at, true);
-    const { ready } = this;
+    const ready = this.ready?.();
     if (!ready) return false;
     bench.preview = undefined;
     const chosen = [ready.down.part as PartId]; // the id of the part that was just made
@@ -65,23 +67,48 @@ export class SettingDown {
 
   private show(bench: Bench, at: Point, free: boolean): void {
     this.at = at;
-    this.ready = undefined;
-    bench.preview = undefined;
-    const down = setDown(this.kind, this.draft, at, this.on, bench.movement);
-    if ('cannot' in down) {
-      bench.tell('refused', down.cannot);
+    const trial = this.trialFor(bench, at);
+    if (!trial) {
+      this.ready = undefined;
+      bench.preview = undefined;
       return;
     }
-    const outcome = applyEdit(bench.movement, { kind: 'several', edits: down.edits });
-    if (outcome.kind === 'refused') {
-      bench.tell('refused', outcome.says);
+    const { down, placed, settler } = trial;
+    if (!settler) {
+      bench.preview = { placed, figures: new Map(), lettered: () => [], says: '' };
+      this.ready = () => ({ down, edits: down.edits });
       return;
+    }
+    const settling = settler.at(at, bench.view.scale, free || this.on !== undefined);
+    bench.preview = settling.preview;
+    this.ready = () => ({ down, edits: [...down.edits, ...settling.edits()] });
+  }
+
+  /** The draft planted as if it were set down; the last one while only its place changed. */
+  private trialFor(bench: Bench, at: Point): Trial | undefined {
+    const { draft, on } = this;
+    const last = this.trial;
+    if (last?.settler && last.draft === draft && last.on === on && last.movement === bench.movement) return last;
+    this.trial = undefined;
+    const down = setDown(this.kind, draft, at, on, bench.movement);
+    const outcome = 'cannot' in down ? undefined : applyEdit(bench.movement, { kind: 'several', edits: down.edits });
+    if ('cannot' in down || outcome?.kind !== 'edited') {
+      bench.tell('refused', 'cannot' in down ? down.cannot : outcome?.kind === 'refused' ? outcome.says : '');
+      return undefined;
     }
     const placed = plantMovement(outcome.movement, bench.settled);
-    const settling = down.point
-      ? settle(bench, placed, placed, undefined, down.point, at, bench.view, free || this.on !== undefined)
-      : undefined;
-    bench.preview = settling?.preview ?? { placed, figures: new Map(), lettered: () => [], says: '' };
-    this.ready = { down, edits: [...down.edits, ...(settling?.edits ?? [])] };
+    const settler = down.point === undefined ? undefined : new Settler(bench, placed, down.point);
+    this.trial = { movement: bench.movement, draft, on, down, placed, settler };
+    return this.trial;
   }
+}
+
+interface Trial {
+  readonly movement: Movement;
+  readonly draft: Draft;
+  readonly on: string | undefined;
+  readonly down: SetDown;
+  readonly placed: PlacedMovement;
+  /** Moves it about; none for parts that have no place of their own to be settled. */
+  readonly settler: Settler | undefined;
 }

@@ -3,6 +3,7 @@ import type { Arbor, Mark, Post } from '../../../solver/movement/index.ts';
 import type { Place } from '../../../solver/planting/index.ts';
 import type { Figure } from '../engraver.ts';
 import type { ArcStroke, LineStroke, Stroke } from '../strokes/stroke.ts';
+import type { Point } from '../view.ts';
 import { MIDDLE, STRONG, THICK, THIN } from './lineWidths.ts';
 
 /** Sizes of the signs, CSS pixels. */
@@ -63,11 +64,15 @@ export function markFigure(mark: Mark): Figure {
   return { owner: mark.id, strokes: mark.hole > 0 ? [circle(mark.hole / 2, { pen: 'ink', width: MIDDLE })] : [] };
 }
 
-/** The sign of a place: cross with dot, ring with arrows along the free directions, or broken cross. */
-export function placeSign(place: Place): Figure {
-  if (place.state === 'planted') return { owner: place.id, strokes: plantedSign() };
-  if (place.state === 'loose') return { owner: place.id, strokes: looseSign(place) };
-  return { owner: place.id, strokes: contestedSign() };
+/**
+ * The sign of a place: cross with dot, ring with arrows along the free directions, or broken cross.
+ *
+ * @param free directions for the arrows; none while something is dragged, when the pointer itself shows the way
+ */
+export function placeSign({ id, state }: Pick<Place, 'id' | 'state'>, free: readonly Point[]): Figure {
+  if (state === 'planted') return { owner: id, strokes: plantedSign() };
+  if (state === 'loose') return { owner: id, strokes: looseSign(free) };
+  return { owner: id, strokes: contestedSign() };
 }
 
 function plantedSign(): Stroke[] {
@@ -78,9 +83,9 @@ function plantedSign(): Stroke[] {
   ];
 }
 
-function looseSign(place: Place): Stroke[] {
+function looseSign(free: readonly Point[]): Stroke[] {
   const strokes: Stroke[] = [circle(0, { radiusPx: RING, pen: 'ink', width: STRONG })];
-  for (const { x, y } of place.free) {
+  for (const { x, y } of free) {
     for (const sign of [1, -1]) strokes.push(...arrow(x * sign, y * sign));
   }
   return strokes;

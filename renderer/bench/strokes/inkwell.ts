@@ -35,6 +35,7 @@ export class Inkwell {
     uScale: { value: 1 },
     uRatio: { value: 1 },
     uDensity: { value: 1 },
+    uUsualModule: { value: 1 },
     uRecede: { value: 1 },
     uHatchShift: { value: 0 },
     uPens: { value: PENS.map(() => new Vector3()) },

@@ -20,6 +20,7 @@ uniform vec2 uHalf;       // half the bench, device pixels
 uniform float uScale;     // device pixels for a millimetre
 uniform float uRatio;     // device pixels for a CSS pixel
 uniform float uDensity;   // 0 numbers .. 1 context
+uniform float uUsualModule; // mm
 uniform float uRecede;    // what the rest keeps of its strength while something is chosen
 uniform vec3 uPens[6];
 uniform sampler2D uPlaces;
@@ -32,10 +33,12 @@ vec2 turned(vec2 p, float angle) {
   float c = cos(angle), s = sin(angle);
   return vec2(c * p.x - s * p.y, s * p.x + c * p.y);
 }
-// Teeth are drawn from about 9 pixels of pitch upward, or from 3 when the wheel is chosen.
+// Teeth are drawn from about 9 pixels of pitch upward, or from 3 when the wheel is chosen. The usual module of the
+// movement decides for all its wheels, so that a drawing is either of circles or of teeth.
 float teethShown(float module, float emphasis) {
-  float pitch = module * 3.14159265 * uScale / uRatio;
-  return emphasis == 1.0 ? smoothstep(2.2, 3.2, pitch) : smoothstep(8.4, 9.0, pitch);
+  float pixels = 3.14159265 * uScale / uRatio;
+  float own = smoothstep(2.2, 3.2, module * pixels);
+  return emphasis == 1.0 ? own : own * smoothstep(8.4, 9.0, uUsualModule * pixels);
 }
 // rgb of the pen and the strength of the stroke.
 vec4 inkOf(float pen, float emphasis, float from, float untilTeeth) {

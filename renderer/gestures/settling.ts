@@ -1,0 +1,128 @@
+/**
+ * What a dragged point would come to: its nearest place that keeps all rules, or the place where it would keep a rule
+ * or two more. Used by dragging and by setting down; nothing here is in the movement.
+ *
+ * As long as the same rules are snapped to, they are planted once and followed; so a step of a drag costs no more
+ * with a snap than without.
+ */
+import { applyEdit, type Edit, type PointId } from '../../solver/movement/index.ts';
+import { type DragSession, type PlacedMovement, plantMovement, startDrag } from '../../solver/planting/index.ts';
+import type { Point } from '../bench/view.ts';
+import type { Bench, Preview } from '../state/bench.svelte.ts';
+import { withIds } from './ruleIds.ts';
+import { chooseSnap, type Snap, type SnapCandidate } from './snap.ts';
+import { snapCandidates } from './snapCandidates.ts';
+import { snapFigures, snapLabels } from './snapGuides.ts';
+
+/** How near a locus must be to be taken, CSS pixels. */
+export const SNAP_REACH_PX = 9;
+
+export interface Settling {
+  readonly preview: Preview;
+  /** What makes it so, in the movement that the drag began with. */
+  readonly edits: () => readonly Edit[];
+  /** What the rules say that would be kept. */
+  readonly kept: readonly string[];
+}
+
+/** The rules that are snapped to, planted. */
+interface Snapped {
+  readonly key: string;
+  readonly placed: PlacedMovement;
+  readonly session: DragSession;
+  readonly edits: readonly Edit[];
+}
+
+type Words = Pick<Bench, 'nameOf' | 'lengthSays'>;
+const NO_LABELS = (): [] => [];
+
+export class Settler {
+  private readonly words: Words;
+  private readonly start: PlacedMovement;
+  private readonly point: PointId;
+  private readonly session: DragSession;
+  /** How many rules the point can still take. */
+  private readonly freedom: number;
+  private snapped: Snapped | undefined;
+  /** Keys of rules that would disagree, so that they are planted in vain only once. */
+  private readonly refused = new Set<string>();
+
+  /** @param start the planting that the drag begins with */
+  constructor(words: Words, start: PlacedMovement, point: PointId) {
+    this.words = words;
+    this.start = start;
+    this.point = point;
+    this.session = startDrag(start, point);
+    this.freedom = start.places.get(point)?.free.length ?? 0;
+  }
+
+  /**
+   * @param target where the pointer asks the point to be, mm
+   * @param scale  CSS pixels for a millimetre
+   * @param free   snapping is suspended
+   */
+  at(target: Point, scale: number, free: boolean): Settling {
+    const dragged = this.session.to(target.x, target.y);
+    const place = dragged.places.get(this.point);
+    const snap = !free && place && this.freedom > 0 ? this.snapNear(dragged, place, target, scale) : undefined;
+    const snapped = snap && this.snappedTo(snap, dragged);
+    if (!snap || !snapped) {
+      this.snapped = undefined;
+      return {
+        preview: { placed: dragged, figures: new Map(), lettered: NO_LABELS, says: '' },
+        edits: () => movesOf(this.session),
+        kept: [],
+      };
+    }
+    const placed = snapped.session.to(snap.at.x, snap.at.y);
+    const at = placed.places.get(this.point) ?? snap.at;
+    const kept = snap.candidates.map(({ says }) => says);
+    return {
+      preview: { placed, figures: snapFigures(snap), lettered: snapLabels(snap, at), says: kept.join('; ') },
+      edits: () => [...snapped.edits, ...movesOf(snapped.session)],
+      kept,
+    };
+  }
+
+  private snapNear(dragged: PlacedMovement, place: Point, target: Point, scale: number): Snap | undefined {
+    // With one freedom left the place cannot follow the pointer: rules are looked for where it is.
+    const near = this.freedom > 1 ? target : place;
+    const reach = SNAP_REACH_PX / scale;
+    const { nameOf, lengthSays } = this.words;
+    const question = { placed: dragged, point: this.point, target: near, reach, nameOf, lengthSays };
+    const candidates = snapCandidates(question).filter(({ key }) => !this.refused.has(key));
+    return chooseSnap(candidates, near, reach, this.freedom);
+  }
+
+  /** The movement with the rules of a snap, planted; undefined when they cannot be kept. */
+  private snappedTo({ candidates, at }: Snap, dragged: PlacedMovement): Snapped | undefined {
+    const key = keyOf(candidates);
+    if (this.snapped?.key === key) return this.snapped;
+    const rules = withIds(
+      candidates.map(({ keeps }) => keeps),
+      this.start.movement,
+    );
+    const moves = movesOf(this.session).flatMap((edit) => (edit.kind === 'move' ? edit.places : []));
+    const others = moves.filter(({ id }) => id !== this.point);
+    const edits: Edit[] = [
+      { kind: 'move', places: [...others, { id: this.point, at: [at.x, at.y] }] },
+      ...rules.map((item): Edit => ({ kind: 'add', to: 'rules', item })),
+    ];
+    const outcome = applyEdit(this.start.movement, { kind: 'several', edits });
+    const placed = outcome.kind === 'edited' ? plantMovement(outcome.movement, dragged) : undefined;
+    const isContested = placed?.places.get(this.point)?.state === 'contested';
+    if (!placed || isContested || placed.disagreements.length > this.start.disagreements.length) {
+      this.refused.add(candidates.at(-1)?.key ?? key);
+      return undefined;
+    }
+    this.snapped = { key, placed, session: startDrag(placed, this.point), edits };
+    return this.snapped;
+  }
+}
+
+const keyOf = (candidates: readonly SnapCandidate[]): string => candidates.map(({ key }) => key).join('; ');
+
+function movesOf(session: DragSession): readonly Edit[] {
+  const moved = session.release();
+  return moved ? [moved] : [];
+}
