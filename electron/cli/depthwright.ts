@@ -5,6 +5,8 @@ import packageJson from '../../package.json' with { type: 'json' };
 import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
 import { type Answer, endQuietlyWithReader, give, Refusal } from './answer.ts';
 import { checkAnswer } from './checkAnswer.ts';
+import { addCountsCommand } from './countsCommand.ts';
+import { cuttingAnswer, depthAnswer, turnsAnswer } from './gearingAnswers.ts';
 import { plantAnswer } from './plantAnswer.ts';
 import { readInput } from './readInput.ts';
 import { type StepsChoice, sheetsAnswer, stepsAnswer } from './workshopAnswers.ts';
@@ -15,6 +17,10 @@ Examples:
   depthwright check demo-data/going-train.json --json   findings, for another program
   depthwright steps movement.json --plate front         the order of striking, one plate
   depthwright sheets movement.json --out sheets         DXF, SVG, drill programs, hole tables
+  depthwright depth movement.json d1                    how one depth runs where it is planted
+  depthwright cutting movement.json great               blank, cutter and dividing of one wheel
+  depthwright turns movement.json                       ratios, senses, periods, what the hands show
+  depthwright counts --ratio 29.530588853               tooth numbers for a ratio
   cat movement.json | depthwright plant -               from standard input
 
 Exit code: 0 fine, 1 findings or not settled, 2 bad input or usage.`;
@@ -30,20 +36,29 @@ const program = new Command('depthwright')
   .showHelpAfterError('(depthwright --help shows how it is used)')
   .exitOverride();
 
+/** Answers one command; `part` is the part of the movement that was named after the file. */
+type Answering<Options> = (placed: PlacedMovement, options: Options, part?: string) => Answer | Promise<Answer>;
+
 /** Adds a command that reads one movement, plants it and answers. */
 function addCommand<Options extends CommonOptions>(
   name: string,
   description: string,
-  answer: (placed: PlacedMovement, options: Options) => Answer | Promise<Answer>,
+  answer: Answering<Options>,
+  part?: Argument,
 ): Command {
-  return program
+  const command = program
     .command(name)
     .description(description)
-    .addArgument(new Argument('<file>', 'a movement, or - for standard input'))
+    .addArgument(new Argument('<file>', 'a movement, or - for standard input'));
+  if (part) command.addArgument(part);
+  return command
     .option('--json', 'answer as JSON, lengths in millimetres')
-    .action(async (file: string, options: Options) => {
+    .action(async (file: string, ...rest: unknown[]) => {
+      // The runner of commands hands over the named part, where there can be one, then the options.
+      const options = command.opts<Options>();
+      const named = part && typeof rest[0] === 'string' ? rest[0] : undefined;
       const placed = plantMovement(await readInput(file));
-      give(await answer(placed, options), options.json === true);
+      give(await answer(placed, options, named), options.json === true);
     });
 }
 
@@ -55,6 +70,21 @@ addCommand<CommonOptions & StepsChoice>('steps', 'marking-out steps, in the orde
 addCommand<CommonOptions & { readonly out: string }>('sheets', 'files for the workshop', (placed, { out }) =>
   sheetsAnswer(placed, out),
 ).requiredOption('--out <folder>', 'where the files go');
+
+addCommand(
+  'depth',
+  'how each depth runs where it is planted',
+  (placed, _options, pair) => depthAnswer(placed, pair),
+  new Argument('[pair]', 'one depth: the id of its rule, or of its wheels with a comma between'),
+);
+addCommand(
+  'cutting',
+  'blank, depth of cut, cutter and dividing of each wheel',
+  (placed, _options, wheel) => cuttingAnswer(placed, wheel),
+  new Argument('[wheel]', 'one wheel: its id'),
+);
+addCommand('turns', 'turns, senses and periods of every arbor, and what the hands show', turnsAnswer);
+addCountsCommand(program);
 
 /** Runs the command that the arguments name, and turns whatever goes wrong into a sentence and exit code 2. */
 async function main(): Promise<void> {

@@ -24,17 +24,19 @@ export function isSettled(placed: PlacedMovement): boolean {
 interface Named {
   readonly id: PointId;
   readonly name?: string;
+  /** For a pipe: the arbor that it rides on. */
+  readonly ridesOn?: PointId;
 }
 
 /** Points of one kind as rows: place, state, how they were placed. */
 function pointRows(placed: PlacedMovement, points: readonly Named[]): string[][] {
   const { display } = placed.movement;
-  return points.flatMap(({ id, name }) => {
+  return points.flatMap(({ id, name, ridesOn }) => {
     const place = placed.places.get(id);
     if (!place) return [];
     const angle = place.crossingAngle === undefined ? '' : `${fixed(place.crossingAngle * DEGREES, 1)}°`;
     const spread = place.spread ? `± ${lengthText(2 * place.spread.major, display)}` : '';
-    const by = place.placedBy.join(', ');
+    const by = place.placedBy.join(', ') || (ridesOn === undefined ? '' : `rides on ${ridesOn}`);
     return [
       [id, name ?? '', lengthText(place.x, display), lengthText(place.y, display), place.state, spread, angle, by],
     ];

@@ -131,3 +131,45 @@ test('a reader that stops early is no error', async () => {
   expect(out).toBe('{\n');
   expect(err).toBe('');
 });
+
+test('depth looks at one depth where it is planted', async () => {
+  const { code, out } = await depthwright(['depth', file, 'd1', '--json']);
+  const { depths } = JSON.parse(out) as { depths: { rule: string; distance: number; distanceFrom: string }[] };
+  expect(code).toBe(0);
+  expect(depths).toHaveLength(1);
+  expect(depths[0]).toMatchObject({ rule: 'd1', distanceFrom: 'planted' });
+  expect(depths[0]?.distance).toBeCloseTo(28.8, 9);
+  const refused = await depthwright(['depth', file, 'd9']);
+  expect([refused.code, refused.out]).toEqual([2, '']);
+  expect(refused.err).toContain('"d9"');
+});
+
+test('cutting gives the blank of one wheel', async () => {
+  const { code, out } = await depthwright(['cutting', file, 'thirdWheel', '--json']);
+  const { wheels } = JSON.parse(out) as { wheels: { wheel: string; pitchDiameter: number }[] };
+  expect(code).toBe(0);
+  // 60 teeth of module 0.8.
+  expect(wheels.map(({ wheel, pitchDiameter }) => [wheel, pitchDiameter])).toEqual([['thirdWheel', 48]]);
+});
+
+test('turns tells what drives and how each arbor turns', async () => {
+  const drive = { arbor: 'centre', period: { value: 1, unit: 'h' } };
+  const { out } = await depthwright(['turns', '-', '--json'], twoDepths({ drive }));
+  const { arbors } = JSON.parse(out) as { arbors: { id: string; rate?: { turns: string } }[] };
+  const turns = Object.fromEntries(arbors.map(({ id, rate }) => [id, rate?.turns]));
+  // 64/8 and 60/8: the third arbor turns 8 times the other way, the escape arbor 60 times.
+  expect(turns).toMatchObject({ centre: '1', third: '-8', escape: '60' });
+});
+
+test('counts searches, proves that there are none, and refuses nonsense', async () => {
+  const found = await depthwright(['counts', '--ratio', '60', '--stages', '2', '--best', '1', '--json']);
+  expect(found.code).toBe(0);
+  const { rows } = JSON.parse(found.out) as { rows: { ratio: string; errorPpm: number }[] };
+  expect(rows).toMatchObject([{ ratio: '60', errorPpm: 0 }]);
+  const none = await depthwright(['counts', '--ratio', '1000', '--stages', '1']);
+  expect(none.code).toBe(1);
+  for (const args of [[], ['--ratio', 'moon'], ['--ratio', '60', '--stages', 'two']]) {
+    const refused = await depthwright(['counts', ...args]);
+    expect([refused.code, refused.out]).toEqual([2, '']);
+  }
+});
