@@ -1,6 +1,7 @@
 /** Depths that join the same two axes: they share one centre distance, so sums of teeth and modules must agree. */
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import { calculatedDepth } from '../sizes/calculatedDepth.ts';
+import { calledOf } from '../sizes/called.ts';
 import { moduleOf } from '../sizes/moduleOf.ts';
 import type { Axes } from './axes.ts';
 import { roundText } from './tradeWords.ts';
@@ -32,17 +33,24 @@ const compareDepths = (
   const sized = group.map(({ rule, a, b }) => {
     const sum = a.internal || b.internal ? Math.abs(a.teeth - b.teeth) : a.teeth + b.teeth;
     const { distance } = calculatedDepth(a, b, movement);
-    return { rule: rule.id, wheels: [a.id, b.id] as const, sum, module: moduleOf(a.size), distance };
+    return {
+      names: `${calledOf(a)} with ${calledOf(b)}`,
+      rule: rule.id,
+      wheels: [a.id, b.id] as const,
+      sum,
+      module: moduleOf(a.size),
+      distance,
+    };
   });
   const first = sized[0] as (typeof sized)[number]; // groups have two depths or more
-  const depths = sized.map((depth) => ({
+  const depths = sized.map(({ names: _, ...depth }) => ({
     ...depth,
     misfit: depth.distance - first.distance,
     moduleThatFits: (depth.module * first.distance) / depth.distance,
   }));
   const wrong = depths.filter((depth) => Math.abs(depth.misfit) > SAME_DISTANCE);
-  const pair = (depth: Pick<SharedAxes['depths'][number], 'wheels'>): string =>
-    `${depth.wheels[0]} with ${depth.wheels[1]}`;
+  const names = new Map(sized.map((depth) => [depth.rule, depth.names]));
+  const pair = (depth: Pick<SharedAxes['depths'][number], 'rule'>): string => names.get(depth.rule) ?? depth.rule;
   const says =
     wrong.length === 0
       ? `${depths.map(pair).join(' and ')} share two axes and one distance of ${roundText(first.distance, 6)} mm.`

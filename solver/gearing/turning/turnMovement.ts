@@ -93,7 +93,7 @@ export const turnMovement = (movement: Movement): Turning => {
   const still = new Set(movement.arbors.filter((arbor) => arbor.turns === 'never').map((arbor) => arbor.id));
   const rates = ratesOf(trains, axes, drive?.arbor, still);
   const lockedRings = trains.flatMap((train) => train.rings);
-  problems.push(...lockProblems(lockedRings, drive, rates, trains, still));
+  problems.push(...lockProblems(movement, lockedRings, drive, rates, trains, still));
 
   const reached = reachedFrom(drive, links, axes, movement);
   const locked = lockedArbors(trains, axes, drive, rates, reached);

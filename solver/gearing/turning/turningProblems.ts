@@ -7,14 +7,22 @@ import type { ArborTurning, LockedRing, Turning, TurningProblem, TurningState } 
 
 type Drive = NonNullable<Turning['drive']>;
 
+/** Arbors as the maker calls them. */
+const namesOf = (movement: Movement): ((id: ArborId) => string) => {
+  const names = new Map(movement.arbors.map(({ id, name }) => [id, name ?? id]));
+  return (id) => names.get(id) ?? id;
+};
+
 /** Locked rings, and a drive that cannot turn for another reason. */
 export const lockProblems = (
+  movement: Movement,
   rings: readonly LockedRing[],
   drive: Drive | undefined,
   rates: Rates,
   trains: readonly Train[],
   still: ReadonlySet<ArborId>,
 ): readonly TurningProblem[] => {
+  const nameOf = namesOf(movement);
   const problems: TurningProblem[] = rings.map((ring) => ({
     kind: 'locked',
     severity: 'stops',
@@ -35,11 +43,11 @@ export const lockProblems = (
     parts: [drive.arbor, ...fixed],
     says:
       fixed.length > 0
-        ? `The drive ${drive.arbor} cannot turn: it is joined by teeth to ${fixed.join(', ')}, which never ${fixed.length > 1 ? 'turn' : 'turns'}.`
-        : `The drive ${drive.arbor} cannot turn: the carriers and depths joined to it hold each other fast.`,
+        ? `The drive ${nameOf(drive.arbor)} cannot turn: it is joined by teeth to ${fixed.map(nameOf).join(', ')}, which never ${fixed.length > 1 ? 'turn' : 'turns'}.`
+        : `The drive ${nameOf(drive.arbor)} cannot turn: the carriers and depths joined to it hold each other fast.`,
     remedy:
       fixed.length > 0
-        ? `Let ${fixed[0]} turn, or leave out a depth between.`
+        ? `Let ${fixed.slice(0, 1).map(nameOf).join('')} turn, or leave out a depth between.`
         : 'Free one of the wheels on the axis of the carrier.',
   });
   return problems;
@@ -52,6 +60,7 @@ export const restProblems = (
   drive: Drive | undefined,
 ): readonly TurningProblem[] => {
   if (!drive) return [];
+  const nameOf = namesOf(movement);
   const withState = (state: TurningState): ArborId[] =>
     movement.arbors.filter((arbor) => arbors.get(arbor.id)?.state === state).map((arbor) => arbor.id);
   const problems: TurningProblem[] = [];
@@ -62,7 +71,7 @@ export const restProblems = (
       kind: 'notDriven',
       severity: 'notes',
       parts: idle,
-      says: `Nothing drives ${idle.length > 12 ? `${idle.slice(0, 12).join(', ')} and ${idle.length - 12} more` : idle.join(', ')}.`,
+      says: `Nothing drives ${idle.length > 12 ? `${idle.slice(0, 12).map(nameOf).join(', ')} and ${idle.length - 12} more` : idle.map(nameOf).join(', ')}.`,
       remedy: 'Put a depth or a coupling between them and the train, or fix a pipe to the arbor it rides on.',
     });
   if (open.length > 0)
@@ -70,7 +79,7 @@ export const restProblems = (
       kind: 'open',
       severity: 'warns',
       parts: open,
-      says: `The rate of ${open.join(', ')} is not settled: a carrier joins ${open.length > 1 ? 'them' : 'it'} to the drive, and its other side is free.`,
+      says: `The rate of ${open.map(nameOf).join(', ')} is not settled: a carrier joins ${open.length > 1 ? 'them' : 'it'} to the drive, and its other side is free.`,
       remedy: 'Drive the other side as well, or fix one wheel on the axis of the arm (turns: never).',
     });
   return problems;
