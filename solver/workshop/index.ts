@@ -29,7 +29,25 @@ export type {
   MarkingLocus,
   MarkingStep,
 } from './drawing.ts';
+export { type Change, changesBetween } from './handover/changes.ts';
+export { changesText, type HandoverFile, type HandoverOptions, handoverOf, zipOf } from './handover/handover.ts';
 export { holesOf } from './holes.ts';
+export { type Combined, combineReadings, type Measured } from './made/combine.ts';
+export {
+  type Consequences,
+  consequencesOf,
+  type DepthChange,
+  depthState,
+  movesBetween,
+  type PointMove,
+} from './made/consequences.ts';
+export { type Cure, type CureOptions, curesFor, shiftOf, shiftWords, shimFor } from './made/cure.ts';
+export { type DepthReadings, depthReadings, editsOfDepthReadings } from './made/depthReadings.ts';
+export { boreBeforePressing, feelOf, fitOf } from './made/fits.ts';
+export { type MonteCarlo, monteCarloOf } from './made/monteCarlo.ts';
+export { type Sensitivity, sensitivityOf } from './made/sensitivity.ts';
+export { type TrueLength, trueLength } from './made/trueLength.ts';
+export { findWrongHoles, fitPlaces, type HoleReport, type MeasuredDistance } from './made/wrongHole.ts';
 export type { Mark, Page } from './pages/page.ts';
 export { pageSvg } from './pages/pageSvg.ts';
 export { BAR, type Calibration, PAPERS, type PaperName, type SheetSettings, scalesOf } from './pages/paper.ts';

@@ -2,6 +2,8 @@
  * Numbers as files and sheets print them: plain digits with a point, never an exponent, never a comma, never minus zero.
  */
 
+import { MM_PER_INCH, fixed as plainFixed } from '../../movement/measures.ts';
+
 /** Past this size `toFixed` would print an exponent; nothing on a plate is near it. */
 const LARGEST = 1e15;
 
@@ -14,8 +16,7 @@ export function fixed(value: number, places: number): string {
   if (!Number.isFinite(value) || Math.abs(value) >= LARGEST) {
     throw new RangeError(`${value} cannot be printed: expected a finite number below 1e15`);
   }
-  const text = value.toFixed(places);
-  return Number(text) === 0 ? text.replace('-', '') : text;
+  return plainFixed(value, places);
 }
 
 /** A number with at most `places` decimals and at least `least`: trailing zeros are left out. */
@@ -27,8 +28,6 @@ export function trimmed(value: number, places: number, least = 0): string {
   while (end > point + 1 + least && text[end - 1] === '0') end--;
   return end === point + 1 ? text.slice(0, point) : text.slice(0, end);
 }
-
-const MM_PER_INCH = 25.4; // exact by definition
 
 /** How lengths are shown to the maker. */
 export interface LengthDisplay {

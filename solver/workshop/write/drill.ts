@@ -8,6 +8,7 @@
  * Source: NISTIR 6556, The NIST RS274/NGC Interpreter, Version 3 (words and cycles). ISO 6983 controllers use G70/G71
  * for inch and mm where these words use G20/G21; the header says so.
  */
+import { MM_PER_INCH } from '../../movement/measures.ts';
 import type { Hole } from '../drawing.ts';
 import { fixed, trimmed } from './decimal.ts';
 
@@ -75,7 +76,6 @@ export interface DrillPass {
   readonly holes: readonly Hole[];
 }
 
-const MM_PER_INCH = 25.4;
 /** Words carry at most four decimals: what simple controllers accept. */
 const PLACES = 4;
 /** Reaming allowances by size, mm: common practice. */

@@ -1,0 +1,65 @@
+/** Several readings of one length: the weighted mean, its ±, and the readings that do not belong with the rest. */
+
+export interface Measured {
+  readonly id: string;
+  /** mm, and its ± (two standard deviations). */
+  readonly length: number;
+  readonly plusMinus: number;
+}
+
+export interface Combined {
+  /** Weighted mean of the readings used, mm, and its ± (two standard deviations, widened where they scatter more than stated). */
+  readonly length: number;
+  readonly plusMinus: number;
+  readonly used: readonly string[];
+  readonly outliers: readonly { readonly id: string; readonly off: number }[];
+}
+
+/** A reading is named when it lies this many standard deviations from the median of all (common practice: three and a half). */
+const OUTLIER = 3.5;
+/** Median absolute deviation to standard deviation of a normal law. */
+const MAD_TO_SIGMA = 1.4826;
+/** Smallest ± that counts as a weight, mm: no gauge of the trade is better. */
+const LEAST_PLUS_MINUS = 1e-4;
+
+/**
+ * Combines readings of the same length.
+ *
+ * With three readings or more, one that lies far from the median, judged by the stated ± and by the scatter of the rest,
+ * is set aside and named; with two there is no telling which is wrong, and both are kept.
+ *
+ * @returns undefined when there is no reading
+ */
+export function combineReadings(readings: readonly Measured[]): Combined | undefined {
+  if (readings.length === 0) return undefined;
+  const middle = median(readings.map((each) => each.length));
+  const scatter = MAD_TO_SIGMA * median(readings.map((each) => Math.abs(each.length - middle)));
+  const isFar = (each: Measured) =>
+    Math.abs(each.length - middle) > OUTLIER * Math.max(sigmaOf(each), readings.length > 3 ? scatter : 0);
+  const outliers = readings.length < 3 ? [] : readings.filter(isFar);
+  const kept = readings.filter((each) => !outliers.includes(each));
+  const used = kept.length > 0 ? kept : readings;
+  const weights = used.map((each) => 1 / sigmaOf(each) ** 2);
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  // From the first reading, so that long lengths lose no digits.
+  const base = used[0]?.length ?? 0;
+  const length =
+    base + used.reduce((sum, each, index) => sum + (each.length - base) * (weights[index] ?? 0), 0) / total;
+  const chi = used.reduce((sum, each, index) => sum + (each.length - length) ** 2 * (weights[index] ?? 0), 0);
+  const widened = used.length > 1 ? Math.max(1, Math.sqrt(chi / (used.length - 1))) : 1;
+  return {
+    length,
+    plusMinus: (2 * widened) / Math.sqrt(total),
+    used: used.map((each) => each.id),
+    outliers: outliers.map((each) => ({ id: each.id, off: each.length - length })),
+  };
+}
+
+const sigmaOf = ({ plusMinus }: Measured): number => Math.max(plusMinus, LEAST_PLUS_MINUS) / 2;
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length >> 1;
+  const upper = sorted[half] ?? 0;
+  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] ?? upper) + upper) / 2;
+}

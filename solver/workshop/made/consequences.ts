@@ -1,0 +1,135 @@
+/**
+ * What a new measurement or a drilled hole changes: points before and after, depths with their shake from the contact
+ * engine, findings that came and went. Both states are planted movements, so any two can be laid over each other.
+ */
+import { checkMovement, type Finding } from '../../clearance/index.ts';
+import { contactOfPair } from '../../gearing/index.ts';
+import type { PointId, RuleId } from '../../movement/ids.ts';
+import type { Movement } from '../../movement/schema.ts';
+import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import { labelsOf } from '../plateView.ts';
+import { fixed } from '../write/decimal.ts';
+import { shiftOf, shiftWords } from './cure.ts';
+
+export interface PointMove {
+  readonly id: PointId;
+  readonly label: string;
+  readonly from: Point;
+  readonly to: Point;
+  readonly amount: number;
+}
+
+/** How a pair runs at its distance. */
+export interface DepthState {
+  /** Distance of the two arbors, mm. */
+  readonly distance: number;
+  /** Shake along the driven wheel's pitch circle, mm: mean over a pitch; undefined where the pair gives no contact. */
+  readonly shake: number | undefined;
+  readonly runs: 'free' | 'tight' | 'bottoms' | 'apart' | 'unknown';
+}
+
+export interface DepthChange {
+  readonly rule: RuleId;
+  readonly label: string;
+  readonly before: DepthState;
+  readonly after: DepthState;
+}
+
+export interface Consequences {
+  /** Points that moved, farthest first. */
+  readonly moves: readonly PointMove[];
+  /** Depths whose distance changed, most first. */
+  readonly depths: readonly DepthChange[];
+  readonly findingsNew: readonly Finding[];
+  readonly findingsGone: readonly Finding[];
+  /** A sentence each. */
+  readonly says: readonly string[];
+}
+
+/** Movements below this are rounding of the planting, mm. */
+const MOVED = 1e-7;
+
+/** Compares two plantings of the same movement or of a like one. */
+export function consequencesOf(before: PlacedMovement, after: PlacedMovement): Consequences {
+  const moves = movesBetween(before, after);
+  const depths = depthChanges(before, after);
+  const [old, now] = [checkMovement(before), checkMovement(after)];
+  const keys = (findings: readonly Finding[]) => new Set(findings.map((finding) => finding.key));
+  const [oldKeys, nowKeys] = [keys(old), keys(now)];
+  const findingsNew = now.filter((finding) => !oldKeys.has(finding.key));
+  const findingsGone = old.filter((finding) => !nowKeys.has(finding.key));
+  const says = [
+    ...moves.map(
+      (move) => `${move.label} moves ${shiftWords(shiftOf(move.to.x - move.from.x, move.to.y - move.from.y))}.`,
+    ),
+    ...depths.map(depthSays),
+    ...findingsNew.map((finding) => `New: ${finding.says}`),
+    ...findingsGone.map((finding) => `Gone: ${finding.says}`),
+  ];
+  return { moves, depths, findingsNew, findingsGone, says: says.length > 0 ? says : ['Nothing moves.'] };
+}
+
+/** Points with a place in both, that moved. */
+export function movesBetween(before: PlacedMovement, after: PlacedMovement): readonly PointMove[] {
+  const label = labelsOf(after.movement);
+  const moves: PointMove[] = [];
+  for (const [id, to] of after.places) {
+    const from = before.places.get(id);
+    const amount = from ? Math.hypot(to.x - from.x, to.y - from.y) : 0;
+    if (from && amount > MOVED)
+      moves.push({ id, label: label(id), from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y }, amount });
+  }
+  return moves.sort((a, b) => b.amount - a.amount);
+}
+
+function depthChanges(before: PlacedMovement, after: PlacedMovement): readonly DepthChange[] {
+  const label = labelsOf(after.movement);
+  const changes: DepthChange[] = [];
+  for (const rule of after.movement.rules) {
+    if (rule.kind !== 'depth') continue;
+    const [was, is] = [depthState(before, rule.wheels), depthState(after, rule.wheels)];
+    if (!was || !is || Math.abs(was.distance - is.distance) <= MOVED) continue;
+    const [a, b] = rule.wheels.map((id) => after.movement.wheels.find((wheel) => wheel.id === id));
+    const name = a && b ? `${label(a.arbor)} ${a.teeth} : ${b.teeth} ${label(b.arbor)}` : rule.id;
+    changes.push({ rule: rule.id, label: name, before: was, after: is });
+  }
+  return changes.sort(
+    (x, y) => Math.abs(y.after.distance - y.before.distance) - Math.abs(x.after.distance - x.before.distance),
+  );
+}
+
+/** How a pair of wheels runs where its arbors stand; undefined when a wheel or place is missing. */
+export function depthState(
+  placed: PlacedMovement,
+  [driverId, drivenId]: readonly [string, string],
+): DepthState | undefined {
+  const { movement } = placed;
+  const wheelOf = (id: string): Movement['wheels'][number] | undefined =>
+    movement.wheels.find((wheel) => wheel.id === id);
+  const [driver, driven] = [wheelOf(driverId), wheelOf(drivenId)];
+  const [a, b] = [driver && placed.places.get(driver.arbor), driven && placed.places.get(driven.arbor)];
+  if (!driver || !driven || !a || !b) return undefined;
+  const distance = Math.hypot(a.x - b.x, a.y - b.y);
+  const contact = contactOfPair(driver, driven, movement, distance);
+  if (contact.kind === 'none') return { distance, shake: undefined, runs: 'unknown' };
+  const runs = contact.bottoms ? 'bottoms' : contact.binds ? 'tight' : contact.pairsInContact < 1 ? 'apart' : 'free';
+  return { distance, shake: contact.backlash.mean, runs };
+}
+
+function depthSays({ label, before, after }: DepthChange): string {
+  const change = after.distance - before.distance;
+  const way = change > 0 ? 'shallower' : 'deeper';
+  const shake =
+    before.shake === undefined || after.shake === undefined
+      ? ''
+      : `; shake ${fixed(before.shake, 3)} before, ${fixed(after.shake, 3)} after`;
+  const state = after.runs === 'free' ? '' : `: ${STATE_WORDS[after.runs]}`;
+  return `${label}: ${fixed(Math.abs(change), 3)} mm ${way}, now ${fixed(after.distance, 3)}${shake}${state}.`;
+}
+
+const STATE_WORDS: Readonly<Record<Exclude<DepthState['runs'], 'free'>, string>> = {
+  tight: 'it binds',
+  bottoms: 'tips strike the roots',
+  apart: 'teeth let go before the next take up',
+  unknown: 'contact cannot be told',
+};

@@ -1,0 +1,63 @@
+/**
+ * Limits and fits against ISO 286-1/-2 as tabulated in the project's check values, section D. The table below is copied
+ * from there: range, H7, H8, g6, h6, k6, p6 (upper / lower, µm), then the clearances of H7 with g6, h6, k6, p6 derived from it.
+ */
+import { describe, expect, it } from 'vitest';
+import { boreBeforePressing, feelOf, fitOf } from '../../solver/workshop/index.ts';
+
+type Pair = readonly [number, number];
+type Row = readonly [number, number, Pair, Pair, Pair, Pair, Pair, Pair, Pair, Pair, Pair, Pair];
+
+const TABLE: readonly Row[] = [
+  [3, 6, [12, 0], [18, 0], [-4, -12], [0, -8], [9, 1], [20, 12], [4, 24], [0, 20], [-9, 11], [-20, 0]],
+  [6, 10, [15, 0], [22, 0], [-5, -14], [0, -9], [10, 1], [24, 15], [5, 29], [0, 24], [-10, 14], [-24, 0]],
+  [10, 18, [18, 0], [27, 0], [-6, -17], [0, -11], [12, 1], [29, 18], [6, 35], [0, 29], [-12, 17], [-29, 0]],
+  [18, 30, [21, 0], [33, 0], [-7, -20], [0, -13], [15, 2], [35, 22], [7, 41], [0, 34], [-15, 19], [-35, -1]],
+  [30, 50, [25, 0], [39, 0], [-9, -25], [0, -16], [18, 2], [42, 26], [9, 50], [0, 41], [-18, 23], [-42, -1]],
+  [50, 80, [30, 0], [46, 0], [-10, -29], [0, -19], [21, 2], [51, 32], [10, 59], [0, 49], [-21, 28], [-51, -2]],
+  [80, 120, [35, 0], [54, 0], [-12, -34], [0, -22], [25, 3], [59, 37], [12, 69], [0, 57], [-25, 32], [-59, -2]],
+  [120, 180, [40, 0], [63, 0], [-14, -39], [0, -25], [28, 3], [68, 43], [14, 79], [0, 65], [-28, 37], [-68, -3]],
+];
+
+const um = (mm: readonly number[], from: number) => mm.map((value) => Math.round((value - from) * 1e6) / 1e3);
+
+describe('ISO 286 as data', () => {
+  it.each(TABLE.map((row) => ({ over: row[0], to: row[1], row })))('over $over up to $to mm', ({ over, to, row }) => {
+    const [, , H7, H8, g6, h6, k6, p6, Hg, Hh, Hk, Hp] = row;
+    const shafts = { g6, h6, k6, p6 } as const;
+    const clearances = { g6: Hg, h6: Hh, k6: Hk, p6: Hp } as const;
+    for (const size of [over + 0.001, (over + to) / 2, to]) {
+      for (const shaft of ['g6', 'h6', 'k6', 'p6'] as const) {
+        const fit = fitOf(size, 'H7', shaft);
+        if (fit.kind !== 'fit') throw new Error(fit.says);
+        expect(um(fit.limits.hole, size)).toEqual([H7[1], H7[0]]);
+        expect(um(fit.limits.shaft, size)).toEqual([shafts[shaft][1], shafts[shaft][0]]);
+        expect(um(fit.limits.clearance, 0)).toEqual([...clearances[shaft]]);
+      }
+      const wide = fitOf(size, 'H8', 'h6');
+      expect(wide.kind === 'fit' && um(wide.limits.hole, size)).toEqual([H8[1], H8[0]]);
+    }
+  });
+
+  it('a size on the boundary belongs to the smaller range; outside the table there is no answer', () => {
+    expect(fitOf(6, 'H7', 'g6')).toMatchObject({ limits: { clearance: [0.004, 0.024] } });
+    for (const size of [3, 0, -1, 180.01, Number.NaN]) expect(fitOf(size, 'H7', 'g6').kind).toBe('none');
+  });
+});
+
+describe('as made (common practice, some hundredths)', () => {
+  it.each([
+    [5.0, 5.02, 'press'],
+    [5.0, 5.003, 'push'],
+    [5.005, 5.0, 'snug'],
+    [5.015, 5.0, 'sliding'],
+    [5.04, 5.0, 'running'],
+    [5.1, 5.0, 'loose'],
+  ] as const)('hole %d on shaft %d: %s', (hole, shaft, feel) => expect(feelOf(hole, shaft)).toBe(feel));
+
+  it('a bush is bored larger by what pressing closes: practice.md 32 gives 0.025 to 0.05 for a press of some hundredths', () => {
+    const pressed = boreBeforePressing({ seat: 6, outer: 6.04, bore: 3 });
+    expect(pressed).toMatchObject({ kind: 'bore', before: 3.032 });
+    expect(boreBeforePressing({ seat: 6.01, outer: 6, bore: 3 }).kind).toBe('loose');
+  });
+});
