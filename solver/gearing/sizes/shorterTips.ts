@@ -1,0 +1,44 @@
+/** Tip shortening of an involute pair with profile shift, so that the standard clearance remains (ISO 21771). */
+import type { Movement, Wheel } from '../../movement/schema.ts';
+import { calculatedDepth } from './calculatedDepth.ts';
+import { rackOf } from './involuteSize.ts';
+import { moduleOf } from './moduleOf.ts';
+
+export interface ShorterTips {
+  readonly kind: 'tips';
+  /** Distance beyond that of the plain wheels, × module. */
+  readonly centreShift: number;
+  /** Taken off both addenda, × module (0 or more). */
+  readonly shortening: number;
+  /** Addendum factors to give the two wheels, × module, and the tip diameters that follow, mm. */
+  readonly addenda: readonly [number, number];
+  readonly tipDiameters: readonly [number, number];
+}
+
+/**
+ * The option of shortened tips for an external involute pair at its calculated distance: each addendum becomes
+ * (1 + y − x of the mate) × module, y being the distance's own shift. `none` says why it does not apply.
+ */
+export function shorterTips(
+  a: Wheel,
+  b: Wheel,
+  movement: Movement,
+): ShorterTips | { readonly kind: 'none'; readonly says: string } {
+  if (a.form !== 'involute' || b.form !== 'involute' || a.internal || b.internal) {
+    return { kind: 'none', says: 'Tip shortening is for two involute wheels with outside teeth.' };
+  }
+  const depth = calculatedDepth(a, b, movement);
+  if (depth.kind === 'mismatch') return { kind: 'none', says: depth.says };
+  const module = moduleOf(a.size);
+  const centreShift = depth.distance / module - (a.teeth + b.teeth) / 2;
+  const shortening = Math.max(0, a.profileShift + b.profileShift - centreShift);
+  const addenda = [rackOf(a).addendum - shortening, rackOf(b).addendum - shortening] as const;
+  const diameter = (wheel: Wheel, factor: number) => module * (wheel.teeth + 2 * (factor + wheel.profileShift));
+  return {
+    kind: 'tips',
+    centreShift,
+    shortening,
+    addenda,
+    tipDiameters: [diameter(a, addenda[0]), diameter(b, addenda[1])],
+  };
+}
