@@ -73,11 +73,11 @@ export interface NetworkResult {
   readonly missBy: Float64Array;
   /** One code of `PointState` a point. */
   readonly states: Uint8Array;
-  /** In order of construction. */
+  /** In order of construction. Listed when first read. */
   readonly steps: readonly PlacementStep[];
   /** Number of free motions that keep every rule. */
   readonly freeMotions: number;
-  /** Per free motion: unit-largest displacement of every point, [dx0, dy0, …]. */
+  /** Per free motion: unit-largest displacement of every point, [dx0, dy0, …]. Written out when first read. */
   readonly motions: readonly Float64Array[];
   /** Rules that hold but are not needed. */
   readonly spare: readonly number[];

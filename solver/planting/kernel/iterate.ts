@@ -20,6 +20,8 @@ const LEAST_DAMPING = 1e-12;
 const MOST_ITERATIONS = 200;
 /** Residual, over the group's lengths, that rounding leaves behind: a hundred times the unit roundoff. */
 const ROUNDING = 1e-14;
+/** Residual below which a sketch already is a placement, mm, so that planting twice is planting once, to the bit. */
+const SETTLED = 1e-11;
 /** Residual below which a group may stop where it no longer improves, mm: the bound of the whole planting over ten. */
 const GOOD = 1e-10;
 
@@ -82,7 +84,7 @@ export class Iteration {
     let slow = 0;
     for (let n = 0; n < MOST_ITERATIONS && slow < 3; n++) {
       const before = system.largest;
-      if (before <= rounding) break;
+      if (before <= rounding || (n === 0 && before <= SETTLED)) break;
       work.iterations++;
       equations.assemble(system);
       system.gradient(this.gradient);
