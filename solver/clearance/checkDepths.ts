@@ -4,7 +4,7 @@ import type { Wheel } from '../movement/index.ts';
 import type { PlacedMovement } from '../planting/index.ts';
 import type { Finding } from './finding.ts';
 import { lengthWords } from './lengthWords.ts';
-import { wheelLabel } from './solids.ts';
+import { wheelLabel } from './solids/wheelSolids.ts';
 
 /** Findings on the depth rules that are in use. */
 export function checkDepths(placed: PlacedMovement): readonly Finding[] {

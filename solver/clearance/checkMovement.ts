@@ -1,9 +1,9 @@
 /** All checks of a placed movement in one ranked list. */
 import type { PlacedMovement } from '../planting/index.ts';
 import { checkDepths } from './checkDepths.ts';
-import { checkGaps } from './checkGaps.ts';
 import { checkTurning } from './checkTurning.ts';
 import type { Finding } from './finding.ts';
+import { createGapChecker, type GapChecker } from './gapChecker.ts';
 
 const RANK: Record<Finding['severity'], number> = { stops: 0, warns: 1, notes: 2 };
 
@@ -12,8 +12,40 @@ const RANK: Record<Finding['severity'], number> = { stops: 0, warns: 1, notes: 2
  * have not changed since are left out.
  */
 export function checkMovement(placed: PlacedMovement): readonly Finding[] {
-  const findings = [...checkPlanting(placed), ...checkDepths(placed), ...checkTurning(placed), ...checkGaps(placed)];
+  return ranked(placed, createGapChecker(placed));
+}
+
+/** A check that is kept up to date while points are dragged about. */
+export interface MovementChecker {
+  readonly findings: readonly Finding[];
+  /** The check of another placing: of the same movement at the cost of what moved, else from the beginning. */
+  readonly moved: (placed: PlacedMovement) => MovementChecker;
+}
+
+/** Starts a check that can follow a drag: `checker = checker.moved(drag.to(x, y))`. */
+export function createChecker(placed: PlacedMovement): MovementChecker {
+  return checkerOf(placed, createGapChecker(placed));
+}
+
+function checkerOf(placed: PlacedMovement, gaps: GapChecker): MovementChecker {
+  const findings = ranked(placed, gaps);
+  return { findings, moved: (next) => checkerOf(next, gaps.moved(next)) };
+}
+
+function ranked(placed: PlacedMovement, gaps: GapChecker): readonly Finding[] {
+  const findings = [...checkPlanting(placed), ...unplacedFindings(placed), ...gaps.findings()];
   return findings.filter((finding) => !isAccepted(finding, placed)).sort(byRank);
+}
+
+const known = new WeakMap<PlacedMovement['movement'], readonly Finding[]>();
+
+/** What follows from the document alone, wherever its points stand; movements are immutable, so each is asked once. */
+function unplacedFindings(placed: PlacedMovement): readonly Finding[] {
+  const old = known.get(placed.movement);
+  if (old) return old;
+  const findings = [...checkDepths(placed), ...checkTurning(placed)];
+  known.set(placed.movement, findings);
+  return findings;
 }
 
 function checkPlanting(placed: PlacedMovement): Finding[] {

@@ -3,7 +3,8 @@ import type { PartId } from '../movement/index.ts';
 import type { PlacedMovement, Point } from '../planting/index.ts';
 import { heightGapOf } from './gapReadings.ts';
 import { planGapOf } from './planGap.ts';
-import { type Solid, solidsOf } from './solids.ts';
+import type { Solid } from './solid.ts';
+import { solidsOf } from './solids.ts';
 
 export interface PartGap {
   /** Smallest gap, mm; negative where the two share space. */

@@ -2,12 +2,12 @@
  * The three readings of a gap: as planted, worst with the shake of the bearings and the run-out of the wheels,
  * and that less the ± of the planting.
  */
-import type { Movement, PointId, Wheel, WheelId } from '../movement/index.ts';
+import type { PointId, Wheel, WheelId } from '../movement/index.ts';
 import type { PlacedMovement } from '../planting/index.ts';
 import type { PairTerms } from './pairTerms.ts';
 import type { PlanGap } from './planGap.ts';
-import { type Shake, shakeOf, sideMovementOver } from './shake.ts';
-import type { Heights, Solid } from './solids.ts';
+import { type Shake, shakeOf, sideMovementBetween, sideMovementOver } from './shake.ts';
+import type { Heights, Solid } from './solid.ts';
 
 export type GapValue = 'asPlanted' | 'withShake' | 'withPlusMinus';
 
@@ -26,6 +26,7 @@ export interface GapContext {
   readonly placed: PlacedMovement;
   readonly shake: Shake;
   readonly wheels: ReadonlyMap<WheelId, Wheel>;
+  readonly posts: ReadonlySet<string>;
   /** Largest amount that shake, run-out and ± could take from any gap, mm: the margin of the search for pairs. */
   readonly margin: number;
 }
@@ -38,9 +39,20 @@ export function gapContextOf(placed: PlacedMovement, solids: readonly Solid[]): 
   for (const solid of solids) {
     movement = Math.max(movement, asideOf(solid, solid.heights, shake) + runOutOf(solid, wheels));
   }
+  const posts = new Set<string>(placed.movement.posts.map((post) => post.id));
+  return { placed, shake, wheels, posts, margin: 2 * movement + 4 * largestSpread(placed) };
+}
+
+/** Largest standard deviation of any place, mm; asking for it costs, so it is asked only where a ± is stated. */
+function largestSpread({ movement, places }: PlacedMovement): number {
+  const stated = movement.rules.some(
+    (rule) => (rule.plusMinus ?? 0) > 0 || (rule.kind === 'depth' && rule.measured !== undefined),
+  );
+  const drilled = movement.made.some((made) => (made.plusMinus ?? 0) > 0);
+  if (!stated && !drilled) return 0;
   let spread = 0;
-  for (const place of placed.places.values()) spread = Math.max(spread, place.spread?.major ?? 0);
-  return { placed, shake, wheels, margin: 2 * movement + 4 * spread };
+  for (const place of places.values()) spread = Math.max(spread, place.spread?.major ?? 0);
+  return spread;
 }
 
 /** Height gap of two solids, mm; negative where they share heights. */
@@ -61,7 +73,7 @@ export function shortfallOf(
   const height = heightGapOf(first, second);
   const aside = asideOfPair(first, second, context);
   const lengthwise = lengthwiseOfPair(first, second, context.shake);
-  const plusMinus = plusMinusOf(first, second, context.placed);
+  const plusMinus = plusMinusOf(first, second, context);
   const readings: Record<GapValue, GapReading> = {
     asPlanted: readingOf(plan.gap, height, terms),
     withShake: readingOf(plan.gap - aside, height - lengthwise, terms),
@@ -93,7 +105,11 @@ function readingOf(plan: number, height: number, terms: PairTerms): GapReading {
 function asideOfPair(first: Solid, second: Solid, { shake, wheels }: GapContext): number {
   if (first.arbor !== undefined && first.arbor === second.arbor) return 0;
   const shared = sharedHeights(first, second);
-  return [first, second].reduce((sum, solid) => sum + asideOf(solid, shared, shake) + runOutOf(solid, wheels), 0);
+  const runOut = runOutOf(first, wheels) + runOutOf(second, wheels);
+  if (first.arbor !== undefined && second.arbor !== undefined) {
+    return runOut + sideMovementBetween(shake, first.arbor, second.arbor, shared);
+  }
+  return runOut + asideOf(first, shared, shake) + asideOf(second, shared, shake);
 }
 
 /** Heights that both solids have, or the two faces that look at each other. */
@@ -123,15 +139,15 @@ function lengthwiseOfPair(first: Solid, second: Solid, shake: Shake): number {
 }
 
 /** ± of the distance between the two axes, or of one axis against the case, mm. */
-function plusMinusOf(first: Solid, second: Solid, placed: PlacedMovement): number {
-  const a = pointOf(first, placed.movement);
-  const b = pointOf(second, placed.movement);
+function plusMinusOf(first: Solid, second: Solid, { placed, posts }: GapContext): number {
+  const a = pointOf(first, posts);
+  const b = pointOf(second, posts);
   if (a !== undefined && b !== undefined) return a === b ? 0 : (placed.plusMinusBetween(a, b) ?? 0);
   const only = a ?? b;
   return only === undefined ? 0 : 2 * (placed.places.get(only)?.spread?.major ?? 0);
 }
 
-function pointOf(solid: Solid, movement: Movement): PointId | undefined {
+function pointOf(solid: Solid, posts: ReadonlySet<string>): PointId | undefined {
   if (solid.arbor !== undefined) return solid.arbor;
-  return movement.posts.find((post) => post.id === solid.part)?.id;
+  return posts.has(solid.part) ? (solid.part as PointId) : undefined; // the ids of posts are points
 }

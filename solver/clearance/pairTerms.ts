@@ -1,6 +1,6 @@
 /** What two solids owe each other: nothing, or a least gap in plan and a least gap in height. */
 import type { ArborId, Movement, WheelId } from '../movement/index.ts';
-import type { Solid } from './solids.ts';
+import type { Solid } from './solid.ts';
 
 /** Least gaps, mm. */
 export interface PairTerms {
@@ -14,6 +14,14 @@ export type TermsOf = (first: Solid, second: Solid) => PairTerms | undefined;
 const FIXED = new Set<Solid['role']>(['post', 'wall', 'plate']);
 const BY_BEARING = new Set<Solid['role']>(['arbor', 'collar']);
 
+/** Parts that others of their axis run on or stand against. */
+const RUNS_ON = new Set<Solid['role']>(['arbor', 'collar', 'hub']);
+
+/** An arm passes through what it carries. */
+function carries(arm: Solid, other: Solid): boolean {
+  return arm.role === 'swept' && arm.arbor !== undefined && other.carried?.arm === arm.arbor;
+}
+
 /** Gathers the movement's meshes and pipes once, and answers for any pair. */
 export function pairTermsFor(movement: Movement): TermsOf {
   const meshes = meshingPairs(movement);
@@ -26,6 +34,7 @@ export function pairTermsFor(movement: Movement): TermsOf {
     if (first.role === 'wheel' && second.role === 'wheel' && meshes.has(pairKey(first.part, second.part))) {
       return undefined;
     }
+    if (carries(first, second) || carries(second, first)) return undefined;
     if (first.role === 'plate' || second.role === 'plate') {
       const other = first.role === 'plate' ? second : first;
       // Arbors and collars run in and on plates; what they bear on is the bearing's business.
@@ -36,7 +45,7 @@ export function pairTermsFor(movement: Movement): TermsOf {
     if (first.arbor !== undefined && second.arbor !== undefined) {
       // Pipes on one axis run on each other: radially they may touch, and so may shoulders.
       const coaxial = roots.get(first.arbor) === roots.get(second.arbor);
-      if (coaxial && (first.role !== 'wheel' || second.role !== 'wheel')) return { plan: 0, height: 0 };
+      if (coaxial && (RUNS_ON.has(first.role) || RUNS_ON.has(second.role))) return { plan: 0, height: 0 };
     }
     return { plan: radialGap, height: heightGap };
   };

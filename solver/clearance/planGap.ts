@@ -1,6 +1,6 @@
 /** Gaps in plan between two solids: exact for rings against rings and against filled outlines. */
 import { type Bounds, boundsOfOutline, farthestOnOutline, signedDistanceToRegion, type XY } from '../geometry/index.ts';
-import type { RegionSolid, RingSolid, Solid } from './solids.ts';
+import type { RegionSolid, RingSolid, Solid } from './solid.ts';
 
 /** A gap in plan, mm (negative: overlap), and the two nearest surface points. */
 export interface PlanGap {

@@ -6,7 +6,7 @@
  * gathered in closed form, and the pieces between them are tested in the middle, so nothing is sampled.
  */
 import { endsOf, piecesOf, type Segment, signedDistanceToRegion, type XY } from '../geometry/index.ts';
-import type { Solid } from './solids.ts';
+import type { Solid } from './solid.ts';
 
 /** The circle on which the part may stand, and its own radius, mm. */
 export interface SlideCircle {

@@ -55,6 +55,23 @@ export const arbor = z.looseObject({
     .array(z.looseObject({ diameter: length, from: coordinate, to: coordinate }))
     .max(50)
     .default([]),
+  /**
+   * What is fixed on it and not round: hands, arms, fingers, pins. In a turn it sweeps a ring, from the nearest to the
+   * farthest distance of its metal from the axis, mm.
+   */
+  swept: z
+    .array(
+      z.looseObject({
+        name: name.exactOptional(),
+        kind: z.enum(['hand', 'arm', 'finger', 'pin']),
+        nearest: extent.default(0),
+        farthest: length,
+        from: coordinate,
+        to: coordinate,
+      }),
+    )
+    .max(50)
+    .exactOptional(),
 });
 
 export const post = z.looseObject({
@@ -67,6 +84,11 @@ export const post = z.looseObject({
   slidesAbout: pointId.exactOptional(),
   /** Diameter of the fixing hole in the plate, mm; none when 0. */
   hole: extent.default(0),
+  /** Screw heads, nuts and shoulders that are wider than the post, mm. */
+  heads: z
+    .array(z.looseObject({ diameter: length, from: coordinate, to: coordinate }))
+    .max(20)
+    .exactOptional(),
 });
 
 export const mark = z.looseObject({

@@ -32,7 +32,7 @@ const GOOD: Readonly<Record<string, string>> = {
       ];
     }),
   ),
-  'solver/clearance/broadPhase.ts': "import * as planck from 'planck';\nexport const tree = planck;",
+  'solver/clearance/planckAdapter.ts': "import * as planck from 'planck';\nexport const tree = planck;",
   'renderer/bench/drawing.ts': "import * as three from 'three';\nexport const scene = three;",
   'renderer/main.ts':
     "import type { ShellBridge } from '../electron/bridge.ts';\nimport { planting } from '../solver/planting/index.ts';\nexport type B = ShellBridge;\nexport const p = planting;",

@@ -4,7 +4,9 @@ import type { Wheel } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/index.ts';
 import type { Finding } from '../finding.ts';
 import { lengthWords } from '../lengthWords.ts';
-import { type Solid, solidsOf, wheelLabel } from '../solids.ts';
+import type { Solid } from '../solid.ts';
+import { wheelLabel } from '../solids/wheelSolids.ts';
+import { solidsOf } from '../solids.ts';
 import type { Candidate } from './candidate.ts';
 
 /** Added so that a cured gap does not fall short by rounding, mm. */

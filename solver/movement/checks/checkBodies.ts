@@ -8,6 +8,9 @@ export function checkBodies(movement: Movement, report: Report): void {
   checkPipes(movement, report);
   movement.posts.forEach((post, index) => {
     checkHeights(post.levels, ['posts', index, 'levels'], post.id, report);
+    post.heads?.forEach((head, i) => {
+      checkHeights(head, ['posts', index, 'heads', i], post.id, report);
+    });
     if (post.slidesAbout === post.id) {
       report({
         path: ['posts', index, 'slidesAbout'],
@@ -53,6 +56,17 @@ function checkArbors(movement: Movement, report: Report): void {
     checkHeights(arbor.levels, [...path, 'levels'], id, report);
     arbor.collars.forEach((collar, i) => {
       checkHeights(collar, [...path, 'collars', i], id, report);
+    });
+    arbor.swept?.forEach((swept, i) => {
+      checkHeights(swept, [...path, 'swept', i], id, report);
+      if (swept.nearest < swept.farthest) return;
+      report({
+        path: [...path, 'swept', i, 'nearest'],
+        id,
+        found: `${swept.nearest}, with the farthest at ${swept.farthest}`,
+        expected: 'a nearest distance from the axis that is smaller than the farthest',
+        remedy: 'exchange the two, or leave “nearest” out where it begins at the axis',
+      });
     });
     arbor.bearings.forEach((bearing, i) => {
       if (bearing.bore < bearing.pivot) {

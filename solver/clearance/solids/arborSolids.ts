@@ -1,0 +1,78 @@
+/** An arbor through its whole height, its collars, and what its hands, arms, fingers and pins reach. */
+import type { XY } from '../../geometry/index.ts';
+import type { Arbor, Movement, Wheel } from '../../movement/index.ts';
+import type { Draft, Heights, RingSolid } from '../solid.ts';
+import { innerRadiusOf, type PartsIndex, partsOf } from './partsIndex.ts';
+
+/** Heights that an arbor spans: as stated, or from all that stands on it and the plates that it runs in. */
+export function heightsOfArbor(arbor: Arbor, movement: Movement): Heights | undefined {
+  if (arbor.levels) return arbor.levels;
+  const { wheelsOn, plates } = partsOf(movement);
+  const spans: Heights[] = [...arbor.collars, ...(arbor.swept ?? [])];
+  for (const wheel of wheelsOn.get(arbor.id) ?? []) {
+    spans.push({ from: wheel.level, to: wheel.level + wheel.thickness });
+    if (wheel.hub) spans.push(wheel.hub);
+  }
+  for (const bearing of arbor.bearings) {
+    const plate = bearing.plate === undefined ? undefined : plates.get(bearing.plate);
+    if (bearing.at !== undefined) spans.push({ from: bearing.at, to: bearing.at + bearing.length });
+    else if (plate) spans.push(plate.levels);
+  }
+  if (spans.length === 0) return undefined;
+  return { from: Math.min(...spans.map((s) => s.from)), to: Math.max(...spans.map((s) => s.to)) };
+}
+
+/** The solids of one arbor at its place. */
+export function arborSolids(arbor: Arbor, centre: XY, parts: PartsIndex): Draft[] {
+  const whole = heightsOfArbor(arbor, parts.movement);
+  if (!whole) return [];
+  const name = arbor.name ?? `Arbor ${arbor.id}`;
+  const ring: Omit<RingSolid, 'index'> = {
+    part: arbor.id,
+    label: name,
+    role: 'arbor',
+    heights: whole,
+    arbor: arbor.id,
+    shape: 'ring',
+    centre,
+    inner: innerRadiusOf(arbor.id, parts),
+    outer: arbor.diameter / 2,
+  };
+  const bare = bareHeights(arbor, whole, parts.wheelsOn.get(arbor.id) ?? []);
+  return [
+    ...bare.map((heights): Draft => ({ ...ring, heights })),
+    ...arbor.collars.map(({ from, to, diameter }): Draft => {
+      const heights = { from, to };
+      return { ...ring, label: `Collar on ${arbor.name ?? arbor.id}`, role: 'collar', heights, outer: diameter / 2 };
+    }),
+    ...(arbor.swept ?? []).map(({ from, to, nearest, farthest, kind, name: called }): Draft => {
+      const label = called ?? `${kind[0]?.toUpperCase()}${kind.slice(1)} on ${arbor.name ?? arbor.id}`;
+      return {
+        ...ring,
+        label,
+        role: 'swept',
+        heights: { from, to },
+        inner: Math.max(nearest, ring.inner),
+        outer: farthest,
+      };
+    }),
+  ];
+}
+
+/** Heights at which the arbor's own surface is bare: its span less the solid wheels, hubs and collars around it. */
+function bareHeights(arbor: Arbor, whole: Heights, wheels: readonly Wheel[]): Heights[] {
+  const covers: Heights[] = arbor.collars.filter((collar) => collar.diameter >= arbor.diameter);
+  for (const wheel of wheels) {
+    if (!wheel.internal) covers.push({ from: wheel.level, to: wheel.level + wheel.thickness });
+    if (wheel.hub) covers.push(wheel.hub);
+  }
+  covers.sort((a, b) => a.from - b.from);
+  const bare: Heights[] = [];
+  let from = whole.from;
+  for (const cover of covers) {
+    if (cover.from > from) bare.push({ from, to: Math.min(cover.from, whole.to) });
+    from = Math.max(from, cover.to);
+  }
+  if (from < whole.to) bare.push({ from, to: whole.to });
+  return bare.filter((heights) => heights.to > heights.from);
+}

@@ -1,0 +1,62 @@
+/** What does not turn: posts with their screw heads, walls with their ribs, plates with their openings. */
+import type { XY } from '../../geometry/index.ts';
+import type { Movement, Outline, Post } from '../../movement/index.ts';
+import type { Draft, Heights } from '../solid.ts';
+
+/** A post and the heads of the screws that hold it, at its place. */
+export function postSolids(post: Post, centre: XY, movement: Movement): Draft[] {
+  const label = post.name ?? `Post ${post.id}`;
+  const disc = (heights: Heights, diameter: number, called: string): Draft => ({
+    part: post.id,
+    label: called,
+    role: 'post',
+    heights,
+    shape: 'ring',
+    centre,
+    inner: 0,
+    outer: diameter / 2,
+  });
+  const heights = post.levels ?? spanBetweenPlates(movement);
+  const heads = (post.heads ?? []).map(({ from, to, diameter }) => disc({ from, to }, diameter, `Head on ${label}`));
+  return [...(heights ? [disc(heights, post.diameter, label)] : []), ...heads];
+}
+
+/** Walls and plates; a rib is a part of its wall's outline. */
+export function caseSolids(movement: Movement): Draft[] {
+  return [
+    ...movement.walls.map(
+      (wall): Draft => ({
+        shape: 'region',
+        part: wall.id,
+        label: wall.name ?? `Wall ${wall.id}`,
+        role: 'wall',
+        heights: wall.levels,
+        region: { outer: wall.outline, holes: wall.inner ? [wall.inner] : [] },
+      }),
+    ),
+    ...movement.plates.map(
+      (plate): Draft => ({
+        shape: 'region',
+        part: plate.id,
+        label: plate.name ?? `Plate ${plate.id}`,
+        role: 'plate',
+        heights: plate.levels,
+        region: { outer: plate.outline, holes: openingsIn(movement, plate.id) },
+      }),
+    ),
+  ];
+}
+
+function openingsIn(movement: Movement, plateId: string): Outline[] {
+  return movement.openings.filter((opening) => opening.plate === plateId).map((opening) => opening.outline);
+}
+
+/** The clear height between the two outermost plates, or of the walls; undefined where there is neither. */
+export function spanBetweenPlates(movement: Movement): Heights | undefined {
+  const bodies = movement.plates.length > 1 ? movement.plates : movement.walls;
+  if (bodies.length === 0) return undefined;
+  const lowest = Math.min(...bodies.map((body) => body.levels.to));
+  const highest = Math.max(...bodies.map((body) => body.levels.from));
+  if (highest > lowest) return { from: lowest, to: highest };
+  return { from: Math.min(...bodies.map((b) => b.levels.from)), to: Math.max(...bodies.map((b) => b.levels.to)) };
+}

@@ -1,0 +1,47 @@
+/** The parts of a movement by what they stand on, gathered once for all solids. */
+import type { Arbor, ArborId, Movement, Plate, Wheel } from '../../movement/index.ts';
+
+export interface PartsIndex {
+  readonly movement: Movement;
+  readonly arbors: ReadonlyMap<ArborId, Arbor>;
+  readonly wheelsOn: ReadonlyMap<ArborId, readonly Wheel[]>;
+  readonly plates: ReadonlyMap<string, Plate>;
+  /** For each carried arbor the arm that carries it. */
+  readonly armOf: ReadonlyMap<ArborId, ArborId>;
+}
+
+const known = new WeakMap<Movement, PartsIndex>();
+
+/** The index of a movement; movements are immutable, so each is gone through once. */
+export function partsOf(movement: Movement): PartsIndex {
+  const old = known.get(movement);
+  if (old) return old;
+  const wheelsOn = new Map<ArborId, Wheel[]>();
+  for (const wheel of movement.wheels) {
+    const list = wheelsOn.get(wheel.arbor);
+    if (list) list.push(wheel);
+    else wheelsOn.set(wheel.arbor, [wheel]);
+  }
+  const armOf = new Map<ArborId, ArborId>();
+  for (const coupling of movement.couplings) {
+    if (coupling.kind !== 'carrier') continue;
+    for (const id of coupling.carries) armOf.set(id, coupling.arm);
+  }
+  const parts: PartsIndex = {
+    movement,
+    arbors: new Map(movement.arbors.map((arbor) => [arbor.id, arbor])),
+    wheelsOn,
+    plates: new Map<string, Plate>(movement.plates.map((plate) => [plate.id, plate])),
+    armOf,
+  };
+  known.set(movement, parts);
+  return parts;
+}
+
+/** Radius of the hole through an arbor and all that is fixed on it: a pipe's bore, or the arbor that it rides on. */
+export function innerRadiusOf(arborId: ArborId, { arbors }: PartsIndex): number {
+  const arbor = arbors.get(arborId);
+  if (arbor?.pipeBore !== undefined) return arbor.pipeBore / 2;
+  const inside = arbor?.ridesOn === undefined ? undefined : arbors.get(arbor.ridesOn);
+  return inside ? inside.diameter / 2 : 0;
+}
