@@ -7,7 +7,7 @@
  */
 import type { ShellBridge } from '../../electron/bridge.ts';
 import { checkMovement, type Finding } from '../../solver/clearance/index.ts';
-import { turnMovement } from '../../solver/gearing/index.ts';
+import { type Rational, rational, turnMovement } from '../../solver/gearing/index.ts';
 import {
   commit,
   type Edit,
@@ -15,6 +15,7 @@ import {
   type History,
   type Movement,
   type PartId,
+  type Parts,
   type Problem,
   type RuleId,
   redo,
@@ -22,16 +23,18 @@ import {
   startHistory,
   type Transaction,
   undo,
+  type WheelId,
 } from '../../solver/movement/index.ts';
 import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
 import { pointOf } from '../bench/benchLettering.ts';
 import type { Figure } from '../bench/engraver.ts';
 import { type Shapes, shapesOf } from '../bench/figures/wheelShapes.ts';
 import type { Lettered } from '../bench/lettering.ts';
-import { toothPhases } from '../bench/toothPhases.ts';
 import { type Bounds, fitTo, type Point, toScreen, type View } from '../bench/view.ts';
 import { boundsOfWork } from '../bench/workBounds.ts';
 import type { SettingDown } from '../gestures/settingDown.svelte.ts';
+import { carriedPlaces } from '../rehearsal/carriedPlaces.ts';
+import { restPhases } from '../rehearsal/restPhases.ts';
 import { turnedPhases } from '../rehearsal/turnedPhases.ts';
 import { lengthSays } from './lengthWords.ts';
 import type { Look } from './looks.ts';
@@ -69,13 +72,19 @@ export class Bench {
   view = $state.raw<View>({ centre: { x: 0, y: 0 }, scale: 3, width: 800, height: 600 });
   told = $state.raw<Told | undefined>(undefined);
   keysShown = $state(false);
+  /** What was copied, for pasting. */
+  copied = $state.raw<Parts | undefined>(undefined);
   /** The depth rule whose pair is looked at closely. */
   depthShown = $state<RuleId | undefined>(undefined);
-  /** Whether the train is being turned, and how far, in turns of the drive. */
+  /** Whether the train is being turned, and how far, in exact turns of the drive. */
   rehearsing = $state(false);
-  turned = $state(0);
+  turned = $state.raw<Rational>(rational(0));
   /** Whether counts are being looked for. */
   countsShown = $state(false);
+  /** The wheel whose cutting is looked at. */
+  cuttingShown = $state<WheelId | undefined>(undefined);
+  /** Whether the power of the movement is looked at. */
+  powerShown = $state(false);
   /** The guided build: offered at the first start, on, or put away. */
   guide = $state<'off' | 'offered' | 'on'>('off');
   /** Key of the finding that was asked for last. */
@@ -102,15 +111,19 @@ export class Bench {
     plantMovement(movement, last),
   );
   readonly settled: PlacedMovement = $derived(this.plant(this.movement));
-  readonly placed: PlacedMovement = $derived(this.preview?.placed ?? this.settled);
+  readonly turning = $derived(turnMovement(this.movement));
+  private readonly rehearsed = $derived(carriedPlaces(this.settled, this.turning, this.turned));
+  readonly placed: PlacedMovement = $derived(this.preview?.placed ?? this.rehearsed);
   /** The movement whose parts are drawn: a preview that adds only rules and places draws those of the movement itself. */
   private readonly drawn: Movement = $derived(samePartsAs(this.placed.movement, this.movement));
   private readonly measure = startingFromLast(sizesOf);
   readonly sizes: Sizes = $derived(this.measure(this.drawn));
   private readonly outline = startingFromLast(shapesOf);
   readonly shapes: Shapes = $derived(this.outline(this.drawn));
-  readonly turning = $derived(turnMovement(this.movement));
-  private readonly restPhases = $derived(toothPhases(this.placed));
+  private readonly settledPhases = $derived(restPhases(this.settled, false));
+  private readonly restPhases = $derived(
+    this.preview ? restPhases(this.preview.placed, true, this.settledPhases) : this.settledPhases,
+  );
   readonly phases = $derived(turnedPhases(this.restPhases, this.movement, this.turning, this.turned));
   readonly findings: readonly Finding[] = $derived(checkMovement(this.settled));
   readonly names = $derived(namesOf(this.drawn));
@@ -132,6 +145,7 @@ export class Bench {
     this.hovered = undefined;
     this.findingShown = undefined;
     this.told = undefined;
+    while (this.leaveView());
     this.history = startHistory(movement);
     this.savedAfter = document.unsaved ? 'never' : undefined;
     this.handle = document.handle;
@@ -197,6 +211,26 @@ export class Bench {
     }
     const kept = this.chosen.filter((part) => !parts.includes(part));
     this.chosen = [...kept, ...parts.filter((part) => !this.chosen.includes(part))];
+  }
+
+  /** Is a view open that covers the bench? */
+  get viewShown(): boolean {
+    return this.depthShown !== undefined || this.cuttingShown !== undefined || this.countsShown || this.powerShown;
+  }
+
+  /** Goes back to the bench from whatever lies over it; false where nothing did. */
+  leaveView(): boolean {
+    if (this.viewShown) {
+      this.depthShown = undefined;
+      this.cuttingShown = undefined;
+      this.countsShown = false;
+      this.powerShown = false;
+      return true;
+    }
+    if (!this.rehearsing) return false;
+    this.rehearsing = false;
+    this.turned = rational(0);
+    return true;
   }
 
   /** Shows where a finding is: chooses its parts and brings the place into view. */

@@ -36,6 +36,7 @@ const SHELL_COMMANDS: Readonly<Partial<Record<ShellCommand, Command>>> = {
   undo: commands.undo,
   redo: commands.redo,
   delete: commands.remove,
+  find: commands.find,
   fit: commands.fit,
   zoomIn: commands.zoomIn,
   zoomOut: commands.zoomOut,

@@ -1,6 +1,6 @@
 /** The drawn shapes of all wheels: true teeth from the gearing room, as points for the tooth batch. */
-import { formOfWheel, halfAngleAt, type ToothForm } from '../../../solver/gearing/index.ts';
-import type { Movement } from '../../../solver/movement/index.ts';
+import { crossingOut, formOfWheel, halfAngleAt, statedArms, type ToothForm } from '../../../solver/gearing/index.ts';
+import type { Movement, Wheel } from '../../../solver/movement/index.ts';
 import { PROFILE_POINTS } from '../strokes/teeth.ts';
 import type { WheelShape } from './wheelShape.ts';
 
@@ -53,6 +53,14 @@ function pinProfile(form: ToothForm): Float32Array {
   return points;
 }
 
+/** The openings between the arms that a wheel states. */
+function windowsOf(wheel: Wheel, movement: Movement): WheelShape['windows'] {
+  const arms = statedArms(wheel, movement);
+  const crossed = arms && crossingOut(arms);
+  if (crossed?.kind !== 'openings') return [];
+  return crossed.openings.map((vertices) => ({ kind: 'path', vertices }));
+}
+
 interface Known {
   readonly wheels: Movement['wheels'];
   readonly rules: Movement['rules'];
@@ -66,6 +74,7 @@ export function shapesOf(movement: Movement, before?: Shapes): Shapes {
   const shared = new Map<string, Float32Array>();
   for (const { profile } of before?.values() ?? []) shared.set(profile.join(' '), profile);
   const shapes = new Map<string, WheelShape>();
+  const sources = new Map(known?.wheels.map((wheel) => [wheel.id, wheel]));
   for (const wheel of movement.wheels) {
     const form = formOfWheel(wheel, movement);
     if (form.kind === 'none') continue;
@@ -74,7 +83,8 @@ export function shapesOf(movement: Movement, before?: Shapes): Shapes {
     const profile = shared.get(key) ?? fresh;
     shared.set(key, profile);
     const last = before?.get(wheel.id);
-    shapes.set(wheel.id, last?.profile === profile ? last : { profile, windows: [] });
+    const isSame = last?.profile === profile && sources.get(wheel.id) === wheel;
+    shapes.set(wheel.id, isSame ? last : { profile, windows: windowsOf(wheel, movement) });
   }
   madeFrom.set(shapes, movement);
   return shapes;

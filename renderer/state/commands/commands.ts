@@ -2,11 +2,12 @@
 import type { Bench } from '../bench.svelte.ts';
 import { changeCommands } from './changeCommands.ts';
 import type { Command } from './command.ts';
+import { copyCommands } from './copyCommands.ts';
 import { fileCommands } from './fileCommands.ts';
 import { setDownCommands } from './setDownCommands.ts';
 import { viewCommands } from './viewCommands.ts';
 
-/** Esc goes back one step: a gesture, what is being set down, the frame, what is chosen. */
+/** Esc goes back one step: a gesture, a view over the bench, what is being set down, the rehearsal, what is chosen. */
 const back: Command = {
   id: 'back',
   group: 'change',
@@ -16,14 +17,16 @@ const back: Command = {
   possible: () => true,
   run: (bench) => {
     if (bench.abandonGesture()) return;
-    if (bench.settingDown) bench.settingDown.putAway(bench);
-    else bench.choose([]);
+    if (bench.viewShown) bench.leaveView();
+    else if (bench.settingDown) bench.settingDown.putAway(bench);
+    else if (!bench.leaveView()) bench.choose([]);
   },
 };
 
 export const commands = {
   ...fileCommands,
   ...changeCommands,
+  ...copyCommands,
   ...setDownCommands,
   ...viewCommands,
   back,

@@ -28,6 +28,10 @@ const pan = (id: string, key: string, says: string, dx: number, dy: number): Com
   },
 });
 
+/** The one wheel that is chosen. */
+const chosenWheel = ({ chosen, movement }: Bench) =>
+  chosen.length === 1 ? movement.wheels.find(({ id }) => id === chosen[0])?.id : undefined;
+
 export const viewCommands = {
   fit: {
     id: 'fit',
@@ -135,7 +139,31 @@ export const viewCommands = {
     keys: ['N'],
     possible: (bench) => !bench.countsShown,
     run: (bench) => {
+      bench.leaveView();
       bench.countsShown = true;
+    },
+  },
+  cutting: {
+    id: 'cutting',
+    group: 'view',
+    says: 'How it is cut',
+    describes: 'Cutting and dividing of the chosen wheel',
+    keys: ['K'],
+    possible: (bench) => chosenWheel(bench) !== undefined,
+    run: (bench) => {
+      bench.cuttingShown = chosenWheel(bench);
+    },
+  },
+  power: {
+    id: 'power',
+    group: 'movement',
+    says: 'Weight, spring, pendulum…',
+    describes: 'What drives the movement, and what it beats',
+    keys: ['Shift+W'],
+    possible: (bench) => !bench.powerShown,
+    run: (bench) => {
+      bench.leaveView();
+      bench.powerShown = true;
     },
   },
   guide: {

@@ -1,0 +1,28 @@
+/** Copying parts of a movement: chosen arbors with their wheels and pipes, and the rules among what is copied. */
+import type { Edit, Movement, PartId, Parts } from '../../solver/movement/index.ts';
+import { pointsOfRule } from './ruleWords.ts';
+
+/** What pasting adds; rules that also speak of something else are left behind, and held places too. */
+export function partsCopied(movement: Movement, chosen: readonly PartId[]): Parts {
+  const ids = new Set<string>(chosen);
+  for (const wheel of movement.wheels) if (ids.has(wheel.id)) ids.add(wheel.arbor);
+  for (const arbor of movement.arbors) if (arbor.ridesOn && ids.has(arbor.ridesOn)) ids.add(arbor.id);
+  const taken = <Item extends { readonly id: string }>(list: readonly Item[]): Item[] =>
+    list.filter(({ id }) => ids.has(id));
+  const parts = {
+    arbors: taken(movement.arbors),
+    wheels: movement.wheels.filter(({ arbor }) => ids.has(arbor)),
+    posts: taken(movement.posts),
+    marks: taken(movement.marks),
+    walls: taken(movement.walls),
+    rules: movement.rules.filter(
+      (rule) => rule.kind !== 'held' && pointsOfRule(movement, rule).every((point) => ids.has(point)),
+    ),
+  };
+  return parts as unknown as Parts; // items of a movement are items as a file would hold them
+}
+
+/** Copies go down and to the right of what they were copied from, so that they are seen. */
+export function pasteEdit(parts: Parts, away: number): Edit {
+  return { kind: 'paste', parts, by: [away, -away] };
+}
