@@ -50,7 +50,7 @@ function facesOf(
   const pieces = (() => {
     switch (face.kind) {
       case 'epicycloid':
-        return [limited(epicycloidPiece(R, (side * face.leaves * module) / 4, half, tip), R, tip)];
+        return [limited(epicycloidPiece(R, rollingRadius(face.leaves * module, R, wheel.internal), half, tip), R, tip)];
       case 'pinEnvelope':
         return pinFacePieces({ wheel: R, pinion: (face.pins * module) / 2, pin: face.pinRadius * module }, half, tip);
       case 'ogive':
@@ -61,6 +61,13 @@ function facesOf(
   })();
   return { pieces, warns: [] };
 }
+
+/**
+ * Radius of the generating circle, negative where it rolls inside a ring's pitch circle. There a circle of half the
+ * ring's radius already traces a straight line, so it is kept a little below that.
+ */
+const rollingRadius = (mateDiameter: number, R: number, internal: boolean): number =>
+  internal ? -Math.min(mateDiameter / 4, 0.45 * R) : mateDiameter / 4;
 
 const limited = (piece: FlankPiece, a: number, b: number): FlankPiece => ({
   ...piece,

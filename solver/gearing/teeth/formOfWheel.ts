@@ -37,7 +37,8 @@ export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTee
     pieces: flanks.pieces,
     warns: [...(size.warns ?? []), ...flanks.warns],
   };
-  return form.open ? form : cutToPoint(form, wheel);
+  const formed = form.open ? form : cutToPoint(form, wheel);
+  return formed.kind === 'teeth' && !isSound(formed) ? unformable(wheel) : formed;
 }
 
 function flanksOf(wheel: Wheel, size: WheelSize, movement: Movement): Flanks {
@@ -84,4 +85,26 @@ function cutToPoint(form: ToothForm, wheel: Wheel): ToothForm | NoTeeth {
   const says = `The teeth of ${calledOf(wheel)} come to a point at diameter ${(2 * point).toFixed(2)}, before the tip diameter ${(2 * form.tip).toFixed(2)}.`;
   const known = form.warns.some((text) => text.includes('come to a point'));
   return { ...form, tip: point, pieces, warns: known ? form.warns : [...form.warns, says] };
+}
+
+/** Are the pieces without gaps, finite, and within the pitch everywhere? Proportions beyond any table can break this. */
+function isSound(form: ToothForm): boolean {
+  const step = Math.PI / form.teeth + SLACK;
+  return form.pieces.every((piece, i) => {
+    const before = form.pieces[i - 1];
+    if (!(piece.to > piece.from) || !(piece.from >= 0)) return false;
+    if (before && Math.abs(before.to - piece.from) > SLACK * piece.from) return false;
+    return [0, 0.25, 0.5, 0.75, 1].every((t) => {
+      const half = piece.half(piece.from + t * (piece.to - piece.from));
+      return half >= -SLACK && half <= step;
+    });
+  });
+}
+
+/** Rounding of angles and relative radii that still counts as sound. */
+const SLACK = 1e-7;
+
+function unformable(wheel: Wheel): NoTeeth {
+  const says = `${calledOf(wheel)}: no sound tooth can be formed from ${wheel.teeth} ${wheel.internal ? 'inside ' : ''}teeth with these factors; go back to the usual addendum, dedendum, thickness and angle, or take more teeth.`;
+  return { kind: 'none', says };
 }
