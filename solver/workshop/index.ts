@@ -60,6 +60,7 @@ export { drillOptionsOf, type Sheet, sheetsOf } from './sheetsOf.ts';
 export { type MarkingOptions, type MarkingPlan, markingPlan, markingSteps } from './steps/markingSteps.ts';
 export { stepsText } from './steps/stepsText.ts';
 export { printedReach, spreadOfSteps } from './steps/strikingErrors.ts';
+export { fitsOneWay, type TransferPlan, transferPlan } from './steps/transferPlan.ts';
 export { buttonList, chordList, distanceTable, overPins } from './ways/betweenHoles.ts';
 export { edgeOffsets } from './ways/edgeOffsets.ts';
 export { positiveZero, readoutList } from './ways/readout.ts';

@@ -38,7 +38,9 @@ describe('numbers in files', () => {
         const text = trimmed(value, places, 1);
         expect(text).toMatch(/^-?\d+(\.\d+)?$/);
         expect(text).not.toMatch(/^-0(\.0+)?$/);
-        expect(Math.abs(Number(text) - value)).toBeLessThanOrEqual(0.5000001 * 10 ** -places);
+        expect(Math.abs(Number(text) - value)).toBeLessThanOrEqual(
+          0.5000001 * 10 ** -places + Math.abs(value) * Number.EPSILON,
+        );
       }),
     );
   });

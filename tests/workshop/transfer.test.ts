@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { fitsOneWay, plateViewOf, transferPlan } from '../../solver/workshop/index.ts';
+import { placedByHand } from './placedByHand.ts';
+
+const dowel = (x: number, y: number, diameter = 3) => ({ x, y, diameter });
+
+describe('dowels that fit one way only', () => {
+  it('two never do: turned round, or turned over about their line', () => {
+    expect(fitsOneWay([dowel(0, 0), dowel(50, 0)])).toBe(false);
+    expect(fitsOneWay([dowel(0, 0, 3), dowel(50, 0, 5)])).toBe(false);
+  });
+  it('three do, unless two sides are alike or all stand in line', () => {
+    expect(fitsOneWay([dowel(0, 0), dowel(50, 0), dowel(15, 30)])).toBe(true);
+    expect(fitsOneWay([dowel(0, 0), dowel(50, 0), dowel(25, 30)])).toBe(false);
+    expect(fitsOneWay([dowel(0, 0), dowel(50, 0), dowel(25, 30, 5)])).toBe(false);
+    expect(fitsOneWay([dowel(0, 0, 4), dowel(50, 0, 3), dowel(25, 30, 5)])).toBe(true);
+    expect(fitsOneWay([dowel(0, 0), dowel(20, 0), dowel(50, 0)])).toBe(false);
+    // Nearly alike sides within the play of the pins do not keep a wrong way out.
+    expect(fitsOneWay([dowel(0, 0), dowel(50, 0), dowel(25.2, 30)])).toBe(false);
+  });
+});
+
+describe('from one plate to the other', () => {
+  const outline = { kind: 'circle', centre: [0, 0], radius: 60 };
+  const at = { a: [-40, 0], b: [40, 5], c: [10, 35], d: [0, -20] } as const;
+  const data = {
+    plates: [
+      { id: 'front', name: 'Front plate', levels: { from: 0, to: 2 }, outline },
+      { id: 'back', name: 'Back plate', levels: { from: 30, to: 32 }, outline, markedFace: 'down' },
+    ],
+    posts: Object.entries(at).map(([id, place]) => ({ id, name: `Post ${id}`, at: place, diameter: 8, hole: 4 })),
+    marks: [{ id: 'only', at: [5, 5], hole: 1, plate: 'front' }],
+  };
+  const places = Object.fromEntries([
+    ...Object.entries(at).map(([id, place]) => [id, { at: place }]),
+    ['only', { at: [5, 5] as const }],
+  ]);
+  const placed = placedByHand(data, places);
+
+  it('names the shared holes, three dowels that fit one way, and the pinning order', () => {
+    const plan = transferPlan(placed, 'front', 'back');
+    expect(plan.shared.map(({ labels }) => labels[0])).toEqual(['Post a', 'Post b', 'Post c', 'Post d']);
+    expect(plan.dowels.slice(0, 2).map(({ labels }) => labels[0])).toEqual(['Post a', 'Post b']);
+    expect(plan.dowels).toHaveLength(3);
+    expect(plan.oneWay).toBe(true);
+    expect(plan.mirrored).toBe(true);
+    const text = plan.says.join('\n');
+    expect(text).toMatch(/registers and notches.*mirrored/);
+    expect(text.indexOf('Drill Post a through both at Ø 4.000 and pin it')).toBeLessThan(
+      text.indexOf('Then drill Post b'),
+    );
+    expect(text).toContain('one way only');
+  });
+
+  it('mirroring twice is nothing', () => {
+    const [up, down] = [plateViewOf(placed.movement, 'front'), plateViewOf(placed.movement, 'back')];
+    for (const place of placed.places.values()) expect(down.see(down.see(place))).toEqual(up.see(place));
+  });
+
+  it('says so when too few holes are shared', () => {
+    const few = placedByHand({ plates: data.plates, marks: data.marks }, { only: { at: [5, 5] } });
+    const plan = transferPlan(few, 'front', 'back');
+    expect(plan.dowels).toEqual([]);
+    expect(plan.says.join()).toContain('too few holes');
+  });
+});
