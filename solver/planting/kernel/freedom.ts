@@ -4,6 +4,7 @@
  * Array kernel: indices come from the loaded system, hence the `!`.
  */
 import { Matrix, SVD } from 'ml-matrix';
+import { sparseMotions } from './sparseFreedom.ts';
 import type { System } from './system.ts';
 
 /** A displacement of some roots that keeps every rule to first order; the largest component is 1. */
@@ -15,6 +16,8 @@ export interface Motion {
 
 /** Singular value, over the largest, below which a motion is free: half of the sixteen digits. */
 const FREE = 1e-8;
+/** Coordinates up to which the dense decomposition is used: it is exact, and beyond this it takes more than 10 ms. */
+const MOST_DENSE = 60;
 /** Component of a motion below which a root does not take part. */
 export const STILL = 1e-7;
 
@@ -36,6 +39,10 @@ export function denseJacobian(system: System): Matrix {
 export function motionsOf(system: System): Motion[] {
   const columns = 2 * system.rootCount;
   if (system.ruleCount === 0) return unitMotions(system);
+  if (columns > MOST_DENSE) {
+    const found = sparseMotions(system, Math.max(0, columns - system.ruleCount));
+    return found.map((shift) => ({ roots: system.roots.slice(), shift: scaled(shift) }));
+  }
   const svd = new SVD(denseJacobian(system), { computeLeftSingularVectors: false, computeRightSingularVectors: true });
   const values = svd.diagonal;
   const most = Math.max(1e-300, ...values);

@@ -14,3 +14,10 @@ export function recovered(count: number, scene: (seed: number) => KnownNetwork):
   }
   return { wanted, hold };
 }
+
+/** Largest difference of two lists of coordinates. */
+export function farthest(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let most = 0;
+  for (let k = 0; k < a.length; k++) most = Math.max(most, Math.abs((a[k] as number) - (b[k] as number))); // same length
+  return most;
+}
