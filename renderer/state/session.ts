@@ -2,7 +2,14 @@
  * The bench and the shell together: what is opened, saved and asked. In a plain browser the page plays the shell's
  * part itself (`browserShell.ts`); the rest of the window does not know the difference.
  */
-import type { OpenedDocument, OpenReply, SaveReply, ShellBridge, ShellCommand } from '../../electron/bridge.ts';
+import type {
+  ExportFile,
+  OpenedDocument,
+  OpenReply,
+  SaveReply,
+  ShellBridge,
+  ShellCommand,
+} from '../../electron/bridge.ts';
 import { emptyMovement, readMovement, writeMovement } from '../../solver/movement/index.ts';
 import { sheetsOf } from '../../solver/workshop/index.ts';
 import type { Bench, Face } from './bench.svelte.ts';
@@ -21,6 +28,8 @@ export interface Session {
   saveAs(): Promise<void>;
   /** Writes every workshop file into a folder. */
   exportSheets(): Promise<void>;
+  /** Writes files that a view has made into a folder. */
+  exportFiles(files: readonly ExportFile[]): Promise<void>;
   /** Tells the shell the state of the page; called whenever any of it changed. */
   tellState(): void;
   end(): void;
@@ -102,7 +111,9 @@ export function startSession(bench: Bench): Session {
     save: async () => saved(await shell.save(text())),
     saveAs: async () => saved(await shell.saveAs(text())),
     async exportSheets() {
-      const files = sheetsOf(bench.settled).map(({ name, text: content }) => ({ name, content }));
+      await session.exportFiles(sheetsOf(bench.settled).map(({ name, text: content }) => ({ name, content })));
+    },
+    async exportFiles(files) {
       const reply = await shell.exportFiles(files);
       if (reply.kind === 'written') bench.tell('done', `${reply.names.length} files written to ${reply.folder}`);
       else if (reply.kind === 'failed') bench.tell('refused', reply.says);

@@ -30,13 +30,16 @@ const TURNS: Readonly<Record<'turn' | 'tooth' | 'meet', string>> = {
   meet: 'bring the same two teeth together every',
 };
 
-/** Everything in a turning movement that recurs, shortest time first. */
-export const recurrencesOf = (turning: Turning): readonly Recurrence[] => {
+/** Everything in a turning movement that recurs, shortest time first; parts are called by `nameOf`. */
+export const recurrencesOf = (
+  turning: Turning,
+  nameOf: (id: ArborId | WheelId) => string = (id) => id,
+): readonly Recurrence[] => {
   const { drive } = turning;
   if (!drive) return [];
   const found: Recurrence[] = [];
   const put = (kind: Recurrence['kind'], parts: Recurrence['parts'], seconds: Rational, depth?: RuleId): void => {
-    const says = `${parts.join(' and ')} ${TURNS[kind]} ${periodText(seconds, 8)}.`;
+    const says = `${parts.map(nameOf).join(' and ')} ${TURNS[kind]} ${periodText(seconds, 8)}.`;
     found.push({ kind, parts, seconds, ...(depth === undefined ? {} : { depth }), says });
   };
   const timeOf = (turns: Rational): Rational => divide(drive.periodSeconds, magnitude(turns));
@@ -60,9 +63,14 @@ export const recurrencesOf = (turning: Turning): readonly Recurrence[] => {
 };
 
 /** What may be behind a fault that shows every `seconds`, nearest first, within a share of it (default 1 in 200). */
-export const suspectsAt = (turning: Turning, seconds: number, within = 0.005): readonly Recurrence[] =>
+export const suspectsAt = (
+  turning: Turning,
+  seconds: number,
+  within = 0.005,
+  nameOf?: (id: ArborId | WheelId) => string,
+): readonly Recurrence[] =>
   Number.isFinite(seconds) && seconds > 0
-    ? recurrencesOf(turning)
+    ? recurrencesOf(turning, nameOf)
         .map((recurrence) => ({ recurrence, off: Math.abs(toNumber(recurrence.seconds) / seconds - 1) }))
         .filter(({ off }) => off <= within)
         .sort((a, b) => a.off - b.off)
