@@ -24,9 +24,9 @@ export function wheelFigure(wheel: Wheel, size: WheelSize, shape: WheelShape | u
     circle(size.rootRadius, { pen: 'faint', width: THIN, from: 0.75, untilTeeth: size.module }),
   ];
   if (wheel.bore) strokes.push(circle(wheel.bore / 2, { pen: 'soft', width: THIN, from: 0.5 }));
-  if (wheel.hub) strokes.push(circle(wheel.hub.diameter / 2, { pen: 'soft', width: THIN, from: 0.35 }));
+  if (wheel.hub) strokes.push(circle(wheel.hub.diameter / 2, { pen: 'soft', width: THIN, from: 0.8 }));
   for (const window of shape?.windows ?? []) {
-    strokes.push(...strokesOfOutline(window, { x: 0, y: 0 }, { pen: 'soft', width: THIN, from: 0.35 }));
+    strokes.push(...strokesOfOutline(window, { x: 0, y: 0 }, { pen: 'soft', width: THIN, from: 0.8 }));
   }
   const figure: Figure = { owner: wheel.id, strokes };
   if (!shape) return figure;

@@ -1,0 +1,153 @@
+/** Snapping: which rules are taken near a place, and that keeping them gives the place that was shown. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { crossingsOfLoci, distanceToLocus, type Locus, nearestOnLocus } from '../../renderer/gestures/locus.ts';
+import { Settler } from '../../renderer/gestures/settling.ts';
+import { chooseSnap, type SnapCandidate } from '../../renderer/gestures/snap.ts';
+import { applyEdit, type Movement, type PointId, readMovement } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+
+const number = fc.double({ min: -200, max: 200, noNaN: true });
+const point = fc.record({ x: number, y: number });
+const circle = fc
+  .record({ centre: point, radius: fc.double({ min: 0.5, max: 200, noNaN: true }) })
+  .map((each): Locus => ({ kind: 'circle', ...each }));
+const line = fc
+  .record({ through: point, angle: fc.double({ min: 0, max: Math.PI, noNaN: true }) })
+  .map(({ through, angle }): Locus => ({ kind: 'line', through, along: { x: Math.cos(angle), y: Math.sin(angle) } }));
+const locus = fc.oneof(circle, line);
+
+describe('loci', () => {
+  it('gives a nearest place that lies on the locus, and none nearer', () => {
+    fc.assert(
+      fc.property(locus, point, fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }), (each, to, turn) => {
+        const nearest = nearestOnLocus(each, to);
+        expect(distanceToLocus(each, nearest)).toBeLessThan(1e-9);
+        const away = Math.hypot(nearest.x - to.x, nearest.y - to.y);
+        const other =
+          each.kind === 'circle'
+            ? {
+                x: each.centre.x + each.radius * Math.cos(turn),
+                y: each.centre.y + each.radius * Math.sin(turn),
+              }
+            : nearestOnLocus(each, { x: to.x + 50 * Math.cos(turn), y: to.y + 50 * Math.sin(turn) });
+        expect(Math.hypot(other.x - to.x, other.y - to.y)).toBeGreaterThanOrEqual(away - 1e-9);
+      }),
+    );
+  });
+
+  it('gives crossings that lie on both', () => {
+    fc.assert(
+      fc.property(locus, locus, (a, b) => {
+        for (const at of crossingsOfLoci(a, b)) {
+          expect(distanceToLocus(a, at)).toBeLessThan(1e-5);
+          expect(distanceToLocus(b, at)).toBeLessThan(1e-5);
+        }
+      }),
+    );
+  });
+});
+
+const candidate = (key: string, at: Locus, weight = 1): SnapCandidate => ({
+  key,
+  locus: at,
+  keeps: { kind: 'radius', point: 'p' as PointId, centre: 'c' as PointId, length: 1 },
+  says: key,
+  weight,
+});
+
+describe('choosing', () => {
+  const round = candidate('round', { kind: 'circle', centre: { x: 0, y: 0 }, radius: 10 });
+  const straight = candidate('straight', { kind: 'line', through: { x: 0, y: 6 }, along: { x: 1, y: 0 } });
+
+  it('takes nothing out of reach, and nothing for a point that has no freedom', () => {
+    expect(chooseSnap([round], { x: 12, y: 0 }, 1, 2)).toBeUndefined();
+    expect(chooseSnap([round], { x: 10.5, y: 0 }, 1, 0)).toBeUndefined();
+  });
+
+  it('takes two that cross nearby, and one where only one rule can be taken', () => {
+    const near = { x: 8.2, y: 6.2 };
+    const both = chooseSnap([round, straight], near, 1, 2);
+    expect(both?.candidates).toHaveLength(2);
+    // 6-8-10 triangle.
+    expect(both?.at.x).toBeCloseTo(8, 12);
+    expect(both?.at.y).toBeCloseTo(6, 12);
+    expect(chooseSnap([round, straight], near, 1, 1)?.candidates).toHaveLength(1);
+  });
+
+  it('prefers the weightier of two that are equally far', () => {
+    const depth = candidate('depth', { kind: 'circle', centre: { x: 0, y: 0 }, radius: 10.2 }, 2);
+    expect(chooseSnap([round, depth], { x: 10.1, y: 0 }, 1, 1)?.candidates[0]?.key).toBe('depth');
+  });
+});
+
+function movement(): Movement {
+  const wheel = (id: string, arbor: string, teeth: number) => ({
+    id,
+    arbor,
+    teeth,
+    size: { module: 1 },
+    form: 'involute',
+    level: 0,
+    thickness: 2,
+  });
+  const reading = readMovement(
+    JSON.stringify({
+      format: 'depthwright-movement',
+      version: 1,
+      arbors: [
+        { id: 'a', at: [0, 0] },
+        { id: 'b', at: [70, 0] },
+        { id: 'p', at: [30, 60] },
+      ],
+      wheels: [wheel('wa', 'a', 60), wheel('wb', 'b', 40), wheel('wp', 'p', 36)],
+      rules: [
+        { id: 'ha', kind: 'held', point: 'a', at: [0, 0] },
+        { id: 'hb', kind: 'held', point: 'b', at: [70, 0] },
+      ],
+    }),
+  );
+  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
+  return reading.movement;
+}
+
+describe('settling', () => {
+  const words = { nameOf: (id: string) => id, lengthSays: (mm: number) => mm.toFixed(3) };
+  const point = 'p' as PointId;
+  // (60 + 36) / 2 = 48 from a and (40 + 36) / 2 = 38 from b; crossing by the cosine rule.
+  const x = (48 ** 2 - 38 ** 2 + 70 ** 2) / 140;
+  const y = Math.sqrt(48 ** 2 - x ** 2);
+
+  it('snaps to two depths at once, and what is kept plants to the place that was shown', () => {
+    const start = plantMovement(movement());
+    const settler = new Settler(words, start, point);
+    settler.at({ x: 40, y: 50 }, 4, false);
+    const settling = settler.at({ x: x + 0.3, y: y - 0.2 }, 4, false);
+    expect([...settling.kept].sort()).toEqual(['depth 38.000 with wb', 'depth 48.000 with wa']);
+    const shown = settling.preview.placed.places.get(point);
+    expect(shown?.x).toBeCloseTo(x, 9);
+    expect(shown?.y).toBeCloseTo(y, 9);
+    const outcome = applyEdit(start.movement, { kind: 'several', edits: settling.edits() });
+    if (outcome.kind === 'refused') throw new Error(outcome.says);
+    const kept = plantMovement(outcome.movement).places.get(point);
+    expect(kept?.state).toBe('planted');
+    expect(kept?.x).toBeCloseTo(x, 9);
+    expect(kept?.y).toBeCloseTo(y, 9);
+    expect(start.movement.rules).toHaveLength(2);
+  });
+
+  it('keeps one rule while the pointer runs along it, and drops it when it leaves', () => {
+    const start = plantMovement(movement());
+    const settler = new Settler(words, start, point);
+    for (const turn of [1.2, 1.25, 1.3, 1.35]) {
+      const settling = settler.at({ x: 48.4 * Math.cos(turn), y: 48.4 * Math.sin(turn) }, 6, false);
+      const at = settling.preview.placed.places.get(point);
+      expect(settling.kept).toContain('depth 48.000 with wa');
+      expect(Math.hypot(at?.x ?? 0, at?.y ?? 0)).toBeCloseTo(48, 9);
+    }
+    const away = settler.at({ x: 20, y: 90.3 }, 6, true);
+    expect(away.kept).toEqual([]);
+    expect(away.preview.placed.places.get(point)?.x).toBeCloseTo(20, 6);
+    expect(away.preview.placed.places.get(point)?.y).toBeCloseTo(90.3, 6);
+  });
+});
