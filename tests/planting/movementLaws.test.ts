@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Movement } from '../../solver/movement/index.ts';
 import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
-import { largestMiss, placeOf, type RuleInput, ruleOf } from './buildMovement.ts';
+import { largestMiss, placeOf, pointId, type RuleInput, ruleOf } from './buildMovement.ts';
 import { changedMovement, changedPlace, shuffled } from './changed.ts';
 import { type Known, randomFrom, randomMovement, type XY } from './randomMovement.ts';
 
@@ -220,6 +220,32 @@ describe('random movements built from a known placement', () => {
         expect([place.x, place.y]).toEqual([...at]);
         // Something had to give: told, not lost.
         expect(placed.disagreements.length).toBeGreaterThan(0);
+      }),
+      runs(60),
+    );
+  });
+
+  it('are recovered when a rule gives way to a distance that couples them', () => {
+    fc.assert(
+      fc.property(seeds, counts, fc.nat(), (seed, count, which) => {
+        const known = randomMovement(seed, count);
+        const single = known.movement.rules.filter(({ id }) => known.takes.get(id) === 1);
+        if (single.length === 0) return;
+        const loose = without(known.movement, pick(single, which).id);
+        const placed = plantMovement(loose);
+        const [motion] = placed.motions;
+        const { a, b, length } = pairOf(known, which);
+        const [[ax, ay], [bx, by]] = [known.places.get(a) ?? [0, 0], known.places.get(b) ?? [0, 0]];
+        const [va, vb] = [motion?.get(pointId(a)), motion?.get(pointId(b))];
+        const rate = (((vb?.x ?? 0) - (va?.x ?? 0)) * (bx - ax) + ((vb?.y ?? 0) - (va?.y ?? 0)) * (by - ay)) / length;
+        // Only a distance that really holds the motion settles it.
+        fc.pre(Math.abs(rate) > 0.2);
+        const coupled = plantMovement(withRule(loose, { kind: 'distance', id: 'couple', points: [a, b], length }));
+        expect(coupled.disagreements).toEqual([]);
+        expect(coupled.freeMotions).toBe(0);
+        expect(largestMiss(coupled)).toBeLessThan(PROOF);
+        for (const place of coupled.places.values()) expect(place.state).toBe('planted');
+        expect(farthest(coupled, known.places)).toBeLessThan(1e-7);
       }),
       runs(60),
     );

@@ -74,15 +74,15 @@ export class PlacementIndex {
 
   #listHangers(): number[][] {
     const hangers = Array.from({ length: this.ground.network.pointCount }, (): Set<number> => new Set());
-    for (const step of this.result.steps) {
-      const members = new Set(step.points);
+    this.result.steps.forEach((step, number) => {
       for (const rule of step.rules) {
         for (const from of this.pointsOfRule(rule)) {
-          if (members.has(from)) continue;
+          // A merged place lists all of its rules: only what was there before bears the point.
+          if ((this.stepOf[from] ?? -1) >= number) continue;
           for (const point of step.points) hangers[from]?.add(point);
         }
       }
-    }
+    });
     return hangers.map((set) => [...set]);
   }
 }

@@ -32,11 +32,10 @@ export class PlantedMovement implements PlacedMovement {
 
   get places(): ReadonlyMap<PointId, Place> {
     if (this.#places) return this.#places;
-    const { coords, states } = this.index.result;
     const places = new Map<PointId, PlantedPlace>();
     for (const [id, point] of this.index.ground.indexOf) {
       const before = this.#before?.get(id);
-      const isSame = before?.stands(coords[2 * point], coords[2 * point + 1], states[point]);
+      const isSame = before?.standsIn(this.index);
       places.set(id, before && isSame ? before : new PlantedPlace(id, point, this.index, this.#sensitivity));
     }
     this.#places = places;
@@ -89,11 +88,17 @@ export class PlantedMovement implements PlacedMovement {
   }
 
   plusMinusBetween = (a: PointId, b: PointId): number | undefined => {
-    const [from, to] = [this.places.get(a), this.places.get(b)];
-    const [i, j] = [this.index.ground.indexOf.get(a), this.index.ground.indexOf.get(b)];
-    if (from?.state !== 'planted' || to?.state !== 'planted' || i === undefined || j === undefined) return undefined;
+    const [i, j] = [this.#settledIndex(a), this.#settledIndex(b)];
+    if (i === undefined || j === undefined) return undefined;
     return this.#sensitivity.plusMinusBetween(i, j);
   };
+
+  /** Index of a point whose place is settled: planted, or held whatever disagrees with it. */
+  #settledIndex(id: PointId): number | undefined {
+    const point = this.index.ground.indexOf.get(id);
+    if (point === undefined) return undefined;
+    return this.places.get(id)?.state === 'planted' || this.index.ground.heldBy.has(point) ? point : undefined;
+  }
 
   #sentence(): string {
     const loose = this.freeMotions > 0 ? pointToSettle(this.places.values()) : undefined;
@@ -107,12 +112,12 @@ export class PlantedMovement implements PlacedMovement {
 
 function constructionOrder(index: PlacementIndex): readonly ConstructionStep[] {
   const { ground, result } = index;
-  return result.steps.map(({ kind, points, rules }) => {
+  return result.steps.flatMap(({ kind, points, rules }) => {
+    const ids = points.flatMap((point) => ground.pointIds[point] ?? []);
+    // Places of the case are given, but nobody strikes them.
+    if (ids.length === 0) return [];
     const holding = points.flatMap((point) => ground.heldBy.get(point)?.rule ?? []);
-    return {
-      kind,
-      points: points.flatMap((point) => ground.pointIds[point] ?? []),
-      rules: [...new Set([...holding, ...rules.flatMap((rule) => index.ruleIdOf(rule) ?? [])])],
-    };
+    const own = rules.flatMap((rule) => index.ruleIdOf(rule) ?? []);
+    return { kind, points: ids, rules: [...new Set([...holding, ...own])] };
   });
 }

@@ -14,6 +14,12 @@ const STATES: readonly PlaceState[] = (() => {
   return names;
 })();
 
+/** A drilled hole is a fact and settled, whatever rule it misses: the rule is what is told to disagree. */
+function stateOf({ ground, result }: PlacementIndex, point: number): PlaceState {
+  if (ground.heldBy.get(point)?.by === 'drilled') return 'planted';
+  return STATES[result.states[point] ?? PointState.contested] ?? 'contested';
+}
+
 /** A hundredth of a millimetre: the maker's unit of error. */
 const HUNDREDTH = 0.01;
 
@@ -28,19 +34,24 @@ export class PlantedPlace implements Place {
   #spread: { readonly value: Spread | undefined } | undefined;
 
   constructor(id: PointId, point: number, index: PlacementIndex, sensitivity: Sensitivity) {
-    const { coords, states } = index.result;
+    const { coords } = index.result;
     this.id = id;
     this.x = coords[2 * point] ?? Number.NaN;
     this.y = coords[2 * point + 1] ?? Number.NaN;
-    this.state = STATES[states[point] ?? PointState.contested] ?? 'contested';
+    this.state = stateOf(index, point);
     this.#point = point;
     this.#index = index;
     this.#sensitivity = sensitivity;
   }
 
-  /** Is this the place of a point at (x, y) in that state? */
-  stands(x: number | undefined, y: number | undefined, state: number | undefined): boolean {
-    return this.x === x && this.y === y && this.state === STATES[state ?? -1];
+  /** Is this also the point's place in another planting of the same rules? */
+  standsIn(index: PlacementIndex): boolean {
+    const { coords } = index.result;
+    return (
+      this.x === coords[2 * this.#point] &&
+      this.y === coords[2 * this.#point + 1] &&
+      this.state === stateOf(index, this.#point)
+    );
   }
 
   get placedBy(): readonly RuleId[] {
@@ -69,7 +80,8 @@ export class PlantedPlace implements Place {
   }
 
   get spread(): Spread | undefined {
-    this.#spread ??= { value: this.state === 'planted' ? this.#sensitivity.spreadOf(this.#point) : undefined };
+    const isSettled = this.state === 'planted' || this.#index.ground.heldBy.has(this.#point);
+    this.#spread ??= { value: isSettled ? this.#sensitivity.spreadOf(this.#point) : undefined };
     return this.#spread.value;
   }
 
