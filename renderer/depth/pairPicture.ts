@@ -37,6 +37,13 @@ export function pairDrawing(
   };
 }
 
+/** Operating pitch radii: the distance shared out by the teeth (their difference, in a ring). */
+export function operatingRadii(driver: Wheel, driven: Wheel, distance: number): readonly [number, number] {
+  const inside = driver.internal || driven.internal;
+  const apart = inside ? Math.abs(driver.teeth - driven.teeth) || 1 : driver.teeth + driven.teeth;
+  return [(distance * driver.teeth) / apart, (distance * driven.teeth) / apart];
+}
+
 /** Value of a curve over one pitch at an angle of the driver, between its samples. */
 export function curveAt(contact: PairContact, curve: ArrayLike<number>, angle: number, pitch: number): number {
   const count = contact.curves.driverAngle.length;
