@@ -1,5 +1,5 @@
 /** A finding: anything that a check wants the maker to see. */
-import type { Movement, PartId } from '../movement/index.ts';
+import type { Edit, Movement, PartId } from '../movement/index.ts';
 import type { Point } from '../planting/index.ts';
 
 export interface Finding {
@@ -36,8 +36,10 @@ export interface Finding {
 export interface Remedy {
   /** "Turn post P2 by +4.6° about the centre: gap 1.00 mm" */
   readonly says: string;
+  /** The change as one edit. */
+  readonly edit: Edit;
   /** The movement with the remedy in it. */
   readonly movement: Movement;
-  /** Gap after the remedy, found by running the check again, mm. */
-  readonly gapAfter: number;
+  /** Gap after the remedy of a gap, found by running the check again, mm. */
+  readonly gapAfter?: number;
 }

@@ -1,9 +1,8 @@
 /** A change that might cure a finding, before it has been tried. */
-import type { Movement } from '../../movement/index.ts';
+import type { Edit } from '../../movement/index.ts';
 
 export interface Candidate {
   /** "Turn post P2 by +4.6° about the centre" */
   readonly does: string;
-  /** The movement with the change in it. */
-  readonly movement: Movement;
+  readonly edit: Edit;
 }

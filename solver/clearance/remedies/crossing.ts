@@ -1,5 +1,5 @@
 /** Plant an arbor at the other crossing of its two loci. */
-import { type ArborId, applyEdit, type Edit, type PartId } from '../../movement/index.ts';
+import type { ArborId, Edit, PartId } from '../../movement/index.ts';
 import { otherCrossing, type PlacedMovement } from '../../planting/index.ts';
 import type { Finding } from '../finding.ts';
 import type { Candidate } from './candidate.ts';
@@ -15,10 +15,8 @@ export function crossingCandidates(placed: PlacedMovement, finding: Finding): Ca
       { kind: 'move', places: [{ id: point, at: [at.x, at.y] }] },
       crossing ? { kind: 'setCrossing', point, crossing } : { kind: 'setCrossing', point },
     ];
-    const edited = applyEdit(movement, { kind: 'several', edits });
-    if (edited.kind === 'refused') return [];
     const name = movement.arbors.find((arbor) => arbor.id === id)?.name ?? id;
-    return [{ does: `Plant ${name} at its other crossing`, movement: edited.movement }];
+    return [{ does: `Plant ${name} at its other crossing`, edit: { kind: 'several', edits } }];
   });
 }
 

@@ -1,5 +1,5 @@
 /** Slide a post along its circle to the nearest place where it clears everything. */
-import type { Post } from '../../movement/index.ts';
+import type { Edit, Movement, PointId, Post } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/index.ts';
 import type { Finding } from '../finding.ts';
 import { gapContextOf, heightGapOf } from '../gapReadings.ts';
@@ -11,15 +11,18 @@ import type { Candidate } from './candidate.ts';
 
 /** Added to the stated gap so that the cured gap does not fall short by rounding, mm. */
 const SPARE = 1e-6;
+/** The ± between two points changes as the post goes round; so much more is allowed for where it will stand. */
+const MORE_ELSEWHERE = 1.5;
 const TURN = 2 * Math.PI;
 
-/** Where a sliding post may stand: its circle and the safe arcs of it; undefined for a post that may not slide. */
+/** Where a sliding post may stand: its circle and the safe arcs of it; undefined for a post that no circle is stated for. */
 export function safeArcsOfPost(
   placed: PlacedMovement,
   post: Post,
 ): { readonly slide: SlideCircle; readonly angle: number; readonly arcs: readonly SafeArc[] } | undefined {
   const at = placed.places.get(post.id);
-  const centre = post.slidesAbout === undefined ? undefined : placed.places.get(post.slidesAbout);
+  const about = centreOf(placed, post);
+  const centre = about === undefined ? undefined : placed.places.get(about);
   if (!at || !centre) return undefined;
   const radius = Math.hypot(at.x - centre.x, at.y - centre.y);
   const slide = { centre: [centre.x, centre.y] as const, radius, partRadius: post.diameter / 2 };
@@ -34,31 +37,68 @@ function obstaclesOf(placed: PlacedMovement, post: Post): Obstacle[] {
   if (!own) return [];
   const termsOf = pairTermsFor(placed.movement);
   const { shake } = gapContextOf(placed, solids);
+  const wheels = new Map<string, number>(placed.movement.wheels.map(({ id, runOut }) => [id, runOut / 2]));
   return solids.flatMap((solid): Obstacle[] => {
     const terms = termsOf(own, solid);
     if (!terms || heightGapOf(own, solid) >= terms.height) return [];
     const aside = solid.arbor === undefined ? 0 : sideMovementOver(shake, solid.arbor, solid.heights);
-    return [{ solid, gap: terms.plan + aside + SPARE }];
+    const runOut = solid.role === 'wheel' ? (wheels.get(solid.part) ?? 0) : 0;
+    const plusMinus = solid.arbor === undefined ? 0 : (placed.plusMinusBetween(post.id, solid.arbor) ?? 0);
+    return [{ solid, gap: terms.plan + aside + runOut + plusMinus * MORE_ELSEWHERE + SPARE }];
   });
 }
 
-/** A candidate for each sliding post that the finding names. */
+/** A candidate for each post that the finding names and that stands on a circle about a point. */
 export function postCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
   const { movement } = placed;
   return movement.posts.flatMap((post): Candidate[] => {
     if (!finding.parts.includes(post.id)) return [];
+    const about = centreOf(placed, post);
     const safe = safeArcsOfPost(placed, post);
     const angle = safe && nearestSafeAngle(safe.arcs, safe.angle);
-    if (!safe || angle === undefined || post.slidesAbout === undefined) return [];
+    if (!safe || angle === undefined || about === undefined) return [];
     const turned = signed(angle - safe.angle);
     const { centre, radius } = safe.slide;
     const at = [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)] as const;
-    const about = placed.movement.arbors.find((arbor) => arbor.id === post.slidesAbout)?.name ?? post.slidesAbout;
     const degrees = (turned * 180) / Math.PI;
-    const does = `Turn ${post.name ?? `post ${post.id}`} by ${degrees > 0 ? '+' : '−'}${Math.abs(degrees).toFixed(1)}° about ${about}`;
-    const posts = movement.posts.map((other) => (other.id === post.id ? { ...other, at } : other));
-    return [{ does, movement: { ...movement, posts } }];
+    const name = pointName(movement, about);
+    const does = `Turn ${post.name ?? `post ${post.id}`} by ${degrees > 0 ? '+' : '−'}${Math.abs(degrees).toFixed(1)}° about ${name}`;
+    const edit = turningEdit(placed, post, about, degrees, at);
+    return edit ? [{ does, edit }] : [];
   });
+}
+
+function pointName({ arbors, posts, marks }: Movement, id: PointId): string {
+  return [...arbors, ...posts, ...marks].find((point) => point.id === id)?.name ?? id;
+}
+
+/**
+ * What moves the post round: the rule that settles its angle or its place gets another value; a loose post is sketched
+ * elsewhere. A post that other kinds of rule settle cannot be turned by one number.
+ */
+function turningEdit(
+  placed: PlacedMovement,
+  post: Post,
+  about: PointId,
+  degrees: number,
+  at: readonly [number, number],
+): Edit | undefined {
+  const move: Edit = { kind: 'move', places: [{ id: post.id, at }] };
+  const used = placed.movement.rules.filter((rule) => !rule.leaveOut);
+  const bearing = used.find((rule) => rule.kind === 'bearing' && rule.point === post.id && rule.centre === about);
+  if (bearing?.kind === 'bearing') {
+    return { kind: 'several', edits: [{ kind: 'setValue', rule: bearing.id, value: bearing.angle + degrees }, move] };
+  }
+  const held = used.find((rule) => rule.kind === 'held' && rule.point === post.id);
+  if (held) return { kind: 'several', edits: [{ kind: 'setValue', rule: held.id, value: at }, move] };
+  return placed.places.get(post.id)?.state === 'loose' ? move : undefined;
+}
+
+/** The point that the post stands on a circle about: as stated, or by a radius rule. */
+function centreOf({ movement }: PlacedMovement, post: Post): PointId | undefined {
+  if (post.slidesAbout !== undefined) return post.slidesAbout;
+  const radius = movement.rules.find((rule) => rule.kind === 'radius' && !rule.leaveOut && rule.point === post.id);
+  return radius?.kind === 'radius' ? radius.centre : undefined;
 }
 
 function signed(angle: number): number {

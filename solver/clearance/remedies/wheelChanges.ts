@@ -1,6 +1,6 @@
 /** Changes to a wheel that cure a gap: another level, a thinner body, a smaller tip. */
 import { sizeOfWheel } from '../../gearing/index.ts';
-import type { Wheel } from '../../movement/index.ts';
+import type { Edit, Movement, Wheel } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/index.ts';
 import type { Finding } from '../finding.ts';
 import { lengthWords } from '../lengthWords.ts';
@@ -31,26 +31,45 @@ function concernsOf(placed: PlacedMovement, finding: Finding): Concern[] {
     }));
 }
 
-function changed(placed: PlacedMovement, wheel: Wheel, does: string): Candidate {
-  const { movement } = placed;
-  const wheels = movement.wheels.map((other) => (other.id === wheel.id ? wheel : other));
-  return { does, movement: { ...movement, wheels } };
+function changed(wheel: Wheel, set: Partial<Wheel>, does: string): Candidate {
+  return { does, edit: { kind: 'change', id: wheel.id, set } };
 }
 
-/** Just above and just below what the wheel fouls, the nearer first. */
+/** A wheel at another level takes its hub along. */
+function movedBy(wheel: Wheel, by: number): Edit {
+  const { level, hub } = wheel;
+  const set = { level: level + by, ...(hub ? { hub: { ...hub, from: hub.from + by, to: hub.to + by } } : {}) };
+  return { kind: 'change', id: wheel.id, set };
+}
+
+/** A wheel and all that it meshes with, and they with others: they share their height. */
+function meshingWith(wheel: Wheel, { wheels, rules }: Movement): Wheel[] {
+  const found = new Set([wheel.id]);
+  for (let before = 0; before < found.size; ) {
+    before = found.size;
+    for (const rule of rules) {
+      if (rule.kind !== 'depth' || rule.leaveOut || !rule.wheels.some((id) => found.has(id))) continue;
+      for (const id of rule.wheels) found.add(id);
+    }
+  }
+  return wheels.filter(({ id }) => found.has(id));
+}
+
+/** Just above and just below what the wheel fouls, the nearer first; what it meshes with goes along. */
 export function levelCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
   const gap = placed.movement.limits.heightGap + endShakeOf(placed, finding) + SPARE;
   return concernsOf(placed, finding).flatMap(({ wheel, others }) => {
     if (others.length === 0) return [];
+    const together = meshingWith(wheel, placed.movement);
     const above = Math.max(...others.map((solid) => solid.heights.to)) + gap;
     const below = Math.min(...others.map((solid) => solid.heights.from)) - gap - wheel.thickness;
     return [above, below]
-      .map((level) => Math.round(level * 1000) / 1000 + (level > wheel.level ? 0.001 : -0.001))
-      .sort((a, b) => Math.abs(a - wheel.level) - Math.abs(b - wheel.level))
-      .map((level) => {
-        const way = level > wheel.level ? 'up' : 'down';
-        const does = `Move ${wheelLabel(wheel)} ${way} by ${lengthWords(Math.abs(level - wheel.level))}`;
-        return changed(placed, { ...wheel, level }, does);
+      .map((level) => Math.round(level * 1000) / 1000 + (level > wheel.level ? 0.001 : -0.001) - wheel.level)
+      .sort((a, b) => Math.abs(a) - Math.abs(b))
+      .map((by): Candidate => {
+        const names = [wheel, ...together.filter(({ id }) => id !== wheel.id)].map(wheelLabel).join(' and ');
+        const does = `Move ${names} ${by > 0 ? 'up' : 'down'} by ${lengthWords(Math.abs(by))}`;
+        return { does, edit: { kind: 'several', edits: together.map((each) => movedBy(each, by)) } };
       });
   });
 }
@@ -66,7 +85,7 @@ export function thicknessCandidates(placed: PlacedMovement, finding: Finding): C
       if (off <= 0 || off > wheel.thickness * MOST_THINNED) return [];
       const level = otherIsAbove ? wheel.level : wheel.level + off;
       const does = `Thin ${wheelLabel(wheel)} by ${lengthWords(off)} from ${otherIsAbove ? 'above' : 'below'}`;
-      return [changed(placed, { ...wheel, level, thickness: wheel.thickness - off }, does)];
+      return [changed(wheel, { level, thickness: wheel.thickness - off }, does)];
     }),
   );
 }
@@ -80,7 +99,7 @@ export function tipCandidates(placed: PlacedMovement, finding: Finding): Candida
     if (short <= 0 || short > size.addendum * MOST_TOPPED) return [];
     const tipDiameter = 2 * (size.tipRadius - short - SPARE);
     const does = `Top ${wheelLabel(wheel)} to ${lengthWords(tipDiameter)} over the tips`;
-    return [changed(placed, { ...wheel, tipDiameter }, does)];
+    return [changed(wheel, { tipDiameter }, does)];
   });
 }
 

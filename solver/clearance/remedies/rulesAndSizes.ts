@@ -1,0 +1,55 @@
+/** Cures of depths that cannot be right and of rules that disagree: another value, the size or the height of the mate. */
+import type { RuleOf, Wheel } from '../../movement/index.ts';
+import type { PlacedMovement } from '../../planting/index.ts';
+import type { Finding } from '../finding.ts';
+import { lengthWords } from '../lengthWords.ts';
+import { wheelLabel } from '../solids/wheelSolids.ts';
+import type { Candidate } from './candidate.ts';
+
+/** The value of one rule that ends a disagreement, as planting found it. */
+export function ruleCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
+  if (finding.kind !== 'planting') return [];
+  return placed.disagreements.flatMap(({ points, says, cure }): Candidate[] => {
+    const rule = cure && placed.movement.rules.find(({ id }) => id === cure.rule);
+    if (!cure || !rule || says !== finding.says || points.length !== finding.parts.length) return [];
+    const value = rule.kind === 'bearing' ? `${cure.value.toFixed(4)}°` : `${cure.value.toFixed(3)} mm`;
+    const does = `Set ${rule.name ? `“${rule.name}”` : rule.id} to ${value}`;
+    return [{ does, edit: { kind: 'setValue', rule: cure.rule, value: cure.value } }];
+  });
+}
+
+/** One wheel of a pair gets the size of the other, in both ways. */
+export function sizeCandidates({ movement }: PlacedMovement, finding: Finding): Candidate[] {
+  if (finding.kind !== 'size') return [];
+  const [a, b] = pairOf(movement.wheels, finding);
+  if (!a || !b) return [];
+  const give = (to: Wheel, from: Wheel): Candidate => ({
+    does: `Cut ${wheelLabel(to)} in the size of ${wheelLabel(from)}`,
+    edit: { kind: 'change', id: to.id, set: { size: from.size } },
+  });
+  return [give(a, b), give(b, a)];
+}
+
+/** One wheel of a pair that does not meet in height goes to the middle of the other, in both ways. */
+export function meetingCandidates({ movement }: PlacedMovement, finding: Finding): Candidate[] {
+  if (finding.kind !== 'depth') return [];
+  const isDepth = movement.rules.some(
+    (rule): rule is RuleOf<'depth'> => rule.kind === 'depth' && rule.wheels.every((id) => finding.parts.includes(id)),
+  );
+  const [a, b] = pairOf(movement.wheels, finding);
+  if (!a || !b || !isDepth) return [];
+  const bring = (wheel: Wheel, to: Wheel): Candidate => {
+    const by = to.level + to.thickness / 2 - wheel.level - wheel.thickness / 2;
+    const { hub } = wheel;
+    const moved = hub ? { hub: { ...hub, from: hub.from + by, to: hub.to + by } } : {};
+    return {
+      does: `Move ${wheelLabel(wheel)} ${by > 0 ? 'up' : 'down'} by ${lengthWords(Math.abs(by))} to meet ${wheelLabel(to)}`,
+      edit: { kind: 'change', id: wheel.id, set: { level: wheel.level + by, ...moved } },
+    };
+  };
+  return [bring(a, b), bring(b, a)];
+}
+
+function pairOf(wheels: readonly Wheel[], { parts }: Finding): readonly (Wheel | undefined)[] {
+  return parts.slice(0, 2).map((part) => wheels.find(({ id }) => id === part));
+}
