@@ -108,17 +108,12 @@ describe('the numbers sheet on A4', () => {
         dpi,
       );
       const middle = PIXELS_A_MM_OF(dpi) * reach;
-      // Along the diagonals, where no cross line lies in the way.
-      const readings = [
-        [1, 1],
-        [1, -1],
-        [-1, 1],
-        [-1, -1],
-      ].map(
-        ([dx, dy]) =>
-          firstLine(picture, middle, middle, (dx ?? 0) * Math.SQRT1_2, (dy ?? 0) * Math.SQRT1_2, 8) /
-          PIXELS_A_MM_OF(dpi),
-      );
+      // Between the cross lines, and between the ends of the curve's pieces, where a wrong curve would show most.
+      const readings = [33.75, 56.25, 123.75, 146.25, 213.75, 236.25, 303.75, 326.25].map((degrees) => {
+        const angle = (degrees * Math.PI) / 180;
+        return firstLine(picture, middle, middle, Math.cos(angle), -Math.sin(angle), 8) / PIXELS_A_MM_OF(dpi);
+      });
+      for (const reading of readings) expect(Math.abs(reading - radius)).toBeLessThan(0.02);
       const mean = readings.reduce((sum, value) => sum + value, 0) / readings.length;
       expect(Math.abs(mean - radius), `hole of radius ${radius}`).toBeLessThan(0.01);
     }

@@ -37,7 +37,10 @@ export function tilingOf(extents: Drawing['extents'], settings: SheetSettings): 
   return across.columns * across.rows < upright.columns * upright.rows ? across : upright;
 }
 
-/** The pages of a drawing at true size. */
+/** Beyond this many tiles nobody pastes paper together: the drawing is shown reduced on one page, and says so. */
+const MOST_TILES = 60;
+
+/** The pages of a drawing at true size; one too large for paper comes reduced, without bars, with its scale stated. */
 export function trueSizePages(
   placed: PlacedMovement,
   drawing: Drawing,
@@ -46,6 +49,7 @@ export function trueSizePages(
   sheetOf: (index: number) => string,
 ): readonly Page[] {
   const tiling = tilingOf(drawing.extents, settings);
+  if (tiling.columns * tiling.rows > MOST_TILES) return [reducedPage(placed, drawing, settings, words, sheetOf(0))];
   const pages: Page[] = [];
   const many = tiling.columns * tiling.rows > 1;
   for (let row = tiling.rows - 1; row >= 0; row--) {
@@ -62,6 +66,30 @@ export function trueSizePages(
     }
   }
   return pages;
+}
+
+function reducedPage(
+  placed: PlacedMovement,
+  drawing: Drawing,
+  settings: SheetSettings,
+  words: Pick<TitleWords, 'kind' | 'subject'>,
+  sheetOf: string,
+): Page {
+  const [minX, minY, maxX, maxY] = drawing.extents;
+  const landscape = maxX - minX > maxY - minY;
+  const room = windowOf(settings, landscape, false);
+  const fit = Math.min((room[2] - room[0]) / (maxX - minX), (room[3] - room[1]) / (maxY - minY));
+  // A whole number, so that the scale can be said.
+  const reduction = Math.ceil(1 / fit);
+  const scale = `Scale 1:${reduction}. Too large for paper at true size: not a pattern.`;
+  const { pen, window } = framedPage(placed, settings, { ...words, scale }, sheetOf, { landscape });
+  const by = 1 / reduction;
+  const shift = [
+    (window[0] + window[2] - (minX + maxX) * by) / 2,
+    (window[1] + window[3] - (minY + maxY) * by) / 2,
+  ] as const;
+  pen.clip(window, marksOfDrawing(drawing, { scale: { x: by, y: by }, shift }, settings.fonts));
+  return pen.page();
 }
 
 /** Rows are lettered from the top, columns numbered from the left: A1 is the upper left tile. */

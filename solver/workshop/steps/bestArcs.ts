@@ -75,7 +75,9 @@ export function checkFor(
   for (const point of metal.points) {
     const distance = separation(point.at, at);
     if (used.has(point.id) || distance < SHORTEST_SETTING) continue;
-    const along = Math.abs((point.at.x - at.x) * weak.x + (point.at.y - at.y) * weak.y) / distance;
+    // A point that was not struck now has no weak direction: any distance from another point checks it.
+    const along =
+      loci.length === 0 ? 1 : Math.abs((point.at.x - at.x) * weak.x + (point.at.y - at.y) * weak.y) / distance;
     // A little is taken off for length, so that of two equal checks the shorter is named.
     const score = along - distance * 1e-4;
     if (score > bestScore) {
