@@ -1,6 +1,11 @@
 /** All checks of a placed movement in one ranked list. */
 import type { PlacedMovement } from '../planting/index.ts';
+import { checkAssembly } from './assemblyOrder.ts';
+import { checkBearings } from './checkBearings.ts';
 import { checkDepths } from './checkDepths.ts';
+import { checkDepthsUnderShake } from './checkDepthsUnderShake.ts';
+import { checkRingsClose } from './checkRingsClose.ts';
+import { checkStacks } from './checkStacks.ts';
 import { checkTurning } from './checkTurning.ts';
 import type { Finding } from './finding.ts';
 import { createGapChecker, type GapChecker } from './gapChecker.ts';
@@ -11,8 +16,16 @@ const RANK: Record<Finding['severity'], number> = { stops: 0, warns: 1, notes: 2
  * Everything that the maker should see before he cuts metal, worst first; findings that he has accepted and that
  * have not changed since are left out.
  */
-export function checkMovement(placed: PlacedMovement): readonly Finding[] {
-  return ranked(placed, createGapChecker(placed));
+export function checkMovement(placed: PlacedMovement, options: CheckOptions = {}): readonly Finding[] {
+  return ranked(placed, createGapChecker(placed), options);
+}
+
+export interface CheckOptions {
+  /**
+   * Also what takes longer or is no fault of a sound layout: every depth through the contact engine under shake.
+   * For the command line, and for the window when it is idle.
+   */
+  readonly depths?: boolean;
 }
 
 /** A check that is kept up to date while points are dragged about. */
@@ -32,8 +45,15 @@ function checkerOf(placed: PlacedMovement, gaps: GapChecker): MovementChecker {
   return { findings, moved: (next) => checkerOf(next, gaps.moved(next)) };
 }
 
-function ranked(placed: PlacedMovement, gaps: GapChecker): readonly Finding[] {
-  const findings = [...checkPlanting(placed), ...unplacedFindings(placed), ...gaps.findings()];
+function ranked(placed: PlacedMovement, gaps: GapChecker, { depths = false }: CheckOptions = {}): readonly Finding[] {
+  const findings = [
+    ...checkPlanting(placed),
+    ...unplacedFindings(placed),
+    ...checkBearings(placed),
+    ...checkRingsClose(placed),
+    ...gaps.findings(),
+    ...(depths ? [...checkDepthsUnderShake(placed), ...checkAssembly(placed)] : []),
+  ];
   return findings.filter((finding) => !isAccepted(finding, placed)).sort(byRank);
 }
 
@@ -43,7 +63,7 @@ const known = new WeakMap<PlacedMovement['movement'], readonly Finding[]>();
 function unplacedFindings(placed: PlacedMovement): readonly Finding[] {
   const old = known.get(placed.movement);
   if (old) return old;
-  const findings = [...checkDepths(placed), ...checkTurning(placed)];
+  const findings = [...checkDepths(placed), ...checkTurning(placed), ...checkStacks(placed.movement)];
   known.set(placed.movement, findings);
   return findings;
 }

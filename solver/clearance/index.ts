@@ -9,7 +9,9 @@
  * for (const finding of checkMovement(placed)) console.log(finding.says);
  * ```
  */
-export { checkMovement, createChecker, type MovementChecker } from './checkMovement.ts';
+export { type AssemblyOrder, assemblyOrder, type HeldDown } from './assemblyOrder.ts';
+export { checkDepthsUnderShake, type DepthUnderShake, depthsUnderShake } from './checkDepthsUnderShake.ts';
+export { type CheckOptions, checkMovement, createChecker, type MovementChecker } from './checkMovement.ts';
 export type { Finding, Remedy } from './finding.ts';
 export { gapBetween, type PartGap } from './gapBetween.ts';
 export { type PlanGap, planGapOf } from './planGap.ts';
@@ -21,3 +23,4 @@ export type { Heights, Solid } from './solid.ts';
 export { heightsOfArbor } from './solids/arborSolids.ts';
 export { wheelLabel } from './solids/wheelSolids.ts';
 export { solidsOf } from './solids.ts';
+export { type Stack, type StackPiece, type StackTolerance, stackOf, USUAL_TOLERANCE } from './stackOf.ts';
