@@ -21,6 +21,8 @@ export class BenchPage {
     page.on('pageerror', (error) => broken.push(String(error)));
     const bench = new BenchPage(page);
     await page.goto('./');
+    // The window's title is told when the session has begun.
+    await expect(page).toHaveTitle(/ · Depthwright$/);
     await bench.openFile(fileOf(scene));
     const { title } = JSON.parse(readFileSync(fileOf(scene), 'utf8')) as { title: string }; // our own scene
     await expect(page.getByRole('heading', { level: 1 })).toContainText(title);
