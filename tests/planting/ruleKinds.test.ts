@@ -184,6 +184,33 @@ describe('each kind of rule, with a bearing of 30°', () => {
     });
   }
 
+  it('an arc of an edge is kept clear of from its own side, hollow or bulging', () => {
+    // A slot: a half circle of radius 30 about (0, 0) bulging to the right, and one cut into it from the left.
+    const vertices = [
+      { x: -60, y: -30 },
+      { x: 0, y: -30, bulge: 1 },
+      { x: 0, y: 30 },
+      { x: -60, y: 30, bulge: -1 },
+    ];
+    const planted = (edge: number, x: number, y: number) =>
+      placeOf(
+        plantMovement(
+          buildMovement({
+            arbors: [arbor('A', 0, 0), arbor('P', x, y)],
+            walls: [{ id: 'slot', outline: { kind: 'path', vertices }, levels }],
+            rules: [
+              held('a', 'A', 0, 0),
+              { kind: 'bearing', id: 'b', point: 'P', centre: 'A', angle: x > 0 ? 0 : 180 },
+              { kind: 'clearBy', id: 'c', parts: ['P', 'slot'], gap: 4, edge },
+            ],
+          }),
+        ),
+        'P',
+      );
+    expect(planted(1, 40, 1).x).toBeCloseTo(35, 9); // outside the bulge: 30 + 4 + 1
+    expect(planted(3, -50, 1).x).toBeCloseTo(-35, 9); // in the hollow about (−60, 0): 30 − 4 − 1 from it
+  });
+
   it('a wheel keeps its tips clear of a post', () => {
     const tip = (15 + 2.76) / 2; // addendum of a clock wheel, 1.38 × module: practice 6.1
     const placed = plantMovement(

@@ -10,7 +10,10 @@ import { randomFrom, randomMovement } from './randomMovement.ts';
 type AnyRule = Movement['rules'][number];
 type RuleChange = (rule: AnyRule) => AnyRule;
 
-const changed = (movement: Movement, change: RuleChange): Movement => ({ ...movement, rules: movement.rules.map(change) });
+const changed = (movement: Movement, change: RuleChange): Movement => ({
+  ...movement,
+  rules: movement.rules.map(change),
+});
 
 /** A rule with its own number changed by `by` mm (at the radius, for a bearing); undefined for rules without one. */
 function nudged(rule: AnyRule, by: number, placed: PlacedMovement): AnyRule | undefined {
@@ -77,7 +80,9 @@ describe('covariance', () => {
           }
         } else if (nudged(rule, 0, placed)) {
           const by = (way: number): Movement =>
-            changed(movement, (each) => (each === rule ? (nudged(rule, way * HUNDREDTH_THOUSANDTH, placed) ?? each) : each));
+            changed(movement, (each) =>
+              each === rule ? (nudged(rule, way * HUNDREDTH_THOUSANDTH, placed) ?? each) : each,
+            );
           add(by(1), by(-1), 0.01);
         }
       }
@@ -104,13 +109,25 @@ describe('covariance', () => {
       distance('7', 'D', 'T', 35),
     ];
     const base = buildMovement({
-      arbors: [arbor('A', 0, 0), arbor('B', 60, 5), arbor('P', 21, 13), arbor('Q', 38, 27), arbor('S', 4, -1), arbor('T', -10, 25), arbor('D', -30, 0)],
+      arbors: [
+        arbor('A', 0, 0),
+        arbor('B', 60, 5),
+        arbor('P', 21, 13),
+        arbor('Q', 38, 27),
+        arbor('S', 4, -1),
+        arbor('T', -10, 25),
+        arbor('D', -30, 0),
+      ],
       rules,
       made: [{ point: 'D', state: 'drilled', at: [-29.5, 0.5], plusMinus: 0.08 }],
     });
     const sigma = 0.02;
     const movement = changed(base, (rule) =>
-      rule.kind === 'distance' ? { ...rule, plusMinus: 2 * sigma } : rule.kind === 'bearing' ? { ...rule, plusMinus: 0.2 } : rule,
+      rule.kind === 'distance'
+        ? { ...rule, plusMinus: 2 * sigma }
+        : rule.kind === 'bearing'
+          ? { ...rule, plusMinus: 0.2 }
+          : rule,
     );
     const placed = plantMovement(movement);
     const random = randomFrom(99);
@@ -162,6 +179,34 @@ describe('covariance', () => {
   });
 });
 
+describe('the ± of rules that derive a place', () => {
+  it('goes into the place in x and y, and on to what is planted from it', () => {
+    const placed = plantMovement(
+      buildMovement({
+        arbors: [arbor('C', 10, 0), arbor('Q', 20, 0), arbor('S', 0, 0), arbor('B', 50, 0), arbor('P', 20, 20)],
+        rules: [
+          held('c', 'C', 10, 0),
+          held('q', 'Q', 20, 0),
+          held('b', 'B', 50, 0),
+          { kind: 'opposite', id: 'o', point: 'S', centre: 'C', of: 'Q', plusMinus: 0.01 },
+          { kind: 'distance', id: '1', points: ['S', 'P'], length: 30, plusMinus: 0.02 },
+          { kind: 'distance', id: '2', points: ['B', 'P'], length: 40, plusMinus: 0.02 },
+        ],
+      }),
+    );
+    const s = placeOf(placed, 'S').spread;
+    expect(s?.covariance[0]).toBeCloseTo(0.005 ** 2, 15);
+    expect(s?.covariance[1]).toBeCloseTo(0, 15);
+    expect(s?.covariance[2]).toBeCloseTo(0.005 ** 2, 15);
+    // A right angle at P, as in reference G.cov.5: the ground's variance adds to its own arc's, along (0.6, 0.8).
+    const [own, other] = [0.01 ** 2 + 0.005 ** 2, 0.01 ** 2];
+    const p = placeOf(placed, 'P').spread;
+    expect(p?.covariance[0]).toBeCloseTo(0.36 * own + 0.64 * other, 12);
+    expect(p?.covariance[1]).toBeCloseTo(0.48 * (own - other), 12);
+    expect(p?.covariance[2]).toBeCloseTo(0.64 * own + 0.36 * other, 12);
+  });
+});
+
 describe('how far a hundredth moves a point', () => {
   it('is what planting again with a hundredth more gives, to first order', () => {
     for (const seed of [8, 31, 4711]) {
@@ -172,7 +217,10 @@ describe('how far a hundredth moves a point', () => {
           const rule = known.movement.rules.find((each) => each.id === id);
           const more = rule && nudged(rule, HUNDREDTH_THOUSANDTH, placed);
           if (!rule || !more) return;
-          const again = placeOf(plantMovement(changed(known.movement, (each) => (each === rule ? more : each))), place.id);
+          const again = placeOf(
+            plantMovement(changed(known.movement, (each) => (each === rule ? more : each))),
+            place.id,
+          );
           const moved = (Math.hypot(again.x - place.x, again.y - place.y) / HUNDREDTH_THOUSANDTH) * 0.01;
           expect(Math.abs(moved - (place.movedBy[k] ?? 0))).toBeLessThan(1e-4 * (1 + moved));
         });
@@ -184,7 +232,13 @@ describe('how far a hundredth moves a point', () => {
 describe('±', () => {
   const line = (extra: readonly RuleInput[] = []): Movement =>
     buildMovement({
-      arbors: [arbor('A', 0, 0), arbor('B', 40, 0), { ...arbor('pipe', 40, 0), ridesOn: 'B' }, arbor('L', 9, 9), arbor('C', 0, 30)],
+      arbors: [
+        arbor('A', 0, 0),
+        arbor('B', 40, 0),
+        { ...arbor('pipe', 40, 0), ridesOn: 'B' },
+        arbor('L', 9, 9),
+        arbor('C', 0, 30),
+      ],
       rules: [
         { kind: 'held', id: 'a', point: 'A', at: [0, 0], plusMinus: 0.06 },
         { kind: 'bearing', id: 'dir', point: 'B', centre: 'A', angle: 0 },
@@ -228,7 +282,9 @@ describe('±', () => {
   it('grows in proportion to the stated ones', () => {
     const twice = plantMovement({
       ...line(),
-      rules: line().rules.map((rule) => (rule.plusMinus === undefined ? rule : { ...rule, plusMinus: 2 * rule.plusMinus })),
+      rules: line().rules.map((rule) =>
+        rule.plusMinus === undefined ? rule : { ...rule, plusMinus: 2 * rule.plusMinus },
+      ),
     });
     const [one, two] = [placeOf(plantMovement(line()), 'B').spread, placeOf(twice, 'B').spread];
     expect(two?.major).toBeCloseTo(2 * (one?.major ?? 0), 12);

@@ -29,8 +29,8 @@ const SAME_PLACE = 1e-9;
 
 /** Pulls that one step takes at most; a far pointer is reached by the next steps. */
 const MOST_PULLS = 60;
-/** A pull that brings the point nearer by less is the last, mm: a tenth of the finest line on the bench. */
-const PULLED = 1e-3;
+/** A pull that brings the point nearer by less is the last, mm: a hand moves less between two frames of the screen. */
+const FAR = 5;
 
 /**
  * Starts to drag a point of a planted movement.
@@ -48,22 +48,22 @@ export function startDrag(placed: PlacedMovement, pointId: PointId): DragSession
   let last = start;
   return {
     to: (x, y) => {
-      last = last.following(pull(planner, point, x, y));
+      last = last.following(pull(planner, last.index.result, point, x, y));
       return last;
     },
     release: () => movedSketch(start, last),
   };
 }
 
-/** Drags until the point comes no nearer: one drag of the kernel goes only so far, and slowly where links stretch out. */
-function pull(planner: Planner, point: number, x: number, y: number): NetworkResult {
+/** Drags again while the point still goes far: one drag of the kernel follows a distant pointer only so far. */
+function pull(planner: Planner, from: NetworkResult, point: number, x: number, y: number): NetworkResult {
+  let before = from;
   let result = planner.drag(point, x, y);
-  let distance = distanceOf(result, point, x, y);
-  for (let pulls = 1; pulls < MOST_PULLS && distance > SAME_PLACE; pulls++) {
+  for (let pulls = 1; pulls < MOST_PULLS; pulls++) {
+    const nearer = distanceOf(before, point, x, y) - distanceOf(result, point, x, y);
+    if (nearer < FAR || distanceOf(result, point, x, y) < SAME_PLACE) break;
+    before = result;
     result = planner.drag(point, x, y);
-    const nearer = distanceOf(result, point, x, y);
-    if (distance - nearer < PULLED) break;
-    distance = nearer;
   }
   return result;
 }
