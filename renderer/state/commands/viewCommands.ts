@@ -28,9 +28,11 @@ const pan = (id: string, key: string, says: string, dx: number, dy: number): Com
   },
 });
 
-/** The one wheel that is chosen. */
+/** The one wheel that is chosen, or the first on the arbor that is. */
 const chosenWheel = ({ chosen, movement }: Bench) =>
-  chosen.length === 1 ? movement.wheels.find(({ id }) => id === chosen[0])?.id : undefined;
+  chosen.length === 1
+    ? movement.wheels.find(({ id, arbor }) => id === chosen[0] || arbor === chosen[0])?.id
+    : undefined;
 
 export const viewCommands = {
   fit: {

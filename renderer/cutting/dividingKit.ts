@@ -1,0 +1,90 @@
+/** What the maker divides with, as he types it: ratios of his heads, circles of his plates, his change wheels. Kept on this computer. */
+import { type DividingKit, USUAL_KIT } from '../../solver/gearing/index.ts';
+
+/** As typed. Numbers stand apart by spaces or commas, plates by a stroke. */
+export interface KitText {
+  readonly ratios: string;
+  readonly plates: string;
+  readonly plain: string;
+  readonly wheels: string;
+}
+
+export type KitField = keyof KitText;
+
+export type KitReading =
+  | { readonly kind: 'kit'; readonly kit: DividingKit }
+  | { readonly kind: 'none'; readonly problems: readonly { readonly field: KitField; readonly says: string }[] };
+
+const KEY = 'depthwright.dividing';
+/** Largest circle of holes and ratio of a head that is believed. */
+const MOST = 2000;
+
+const platesText = (plates: readonly (readonly number[])[]): string =>
+  plates.map((plate) => plate.join(' ')).join(' / ');
+
+export const USUAL_KIT_TEXT: KitText = {
+  ratios: USUAL_KIT.heads.map(({ ratio }) => ratio).join(' '),
+  plates: platesText(USUAL_KIT.heads[0]?.plates ?? []),
+  plain: platesText(USUAL_KIT.plainPlates),
+  wheels: USUAL_KIT.changeWheels.join(' '),
+};
+
+const NAMES: Readonly<Record<KitField, string>> = {
+  ratios: 'Heads',
+  plates: 'Plates of the heads',
+  plain: 'Plain plates',
+  wheels: 'Change wheels',
+};
+
+/** The kit that the text means, or every field that cannot be read. */
+export function readKit(text: KitText): KitReading {
+  const problems: { field: KitField; says: string }[] = [];
+  const numbers = (field: KitField, part: string): number[] => {
+    const words = part.split(/[\s,;]+/).filter(Boolean);
+    const wrong = words.find((word) => !/^\d+$/.test(word) || Number(word) < 1 || Number(word) > MOST);
+    if (wrong !== undefined) {
+      problems.push({
+        field,
+        says: `${NAMES[field]}: found "${wrong}", expected whole numbers from 1 to ${MOST}, such as ${USUAL_KIT_TEXT[field] || '60 72 96'}.`,
+      });
+    }
+    return words.map(Number);
+  };
+  const plates = (field: 'plates' | 'plain'): number[][] =>
+    text[field]
+      .split('/')
+      .map((plate) => numbers(field, plate))
+      .filter((plate) => plate.length > 0);
+  const onHeads = plates('plates');
+  const kit: DividingKit = {
+    heads: numbers('ratios', text.ratios).map((ratio) => ({ name: `${ratio}:1`, ratio, plates: onHeads })),
+    plainPlates: plates('plain'),
+    changeWheels: numbers('wheels', text.wheels),
+  };
+  return problems.length > 0 ? { kind: 'none', problems } : { kind: 'kit', kit };
+}
+
+/** What was kept last, or the usual kit where nothing was, or where nothing can be kept. */
+export function keptKit(): KitText {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null');
+    if (typeof kept !== 'object' || kept === null) return USUAL_KIT_TEXT;
+    const fields = Object.entries(kept).filter(
+      ([field, value]) => field in USUAL_KIT_TEXT && typeof value === 'string',
+    );
+    return { ...USUAL_KIT_TEXT, ...Object.fromEntries(fields) };
+  } catch {
+    // Storage that is switched off or spoilt: the usual kit is a start, and nothing of the movement depends on it.
+    return USUAL_KIT_TEXT;
+  }
+}
+
+/** Keeps the kit; false where this computer does not let the page keep anything. */
+export function keepKit(text: KitText): boolean {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(text));
+    return true;
+  } catch {
+    return false;
+  }
+}
