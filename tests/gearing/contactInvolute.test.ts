@@ -69,7 +69,7 @@ describe('outside pairs', () => {
         expect(contact.error.angle).toBeLessThan(1e-9);
         expect([contact.binds, contact.bottoms, contact.drop, contact.butting]).toEqual([false, false, 0, 0]);
       }),
-      { numRuns: 120 },
+      { numRuns: 300 },
     );
   });
 

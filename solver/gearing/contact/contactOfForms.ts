@@ -73,7 +73,7 @@ export function contactOfForms(
     kind: 'none',
     says: `At ${distance.toFixed(3)} mm the teeth lose each other: at some places of the pitch none touches.`,
   };
-  if (!drive) return apart;
+  if (!drive || (drive.to - drive.from) * driver.teeth < 2 * Math.PI) return apart;
   const engagement = engagementOf(driver, driven, drive, steps, operating);
   const leading = leadingOf(engagement);
   if (leading.entry.includes(-1)) return apart;

@@ -74,8 +74,11 @@ function rivalsAt({ drive, driverPitch, drivenPitch }: Engagement, phi: number):
   return others;
 }
 
+/** Pushes that differ by less are equal, radians: a hundred times what the search for a hill's top may leave. */
+const ROUNDING = 1e-9;
+
 const holds = (push: number, touch: Touch, others: number, together: number): boolean =>
-  touch === 'flanks' ? push >= others - together : touch !== 'none' && push > others;
+  touch === 'flanks' ? push >= others - together : touch !== 'none' && push > others + ROUNDING;
 
 function inContact(engagement: Engagement, phi: number): boolean {
   const { angle, touch } = engagement.drive.at(phi);

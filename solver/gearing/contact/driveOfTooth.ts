@@ -73,6 +73,15 @@ function stationsOf(form: ToothForm, from: number, to: number): Float64Array {
   return Float64Array.from(radii);
 }
 
+/**
+ * By how much the engagement of one tooth exceeds a pitch, in pitches of the driver: below zero some part of the pitch
+ * is without any contact. −1 where the teeth do not reach each other at all.
+ */
+export function reachBeyondPitch(driver: ToothForm, driven: ToothForm, distance: number): number {
+  const drive = driveOfTooth(driver, driven, distance);
+  return drive ? ((drive.to - drive.from) * driver.teeth) / (2 * Math.PI) - 1 : -1;
+}
+
 /** Prepares the questions for a pair at a distance; `undefined` when the tip circles do not reach each other. */
 export function driveOfTooth(driver: ToothForm, driven: ToothForm, distance: number): ToothDrive | undefined {
   const { sign, offset } = frameOf(driver, driven, distance);
@@ -122,9 +131,12 @@ export function driveOfTooth(driver: ToothForm, driven: ToothForm, distance: num
       const y = radius * Math.sin(angle);
       return Math.sqrt(dx * dx + y * y) - edge;
     };
-    // Step the last rounding inwards, so that the place counts.
-    const found = rootBetween(over, outside, inside, 1e-14);
-    return found + (inside - outside) * 1e-13;
+    let found = rootBetween(over, outside, inside, 1e-15);
+    // Step the last rounding inwards until the place counts.
+    for (let step = 1e-15 * Math.abs(inside); pushOf(found) === Number.NEGATIVE_INFINITY; step *= 2) {
+      found = Math.abs(inside - found) > step ? found + Math.sign(inside - found) * step : inside;
+    }
+    return found;
   };
 
   /** Fills r, v, kind; gives how many. kind: 0 a station, 1 a crossing that opens a stretch, 2 one that closes it. */

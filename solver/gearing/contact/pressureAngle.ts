@@ -9,13 +9,19 @@ export interface TouchingPoint {
   readonly pressureAngle: number;
 }
 
-/** Slope dθ/dr of a form's half-angle, by central differences over a thousandth of a module (one-sided at the ends). */
+/** Step of the differences that give a slope, × module: truncation and rounding are both near 1e-10 there. */
+const STEP = 3e-6;
+
+/** Slope dθ/dr of a form's half-angle, by three-point differences that stay within the piece. */
 function slopeAt(form: ToothForm, radius: number): number {
-  const step = 1e-4 * form.module;
-  const [low, high] = form.tip > form.root ? [form.root, form.tip] : [form.tip, form.root];
-  const a = Math.max(low, radius - step);
-  const b = Math.min(high, radius + step);
-  return (halfAngleAt(form, b) - halfAngleAt(form, a)) / (b - a);
+  const piece = form.pieces.find(({ to }) => radius <= to) ?? form.pieces.at(-1);
+  if (!piece) return 0;
+  const step = Math.min(STEP * form.module, (piece.to - piece.from) / 4);
+  const at = Math.min(piece.to, Math.max(piece.from, radius));
+  const f = (steps: number) => piece.half(at + steps * step);
+  if (at - step < piece.from) return (-3 * f(0) + 4 * f(1) - f(2)) / (2 * step);
+  if (at + step > piece.to) return (3 * f(0) - 4 * f(-1) + f(-2)) / (2 * step);
+  return (f(1) - f(-1)) / (2 * step);
 }
 
 /**

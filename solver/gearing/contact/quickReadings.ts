@@ -18,7 +18,7 @@ export interface PlayReading {
 /** The play at a distance; `undefined` where the teeth lose each other. */
 export function playAt(driver: ToothForm, driven: ToothForm, distance: number): PlayReading | undefined {
   const drive = driveOfTooth(driver, driven, distance);
-  if (!drive) return undefined;
+  if (!drive || (drive.to - drive.from) * driver.teeth < 2 * Math.PI) return undefined;
   const operating = operatingRadius(driver, driven, distance);
   const engagement = engagementOf(driver, driven, drive, STEPS, operating);
   const { at, entry } = leadingOf(engagement);

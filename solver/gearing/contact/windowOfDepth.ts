@@ -12,6 +12,7 @@ import type { ToothForm } from '../teeth/toothForm.ts';
 import type { NoContact } from './contact.ts';
 import { clearancesOf, farthestReach } from './contactOfForms.ts';
 import { formsOfPair, type PairForms } from './contactOfPair.ts';
+import { reachBeyondPitch } from './driveOfTooth.ts';
 import { flankSpan, playAt } from './quickReadings.ts';
 
 export interface WindowOptions {
@@ -93,7 +94,7 @@ function measured(
   const step = 0.005;
   const [before, after] = [playAt(driver, driven, distance - step), playAt(driver, driven, distance + step)];
   const [near, far] = [distance - open * spread, distance + open * spread];
-  const lost = playAt(driver, driven, ends.lostAt - open * 1e-6 * driver.module);
+  const lost = playAt(driver, driven, ends.lostAt - open * JUST_INSIDE * driver.module);
   const inside = (d: number) => open * (d - ends.deepest) >= -1e-9 && open * (ends.shallowest - d) >= -1e-9;
   const backlashAt = (d: number) => playAt(driver, driven, d)?.backlash ?? lost?.backlash ?? 0;
   return {
@@ -127,10 +128,11 @@ interface Ends {
 
 /** Relative fineness of distances: a tenth of a micrometre in a metre, far below what can be set. */
 const EVEN_TO = 1e-7;
-/** Steps along the opening when something is first looked for, × module, and halvings after (to 1e-5 module). */
+/** Steps along the opening when something is first looked for, × module. */
 const SEARCH_STEP = 0.1;
 const SEARCHES = 60;
-const HALVINGS = 15;
+/** How far inside the loss of contact its last reading is taken, × module. */
+const JUST_INSIDE = 1e-4;
 
 function endsOf(driver: ToothForm, driven: ToothForm, calculated: number, open: number): Ends | NoContact {
   const { module } = driver;
@@ -187,25 +189,18 @@ function bindingDistance(
 
 /** Where contact is lost somewhere in the pitch, searched outwards from the calculated distance. */
 function lostDistance(driver: ToothForm, driven: ToothForm, from: number, open: number): number | undefined {
-  const reach = farthestReach(driver, driven);
-  const touches = (d: number) => d > 0 && (open < 0 || d < reach) && playAt(driver, driven, d) !== undefined;
-  if (!touches(from)) return undefined;
-  let inside = from;
+  const over = (d: number) => reachBeyondPitch(driver, driven, d);
+  if (over(from) <= 0) return undefined;
   // Outside each other the tips part at the latest at their reach; inside a ring the search walks inwards.
-  let outside = reach;
-  if (open < 0) {
-    for (let i = 1; i <= SEARCHES; i++) {
-      outside = Math.max(0, from - i * 3 * SEARCH_STEP * driver.module);
-      if (!touches(outside)) break;
-      inside = outside;
-    }
+  if (open > 0) return rootBetween(over, from, farthestReach(driver, driven), EVEN_TO);
+  let before = from;
+  for (let i = 1; i <= SEARCHES; i++) {
+    const next = from - i * 3 * SEARCH_STEP * driver.module;
+    if (next <= 0) return undefined;
+    if (over(next) <= 0) return rootBetween(over, before, next, EVEN_TO);
+    before = next;
   }
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (inside + outside) / 2;
-    if (touches(middle)) inside = middle;
-    else outside = middle;
-  }
-  return inside;
+  return undefined;
 }
 
 /** Where one pair's flanks touch for just one pitch; `undefined` when they never do, or always. */
@@ -223,7 +218,7 @@ function distanceOfShake(
   shake: number,
 ): number | undefined {
   const over = (d: number) => (playAt(driver, driven, d)?.backlash ?? Number.NaN) - shake;
-  const last = ends.lostAt - open * 1e-6 * driver.module;
+  const last = ends.lostAt - open * JUST_INSIDE * driver.module;
   if (!(over(ends.deepest) <= 0 && over(last) >= 0)) return undefined;
   return rootBetween(over, ends.deepest, last, EVEN_TO);
 }
