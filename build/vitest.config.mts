@@ -3,10 +3,11 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
+    setupFiles: ['tests/seed.ts'],
     include: [
       'tests/{published,geometry,movement,planting,gearing,clearance,workshop,electron,renderer,house}/**/*.test.ts',
     ],
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
   },
 });
