@@ -2,7 +2,7 @@
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { DocumentText, OpenReply, PageState } from '../../electron/bridge.ts';
 import { PREVIOUS } from '../../electron/files/documentFile.ts';
 import { RecentFiles } from '../../electron/files/recentFiles.ts';
@@ -203,7 +203,8 @@ describe('recent files', () => {
     expect((await desk.openRecent('nonsense')).kind).toBe('failed');
   });
 
-  test('a file that is gone leaves the list; a damaged list is empty', async () => {
+  test('a file that is gone leaves the list; a damaged list is empty, with a word on the terminal', async () => {
+    const told = vi.spyOn(console, 'error').mockReturnValue();
     const { desk, recent } = deskWith({});
     await desk.openPath(file);
     await rm(file);
@@ -212,6 +213,8 @@ describe('recent files', () => {
     await writeFile(join(folder, 'recent.json'), '{"paths":[1');
     await recent.read();
     expect(recent.list()).toEqual([]);
+    expect(told).toHaveBeenCalledOnce();
+    told.mockRestore();
   });
 });
 
@@ -277,10 +280,13 @@ describe('recovery', () => {
     expect(await last.safekeeping.left()).toBeUndefined();
   });
 
-  test('a damaged record is passed over', async () => {
+  test('a damaged record is passed over, with a word on the terminal', async () => {
+    const told = vi.spyOn(console, 'error').mockReturnValue();
     const recovery = new Recovery(join(folder, 'recovery'), 1);
     await recovery.keep({ name: 'x', text: 'whole', keptAtMs: 1 });
     await writeFile(join(folder, 'recovery', '9.json'), '{"name":');
     expect((await recovery.newest())?.work.text).toBe('whole');
+    expect(told).toHaveBeenCalledOnce();
+    told.mockRestore();
   });
 });

@@ -24,11 +24,21 @@ async function otherFile(folder: string): Promise<string> {
   return path;
 }
 
-test('the first start shows a movement drawn on the bench', async ({ places }) => {
+test('the first start shows a movement drawn on the bench, and nothing complains', async ({ places }) => {
   const started = await start(places.data);
+  const complaints: string[] = [];
+  started.page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+  started.page.on('pageerror', (error) => complaints.push(error.message));
   await expectTitle(started, / – Depthwright$/);
   await expect(started.page.locator('canvas').first()).toBeVisible();
   expect(await titleOf(started)).not.toMatch(/^•|Untitled/);
+  for (const face of ['Levels', 'Steps', 'Sheets', 'Bench']) {
+    await started.app.evaluate(({ Menu }, id) => {
+      Menu.getApplicationMenu()?.getMenuItemById(id.toLowerCase())?.click();
+    }, face);
+    await started.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  }
+  expect(complaints).toEqual([]);
   await end(started);
 });
 

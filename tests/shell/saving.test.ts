@@ -1,5 +1,6 @@
 /** Saving, exporting, closing and recovering in the real window. */
-import { readdir, readFile, writeFile } from 'node:fs/promises';
+import { spawn } from 'node:child_process';
+import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect } from '@playwright/test';
 import { twoDepths } from '../electron/twoDepths.ts';
@@ -12,6 +13,7 @@ import {
   type Started,
   start,
   startAnswering,
+  TOP,
   test,
   titleOf,
 } from './window.ts';
@@ -137,24 +139,43 @@ test('a page that crashes starts again and goes on with its work', async ({ plac
   await end(started);
 });
 
-test('export writes the workshop files into the chosen folder', async ({ places }) => {
+/** Runs the built command line; gives its exit code. */
+function depthwright(...args: string[]): Promise<number | null> {
+  return new Promise((done, fail) => {
+    const program = spawn(process.execPath, [join(TOP, 'build', 'out', 'depthwright.cjs'), ...args]);
+    program.on('error', fail);
+    program.on('close', done);
+  });
+}
+
+test('export writes the workshop files: the same bytes as the command line makes of the saved file', async ({
+  places,
+}) => {
   const started = await start(places.data, places.file);
   await expectTitle(started, /^Two depths/);
-  const out = join(places.folder, 'sheets');
-  await answer(started, { openPath: out });
-  const { mkdir } = await import('node:fs/promises');
-  await mkdir(out);
+  // An arbor that hangs on no rule: what the bench shows and what the file holds must agree on it too.
+  await change(started);
+  await started.page.keyboard.press(SAVE);
+  await expectTitle(started, /^Two depths/);
+  const [fromWindow, fromFile] = [join(places.folder, 'from window'), join(places.folder, 'from file')];
+  await mkdir(fromWindow);
+  await answer(started, { openPath: fromWindow });
   await started.page.keyboard.press('ControlOrMeta+e');
-  await expect.poll(() => readdir(out)).toContain('preflight.txt');
-  const names = await readdir(out);
+  await expect.poll(() => readdir(fromWindow)).toContain('preflight.txt');
+  await end(started);
+  expect(await depthwright('sheets', places.file, '--out', fromFile)).toBe(1); // 1: an arbor is loose
+  const names = (await readdir(fromFile)).sort();
+  expect((await readdir(fromWindow)).sort()).toEqual(names);
   for (const ending of ['.dxf', '.svg', '.ngc', '.csv', '.txt']) {
     expect(
       names.some((name) => name.endsWith(ending)),
       ending,
     ).toBe(true);
   }
-  expect(await readFile(join(out, 'preflight.txt'), 'utf8')).toContain('fine');
-  await end(started);
+  for (const name of names) {
+    const [window, file] = await Promise.all([readFile(join(fromWindow, name)), readFile(join(fromFile, name))]);
+    expect(window.equals(file), name).toBe(true);
+  }
 });
 
 test('the window comes back where it was', async ({ places }) => {
