@@ -113,7 +113,7 @@ export class Lettering {
     paint.textAlign = 'center';
     paint.textBaseline = 'middle';
     paint.lineJoin = 'round';
-    paint.lineWidth = 4;
+    paint.lineWidth = 6;
     paint.strokeStyle = colours.sheet;
     paint.strokeText(item.text, 0, 0.5);
     paint.fillStyle = colours[item.pen];

@@ -64,15 +64,18 @@ export function zoomAt(view: View, pixel: Point, factor: number): View {
   };
 }
 
-/** Shows the whole of `bounds` with a margin of `marginPx` on every side; an empty bench shows 100 mm. */
-export function fitTo(view: View, bounds: Bounds | undefined, marginPx = 48): View {
+/**
+ * Shows the whole of `bounds` with a margin of `marginPx` on every side, and `footPx` more below, where the title
+ * block stands; an empty bench shows 100 mm.
+ */
+export function fitTo(view: View, bounds: Bounds | undefined, marginPx = 48, footPx = 0): View {
   const [minX, minY, maxX, maxY] = bounds ?? [-50, -50, 50, 50];
   const across = Math.max(maxX - minX, 1e-3);
   const up = Math.max(maxY - minY, 1e-3);
   const room = Math.max(view.width - 2 * marginPx, view.width / 4, 1);
-  const roomUp = Math.max(view.height - 2 * marginPx, view.height / 4, 1);
+  const roomUp = Math.max(view.height - 2 * marginPx - footPx, view.height / 4, 1);
   const scale = within(Math.min(room / across, roomUp / up), MIN_SCALE, MAX_SCALE);
-  return { ...view, scale, centre: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 } };
+  return { ...view, scale, centre: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 - footPx / 2 / scale } };
 }
 
 /** The same sheet in a window of another size: the place in the middle stays in the middle. */

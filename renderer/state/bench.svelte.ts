@@ -271,7 +271,9 @@ export class Bench {
   }
 
   fit(bounds: Bounds | undefined = boundsOfWork(this.settled, this.sizes)): void {
-    this.view = fitTo(this.view, bounds);
+    // Straight-sided work would reach under the title block in the corner; round work does not.
+    const hasCorners = this.movement.plates.some(({ outline }) => outline.kind === 'path');
+    this.view = fitTo(this.view, bounds, 44, hasCorners ? 56 : 0);
   }
 }
 

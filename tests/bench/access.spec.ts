@@ -7,6 +7,7 @@ for (const look of ['Paper', 'Layout blue'] as const) {
   test(`axe finds nothing serious: ${look}`, async ({ page }) => {
     const bench = await BenchPage.open(page, 'reel');
     if (look === 'Layout blue') await page.getByRole('button', { name: look }).click();
+    await expect(page.locator('html')).toHaveAttribute('data-look', look === 'Paper' ? 'paper' : 'layoutBlue');
     await bench.train.getByRole('button', { name: 'Middle' }).click();
     for (const face of ['chosen', 'set down', 'keys'] as const) {
       if (face === 'set down') {
