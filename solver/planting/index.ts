@@ -15,11 +15,12 @@
 export { type Body, bodiesOf } from './front/bodies.ts';
 export { type DragSession, startDrag } from './front/drag.ts';
 export { type GapRule, gapRule } from './front/gapRules.ts';
+export { networkOf } from './front/networkOf.ts';
 export { type Crossing, type OtherCrossing, otherCrossing } from './front/otherCrossing.ts';
 export { plantMovement } from './front/plantMovement.ts';
 export { type DraftRule, type RuleValue, ruleValueNow } from './front/ruleValue.ts';
 export { type SettlingRule, settlingRules } from './front/settlingRules.ts';
-export { plantNetwork } from './kernel/plant.ts';
 export { createPlanner, type Planner } from './kernel/planner.ts';
+export { plantNetwork } from './kernel/plant.ts';
 export * from './network.ts';
 export type * from './placed.ts';

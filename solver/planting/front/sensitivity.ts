@@ -22,6 +22,7 @@ export class Sensitivity {
   #derivations: Derivations | undefined;
   #solved: (SolvedStep | 'unsettled' | undefined)[] = [];
   #sigma: Float64Array | undefined;
+  #isUncertain: boolean | undefined;
   #scratch: Float64Array | undefined;
 
   constructor(index: PlacementIndex) {
@@ -157,7 +158,8 @@ export class Sensitivity {
   }
 
   #hasErrors(): boolean {
-    return this.#sigmaNow().some((sigma) => sigma > 0);
+    this.#isUncertain ??= this.#sigmaNow().some((sigma) => sigma > 0);
+    return this.#isUncertain;
   }
 
   /** Standard deviation of every source: two per network rule, then two per held point. ± is two of them. */
