@@ -62,7 +62,11 @@ describe('arcs that touch', () => {
   const build = (short: number, offset: number, unit: number) =>
     plantMovement(
       buildMovement({
-        arbors: [arbor('A', offset, offset), arbor('B', offset + 57 * unit, offset), arbor('P', offset + 30 * unit, offset + unit)],
+        arbors: [
+          arbor('A', offset, offset),
+          arbor('B', offset + 57 * unit, offset),
+          arbor('P', offset + 30 * unit, offset + unit),
+        ],
         rules: [
           held('a', 'A', offset, offset),
           held('b', 'B', offset + 57 * unit, offset),
