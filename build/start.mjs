@@ -7,7 +7,7 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { ensureBundles } from './setup/bundles.mjs';
-import { ensureElectron, hasDisplay } from './setup/electronRuntime.mjs';
+import { ensureElectron, hasDisplay, startSwitches } from './setup/electronRuntime.mjs';
 import { ensurePackages } from './setup/packages.mjs';
 import { run, TOP } from './setup/run.mjs';
 import { servePage } from './setup/servePage.mjs';
@@ -35,8 +35,7 @@ async function withoutWindow(why) {
 }
 
 function openWindow(electron) {
-  const isRoot = process.getuid?.() === 0;
-  const args = [...(isRoot ? ['--no-sandbox'] : []), TOP, ...process.argv.slice(2)];
+  const args = [...startSwitches(), TOP, ...process.argv.slice(2)];
   const window = spawn(electron, args, { stdio: 'inherit' });
   window.on('close', (code) => process.exit(code ?? 1));
 }

@@ -37,3 +37,22 @@ export async function ensureElectron() {
 export function hasDisplay() {
   return process.platform !== 'linux' || Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
 }
+
+/** A setting of the kernel, or undefined where this kernel has none of that name. */
+function kernelSetting(name) {
+  const file = `/proc/sys/kernel/${name}`;
+  return existsSync(file) ? readFileSync(file, 'utf8').trim() : undefined;
+}
+
+/**
+ * Switches for starting by hand. On Linux the runtime's own sandbox cannot work for root, nor where the kernel keeps
+ * user namespaces from programs that are not installed; it is switched off there, and the page's isolation stays on.
+ */
+export function startSwitches() {
+  if (process.platform !== 'linux') return [];
+  const cannot =
+    process.getuid?.() === 0 ||
+    kernelSetting('apparmor_restrict_unprivileged_userns') === '1' ||
+    kernelSetting('unprivileged_userns_clone') === '0';
+  return cannot ? ['--no-sandbox'] : [];
+}

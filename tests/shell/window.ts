@@ -9,10 +9,11 @@ import { twoDepths } from '../electron/twoDepths.ts';
 export const TOP = fileURLToPath(new URL('../..', import.meta.url));
 const RUNTIME = process.env['ELECTRON_OVERRIDE_DIST_PATH'] ?? join(TOP, 'build', 'runtime', 'electron');
 export const EXECUTABLE = join(RUNTIME, 'electron');
-const ROOT = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
+/** The runtime lies in a plain folder, where Linux does not give it a sandbox of its own; the page's stays on. */
+const SWITCHES = process.platform === 'linux' ? ['--no-sandbox'] : [];
 
 /** The program's arguments for its own data folder, as in every start of one test. */
-export const argumentsFor = (data: string): string[] => [...ROOT, `--user-data-dir=${data}`, TOP];
+export const argumentsFor = (data: string): string[] => [...SWITCHES, `--user-data-dir=${data}`, TOP];
 
 export interface Started {
   readonly app: ElectronApplication;
