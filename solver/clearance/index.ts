@@ -15,6 +15,14 @@ export { type CheckOptions, checkMovement, createChecker, type MovementChecker }
 export type { Finding, Remedy } from './finding.ts';
 export { gapBetween, type PartGap } from './gapBetween.ts';
 export { type PlanGap, planGapOf } from './planGap.ts';
+export {
+  type Rehearsal,
+  type RehearsalOptions,
+  type RehearsalProgress,
+  type RehearsalReport,
+  rehearsalOf,
+  rehearse,
+} from './rehearsal/rehearse.ts';
 export { safeArcsOfPost } from './remedies/slidePost.ts';
 export { remediesFor, withRemedies } from './remedies.ts';
 export { nearestSafeAngle, type SafeArc, safeArcs } from './safeArcs.ts';

@@ -1,0 +1,240 @@
+/**
+ * Rehearsal physics: does the train turn? Toothed bodies on bearings with shake, a torque on the first arbor, a load on
+ * the last ones, followed step by step until the first arbor has gone round, or has stopped.
+ *
+ * It tells whether a train runs and where it stalls. Ratios and gaps never come from it: the counts give the one, our
+ * own geometry the other. The same movement gives the same run.
+ */
+import type { ArborId } from '../../movement/index.ts';
+import type { PlacedMovement } from '../../planting/index.ts';
+import { lengthWords } from '../lengthWords.ts';
+import { TORQUE_UNIT, type TurningWorld, turningWorldOf } from '../planckAdapter.ts';
+import { type RehearsalBody, rehearsalTrain } from './rehearsalTrain.ts';
+
+export interface RehearsalOptions {
+  /** The arbor that is driven; the movement's drive, else the driver of the first depth, when absent. */
+  readonly input?: ArborId;
+  /** Turns of the input that make a full cycle; 1 when absent. */
+  readonly turns?: number;
+  /** Load at the outputs, as a share of the torque that the drive could hand on; 0.3 when absent. */
+  readonly load?: number;
+  /** Friction of tooth on tooth; 0.15 when absent (brass on steel, common practice). */
+  readonly friction?: number;
+}
+
+export interface RehearsalProgress {
+  /** Turned of what is to be turned, 0 … 1. */
+  readonly done: number;
+}
+
+export interface RehearsalReport {
+  readonly kind: 'rehearsed';
+  readonly runs: boolean;
+  /** Turns that the input made. */
+  readonly turns: number;
+  /** What stopped it: teeth forced into each other, no further turning, or teeth that slip past each other. */
+  readonly stoppedBy?: 'forced' | 'stall' | 'slip';
+  readonly stoppedAt?: readonly ArborId[];
+  /** Mean speed of each body against the input: by the counts, as turned, and the difference as a share. */
+  readonly speeds: readonly {
+    readonly arbor: ArborId;
+    readonly exact: number;
+    readonly turned: number;
+    readonly error: number;
+  }[];
+  /** How far each axis was pushed from its place, mm. */
+  readonly aside: readonly { readonly arbor: ArborId; readonly most: number }[];
+  /** Deepest overlap of teeth after settling, mm. */
+  readonly overlap: number;
+  readonly steps: number;
+  readonly leftOut: readonly string[];
+  readonly says: string;
+}
+
+export type Rehearsal = RehearsalReport | { readonly kind: 'none'; readonly says: string };
+
+/** Steps in which the fastest tooth passes by one pitch. */
+const STEPS_A_PITCH = 20;
+/** Steps without torque in which overlapping teeth are let part, and in which speed is gathered. */
+const SETTLING = 60;
+const GATHERING = 40;
+/** Overlap that stays is force, not rounding, × module: ten times the fineness of the teeth's chords. */
+const FORCED = 0.03;
+/** Steps that teeth may stay forced into each other, and pitches without turning, before the train has stopped. */
+const FORCED_STEPS = 30;
+const STALLED_PITCHES = 12;
+/** Steps between two tellings of progress. */
+const TOLD_EVERY = 100;
+
+/** Runs the rehearsal, telling its progress; stop it by asking for no more. */
+export function* rehearse(
+  placed: PlacedMovement,
+  options: RehearsalOptions = {},
+): Generator<RehearsalProgress, Rehearsal, void> {
+  const input = options.input ?? placed.movement.drive?.arbor ?? firstDriver(placed);
+  if (input === undefined) return { kind: 'none', says: 'There is no depth to rehearse.' };
+  const train = rehearsalTrain(placed, input);
+  if (train.kind === 'none') return train;
+  const run = new Run(train.bodies, options);
+  while (run.goesOn()) {
+    run.step();
+    if (run.steps % TOLD_EVERY === 0) yield { done: run.done() };
+  }
+  return run.report(placed, train.leftOut);
+}
+
+/** The same in one go. */
+export function rehearsalOf(placed: PlacedMovement, options: RehearsalOptions = {}): Rehearsal {
+  const run = rehearse(placed, options);
+  for (;;) {
+    const next = run.next();
+    if (next.done) return next.value;
+  }
+}
+
+function firstDriver({ movement }: PlacedMovement): ArborId | undefined {
+  const depth = movement.rules.find((rule) => rule.kind === 'depth' && !rule.leaveOut);
+  const driver = depth?.kind === 'depth' ? depth.wheels[0] : undefined;
+  return movement.wheels.find(({ id }) => id === driver)?.arbor;
+}
+
+class Run {
+  steps = 0;
+  private readonly bodies: readonly RehearsalBody[];
+  private readonly world: TurningWorld;
+  private readonly wantedTurns: number;
+  /** Rate of the input that the drive strives for, radians a step, and its torque at rest. */
+  private readonly rate: number;
+  private readonly torque: number;
+  private readonly load: number;
+  private readonly stallSteps: number;
+  private readonly aside: number[];
+  private startAngles: number[];
+  private forcedFor = 0;
+  private overlap = 0;
+  private marked = { step: 0, angle: 0 };
+  private stopped: { by: 'forced' | 'stall' | 'slip'; at: readonly number[] } | undefined;
+
+  constructor(bodies: readonly RehearsalBody[], { turns = 1, load = 0.3, friction = 0.15 }: RehearsalOptions) {
+    this.bodies = bodies;
+    this.world = turningWorldOf(
+      bodies.map(({ plan }) => plan),
+      friction,
+    );
+    this.wantedTurns = turns;
+    this.load = load;
+    this.aside = bodies.map(() => 0);
+    this.startAngles = bodies.map(() => 0);
+    const fastest = Math.max(...bodies.map(({ ratio, mostTeeth }) => Math.abs(ratio) * mostTeeth));
+    this.rate = (2 * Math.PI) / (fastest * STEPS_A_PITCH);
+    this.stallSteps = STALLED_PITCHES * STEPS_A_PITCH;
+    // Inertia of the whole train as the input feels it; so much torque gathers the speed in the stated steps.
+    const felt = bodies.reduce((sum, { ratio }, i) => sum + this.world.inertia(i) * ratio * ratio, 0);
+    this.torque = (felt * this.rate * TORQUE_UNIT) / GATHERING;
+  }
+
+  goesOn(): boolean {
+    return this.stopped === undefined && this.done() < 1;
+  }
+
+  done(): number {
+    return Math.min(1, Math.abs(this.turnedOf(0)) / (2 * Math.PI * this.wantedTurns));
+  }
+
+  private turnedOf(body: number): number {
+    return this.world.angle(body) - (this.startAngles[body] ?? 0);
+  }
+
+  step(): void {
+    const settling = this.steps < SETTLING;
+    this.world.step(this.bodies.map((body, i) => (settling ? this.calming(i) : this.torqueOn(body, i))));
+    this.steps++;
+    if (this.steps === SETTLING) this.startAngles = this.bodies.map((_, i) => this.world.angle(i));
+    if (settling) return;
+    this.watch();
+  }
+
+  /** While teeth are let part, what turns is slowed. */
+  private calming(i: number): number {
+    return -this.world.rate(i) * this.world.inertia(i) * TORQUE_UNIT * 0.2;
+  }
+
+  /** The drive gives less the faster it turns; each output resists like a brake. */
+  private torqueOn({ ratio, isOutput }: RehearsalBody, i: number): number {
+    const rate = this.world.rate(i);
+    if (i === 0) return this.torque * Math.max(-1, Math.min(1, 1 - rate / this.rate));
+    if (!isOutput || ratio === 0) return 0;
+    const outputs = this.bodies.filter((body) => body.isOutput).length;
+    const brake = (this.load * this.torque) / Math.abs(ratio) / outputs;
+    return -brake * Math.max(-1, Math.min(1, (4 * rate) / (this.rate * Math.abs(ratio))));
+  }
+
+  private watch(): void {
+    this.bodies.forEach((_, i) => {
+      this.aside[i] = Math.max(this.aside[i] ?? 0, this.world.aside(i));
+    });
+    this.watchOverlap();
+    this.watchSlip();
+    const angle = Math.abs(this.turnedOf(0));
+    if (angle - this.marked.angle > this.rate * STEPS_A_PITCH) this.marked = { step: this.steps, angle };
+    else if (this.steps - this.marked.step > this.stallSteps) this.stopped ??= { by: 'stall', at: this.slowest() };
+  }
+
+  private watchOverlap(): void {
+    const deepest = this.world.deepest();
+    if (!deepest) return;
+    this.overlap = Math.max(this.overlap, deepest.overlap);
+    const module = Math.min(...deepest.bodies.map((body) => this.bodies[body]?.module ?? 1));
+    this.forcedFor = deepest.overlap > FORCED * module ? this.forcedFor + 1 : 0;
+    if (this.forcedFor > FORCED_STEPS) this.stopped ??= { by: 'forced', at: deepest.bodies };
+  }
+
+  /** A body that is out by more than a tooth has let teeth slip past. */
+  private watchSlip(): void {
+    const input = this.turnedOf(0);
+    this.bodies.forEach((body, i) => {
+      const off = Math.abs(this.turnedOf(i) - input * body.ratio);
+      if (off > (2 * Math.PI) / body.fewestTeeth) this.stopped ??= { by: 'slip', at: [i] };
+    });
+  }
+
+  private slowest(): readonly number[] {
+    return this.world.deepest()?.bodies ?? [0];
+  }
+
+  report(placed: PlacedMovement, leftOut: readonly string[]): RehearsalReport {
+    const input = this.turnedOf(0);
+    const first = (i: number): ArborId => this.bodies[i]?.arbors[0] as ArborId; // each body has its arbor
+    const speeds = this.bodies.slice(1).map((body, k) => {
+      const turned = input === 0 ? 0 : this.turnedOf(k + 1) / input;
+      const error = body.ratio === 0 ? 0 : turned / body.ratio - 1;
+      return { arbor: first(k + 1), exact: body.ratio, turned, error };
+    });
+    const { stopped } = this;
+    const stoppedAt = stopped?.at.map(first);
+    return {
+      kind: 'rehearsed',
+      runs: stopped === undefined,
+      turns: Math.abs(input) / (2 * Math.PI),
+      ...(stopped && stoppedAt ? { stoppedBy: stopped.by, stoppedAt } : {}),
+      speeds,
+      aside: this.bodies.map((_, i) => ({ arbor: first(i), most: this.aside[i] ?? 0 })),
+      overlap: this.overlap,
+      steps: this.steps,
+      leftOut,
+      says: this.saysOf(placed, stopped?.by, stoppedAt ?? []),
+    };
+  }
+
+  private saysOf({ movement }: PlacedMovement, by: RehearsalReport['stoppedBy'], at: readonly ArborId[]): string {
+    const name = (id: ArborId): string => movement.arbors.find((arbor) => arbor.id === id)?.name ?? id;
+    const turns = `${(Math.abs(this.turnedOf(0)) / (2 * Math.PI)).toFixed(2)} turns of ${name(this.bodies[0]?.arbors[0] as ArborId)}`; // as above
+    const where = at.map(name).join(' and ');
+    if (by === 'forced')
+      return `It does not run: the teeth of ${where} are forced into each other by ${lengthWords(this.overlap)}, after ${turns}.`;
+    if (by === 'stall') return `It does not run: it stalls after ${turns}, at ${where}.`;
+    if (by === 'slip') return `It does not run: teeth slip past each other at ${where}, after ${turns}.`;
+    const most = Math.max(...this.aside);
+    return `It runs: ${turns}, arbors pushed aside by up to ${lengthWords(most)}.`;
+  }
+}

@@ -1,0 +1,67 @@
+/**
+ * Teeth as convex shapes for the rehearsal: points on the true flanks, joined by chords.
+ *
+ * Chords lie inside a rounded flank, so the teeth are thinner by at most s²/8r for a chord s on a curve of radius r.
+ * A hollow flank (undercut, rings) is cut into slices, which follow it as closely.
+ */
+import { halfAngleAt, type ToothForm } from '../../gearing/index.ts';
+import { pointAtAngle, type XY } from '../../geometry/index.ts';
+import { MOST_CORNERS, type TurningShape } from '../planckAdapter.ts';
+
+/** Points on one flank, so that both flanks together are within planck's corners. */
+const POINTS = MOST_CORNERS / 2;
+/** A flank hollow by less is taken as straight, × module. */
+const HOLLOW = 0.003;
+
+/** All teeth of a wheel and its root circle; the first tooth's centre line at `phase`, radians. */
+export function toothShapes(form: ToothForm, phase: number, mesh: number): TurningShape[] {
+  const step = (2 * Math.PI) / form.teeth;
+  const angles = Array.from({ length: form.teeth }, (_, k) => phase + k * step);
+  if (form.open) {
+    const radius = (form.tip - form.root) / 2;
+    return angles.map((angle) => ({
+      kind: 'circle',
+      mesh,
+      centre: pointAtAngle([0, 0], form.pitchRadius, angle),
+      radius,
+    }));
+  }
+  const low = Math.min(form.root, form.tip);
+  const high = Math.max(form.root, form.tip);
+  const radii = Array.from({ length: POINTS }, (_, i) => low + ((high - low) * i) / (POINTS - 1));
+  const halves = radii.map((radius) => halfAngleAt(form, radius));
+  const teeth = isHollow(radii, halves, form)
+    ? angles.flatMap((angle) => slicesOf(radii, halves, angle, mesh))
+    : angles.map((angle): TurningShape => ({ kind: 'polygon', mesh, corners: outlineOf(radii, halves, angle) }));
+  if (form.internal) return teeth;
+  return [...teeth, { kind: 'circle', mesh, centre: [0, 0], radius: form.root }];
+}
+
+/** Up one flank and down the other. */
+function outlineOf(radii: readonly number[], halves: readonly number[], angle: number): XY[] {
+  const side = (sign: number): XY[] =>
+    radii.map((radius, i) => pointAtAngle([0, 0], radius, angle + sign * Math.max(halves[i] ?? 0, LEAST_HALF)));
+  return [...side(-1), ...side(1).reverse()];
+}
+
+/** A pointed tip keeps two corners, radians. */
+const LEAST_HALF = 1e-4;
+
+function slicesOf(radii: readonly number[], halves: readonly number[], angle: number, mesh: number): TurningShape[] {
+  return radii.slice(1).map((_, i): TurningShape => {
+    const corners = outlineOf(radii.slice(i, i + 2), halves.slice(i, i + 2), angle);
+    return { kind: 'polygon', mesh, corners };
+  });
+}
+
+/** Whether a point of the flank lies inside the chord of its neighbours, seen from the tooth's middle. */
+function isHollow(radii: readonly number[], halves: readonly number[], form: ToothForm): boolean {
+  const flank = radii.map((radius, i) => pointAtAngle([0, 0], radius, halves[i] ?? 0));
+  return flank.some((point, i) => {
+    const [before, after] = [flank[i - 1], flank[i + 1]];
+    if (!before || !after) return false;
+    const [dx, dy] = [after[0] - before[0], after[1] - before[1]];
+    const inside = (dx * (point[1] - before[1]) - dy * (point[0] - before[0])) / Math.hypot(dx, dy);
+    return -inside > HOLLOW * form.module;
+  });
+}
