@@ -208,3 +208,24 @@ describe('sheets', () => {
     expect(() => writeSvg(bad)).toThrow(/cannot be printed/);
   });
 });
+
+describe('labels', () => {
+  const points = (count: number, apart: number) =>
+    Object.fromEntries(
+      Array.from({ length: count }, (_, i) => [
+        `p${i}`,
+        { at: [10 + (i % 10) * apart, 10 + Math.floor(i / 10) * apart] as const },
+      ]),
+    );
+  const drawn = (count: number, apart: number) => {
+    const places = points(count, apart);
+    const marks = Object.entries(places).map(([id, { at }]) => ({ id, name: `A rather long name ${id}`, at, hole: 1 }));
+    const crowd = plateDrawing(placedByHand({ marks }, places));
+    const shapes = crowd.layers.find(({ name }) => name === 'LETTERING')?.shapes ?? [];
+    return shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+  };
+  it('are names with room for them, and numbers alone in a crowd', () => {
+    expect(drawn(4, 80).slice(0, 2)).toEqual(['1 A rather long name p0', '2 A rather long name p1']);
+    expect(drawn(100, 9).slice(0, 3)).toEqual(['1', '2', '3']);
+  });
+});

@@ -26,14 +26,21 @@ const SIDES: readonly (readonly [number, number])[] = [
 /** Cost of leaving the plate's bounds, in overlapped square millimetres: a label outside is better than two on top of each other. */
 const OUTSIDE = 4;
 
+export interface PlacedLabels {
+  readonly texts: readonly ShapeOf<'text'>[];
+  /** How many of them run into another point, or a label placed before. */
+  readonly overlapping: number;
+}
+
 /**
  * Labels as text shapes, in the order given. Overlap with circles round the points and with labels placed before is
  * weighed by its area; the same input gives the same places.
  */
-export function placeLabels(labels: readonly Labelled[], height: number, within: Bounds): readonly ShapeOf<'text'>[] {
+export function placeLabels(labels: readonly Labelled[], height: number, within: Bounds): PlacedLabels {
   const taken: Bounds[] = labels.map(({ x, y, clear }) => [x - clear, y - clear, x + clear, y + clear]);
   const texts: ShapeOf<'text'>[] = [];
-  for (const label of labels) {
+  let overlapping = 0;
+  for (const [index, label] of labels.entries()) {
     let best: { box: Bounds; text: ShapeOf<'text'> } | undefined;
     let least = Number.POSITIVE_INFINITY;
     SIDES.forEach((side, rank) => {
@@ -45,10 +52,11 @@ export function placeLabels(labels: readonly Labelled[], height: number, within:
       }
     });
     if (!best) continue;
+    if (overlap(best.box, taken.toSpliced(index, 1)) > 0) overlapping++;
     taken.push(best.box);
     texts.push(best.text);
   }
-  return texts;
+  return { texts, overlapping };
 }
 
 function candidateAt(label: Labelled, [sx, sy]: readonly [number, number], height: number) {

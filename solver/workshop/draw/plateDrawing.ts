@@ -106,11 +106,12 @@ function addMarking(
     sheet.set('CASE', caseShapes(placed, view));
   }
   const posts = new Map(placed.movement.posts.map((post) => [post.id as string, post.diameter / 2]));
-  const labels = struck.map((step): Labelled => {
+  const labels = struck.map((step) => {
     const shares = steps.filter((each) => each.kind === 'same' && samePlace(each, step)).map((each) => each.label);
     const text = [`${step.number} ${step.label}`, ...shares].join(' / ');
     const post = density === 'context' ? (posts.get(step.point) ?? 0) : 0;
     return {
+      number: step.number,
       text,
       x: step.place[0],
       y: step.place[1],
@@ -119,11 +120,25 @@ function addMarking(
   });
   const all = extentsOf([...sheet].map(([name, shapes]) => ({ name, shapes })));
   const under = captioned ? caption(placed, view, all, height) : [];
-  sheet.set('LETTERING', [...placeLabels(labels, height, bounds), ...under]);
+  sheet.set('LETTERING', [...labelTexts(labels, height, bounds), ...under]);
 }
 
 /** Length of a scribed piece to each side of the crossing, in heights of the lettering. */
 const SCRIBE_REACH = 1.6;
+
+/** Share of labels that may run into others before the names are left to the list of steps. */
+const CROWDED = 0.15;
+
+/** Names beside the points; where they would run over each other, only the steps' numbers. */
+function labelTexts(labels: readonly (Labelled & { readonly number: number })[], height: number, bounds: Bounds) {
+  const named = placeLabels(labels, height, bounds);
+  if (named.overlapping <= CROWDED * labels.length) return named.texts;
+  return placeLabels(
+    labels.map((label) => ({ ...label, text: `${label.number}` })),
+    height,
+    bounds,
+  ).texts;
+}
 
 const samePlace = (a: MarkingStep, b: MarkingStep): boolean =>
   Math.hypot(a.place[0] - b.place[0], a.place[1] - b.place[1]) < 1e-6;
