@@ -32,6 +32,36 @@ const refusal = (edit: Edit): string => {
 };
 
 describe('edits', () => {
+  test('what stands at one place moves together, and has one recorded crossing', () => {
+    const base = after(sample(), { kind: 'add', to: 'marks', item: { id: 'dot', at: [7, 7] } });
+    const joined = after(base, {
+      kind: 'add',
+      to: 'rules',
+      item: { id: 'same', kind: 'samePlace', points: ['dot', 'centre'] },
+    });
+    const placesOf = (movement: Movement) =>
+      Object.fromEntries([...movement.arbors, ...movement.marks].map(({ id, at }) => [id, at]));
+    const before = placesOf(joined);
+    const moved = placesOf(after(joined, { kind: 'move', places: [{ id: 'pipe', at: [3, 4] }] }));
+    expect(moved).toEqual({ ...before, pipe: [3, 4], centre: [3, 4], dot: [3, 4] });
+    const apart: Edit = {
+      kind: 'move',
+      places: [
+        { id: 'pipe', at: [3, 4] },
+        { id: 'dot', at: [5, 6] },
+      ],
+    };
+    expect(placesOf(after(joined, apart))).toMatchObject({ pipe: [3, 4], dot: [5, 6] });
+
+    const crossing = { from: 'third', to: 'fourth', side: 'left' } as const;
+    const first = after(joined, { kind: 'setCrossing', point: 'centre', crossing });
+    const second = after(first, { kind: 'setCrossing', point: 'dot', crossing: { ...crossing, side: 'right' } });
+    const crossings = [...second.arbors, ...second.marks].flatMap(({ id, crossing: own }) =>
+      own ? [[id, own.side]] : [],
+    );
+    expect(crossings.filter(([id]) => id === 'dot' || id === 'centre' || id === 'pipe')).toEqual([['dot', 'right']]);
+  });
+
   test('an added item comes with its defaults, at the place asked for', () => {
     const movement = after(sample(), { kind: 'add', to: 'arbors', item: { id: 'sixth', at: [1, 2] }, at: 1 });
     expect(movement.arbors.map(({ id }) => id)).toEqual(['centre', 'sixth', 'pipe', 'third', 'fourth', 'fifth']);

@@ -38,6 +38,16 @@ const linkage = (rules: readonly RuleInput[]): Movement =>
     rules: [held('a', 'A', 0, 0), ...rules],
   });
 
+/** Seed, count, rule left out, way of the pointer. Each once went wrong. */
+const HARD_DRAGS: [number, number, number, number, number][] = [
+  // A stale sketch of a point that the group shares, beside a place where links stretch out: planted 2e-5 mm elsewhere.
+  [1926942067, 9, 3, 3.877519231289625, -3.851570215076208],
+  // A whole step overshot, and the point ended farther from the pointer.
+  [2019917408, 7, 2, -3.0994752142578363, -2.3372916225343943],
+  // A point opposite another went the other way, as the wrong one of the two led.
+  [1617105142, 9, 8, 2.192794281989336, 2.5806273985654116],
+];
+
 describe('dragging', () => {
   it('takes a point without rules to the pointer', () => {
     const drag = startDrag(plantMovement(linkage([])), pointId('P'));
@@ -146,7 +156,7 @@ describe('dragging', () => {
           }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 60, examples: HARD_DRAGS },
     );
   });
 

@@ -1,4 +1,5 @@
 /** Edits that add, change, move, order and rename single items. */
+import { axesOf } from '../checks/axesOf.ts';
 import { nearIn } from '../read/nearSpelling.ts';
 import { eachReference } from '../references/eachReference.ts';
 import { idsOf } from '../references/idsOf.ts';
@@ -51,9 +52,10 @@ export function changed(
   return Object.fromEntries(entries.filter(([field, value]) => value !== undefined && !unset.includes(field)));
 }
 
+/** Moves points; what stands at the same place (a pipe, a point joined by a rule) goes along unless it is named itself. */
 export function planMove(movement: Movement, edit: EditOf<'move'>): Plan {
   const moves: { collection: 'arbors' | 'posts' | 'marks'; index: number; item: Item }[] = [];
-  for (const { id, at } of edit.places) {
+  for (const { id, at } of withCompany(movement, edit.places)) {
     const found = locate(movement, id);
     if (found === undefined) return nothingCalled(id);
     const { collection, index, item } = found;
@@ -67,6 +69,18 @@ export function planMove(movement: Movement, edit: EditOf<'move'>): Plan {
   return recipe((draft) => {
     for (const { collection, index, item } of moves) draftItems(draft, collection)[index] = item;
   });
+}
+
+/** The places with those of all points that stand at one of them. */
+function withCompany(movement: Movement, places: EditOf<'move'>['places']): EditOf<'move'>['places'] {
+  const axisOf = axesOf(movement);
+  const named = new Set<string>(places.map(({ id }) => id));
+  const placeOf = new Map(places.map(({ id, at }) => [axisOf(id), at]));
+  const company = [...movement.arbors, ...movement.posts, ...movement.marks].flatMap(({ id }) => {
+    const at = named.has(id) ? undefined : placeOf.get(axisOf(id));
+    return at ? [{ id, at }] : [];
+  });
+  return [...places, ...company];
 }
 
 export function planReorder(movement: Movement, edit: EditOf<'reorder'>): Plan {

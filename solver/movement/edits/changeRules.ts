@@ -1,4 +1,5 @@
 /** Edits of rules: their values, whether they count, and which crossing is meant. */
+import { axesOf } from '../checks/axesOf.ts';
 import type { Movement } from '../schema.ts';
 import { changed, replaceItem } from './changeItems.ts';
 import type { EditOf } from './edit.ts';
@@ -65,9 +66,19 @@ export function planLeaveOut(movement: Movement, edit: EditOf<'leaveOut'>): Plan
   });
 }
 
+/** Records which crossing is meant; one place has one, so what stands at the same place loses its own. */
 export function planSetCrossing(movement: Movement, edit: EditOf<'setCrossing'>): Plan {
   const found = locate(movement, edit.point);
   if (found === undefined) return nothingCalled(edit.point);
   if (!['arbors', 'posts', 'marks'].includes(found.collection)) return refused(`“${edit.point}” is no point.`);
-  return replaceItem(movement, edit.point, changed(found.item, { crossing: edit.crossing }));
+  const own = soundItem(found.collection, changed(found.item, { crossing: edit.crossing }));
+  if (own.kind === 'refused') return own;
+  const axisOf = axesOf(movement);
+  const axis = axisOf(edit.point);
+  return recipe((draft) => {
+    for (const list of [draft.arbors, draft.posts, draft.marks]) {
+      for (const point of list) if (point.crossing && axisOf(point.id) === axis) delete point.crossing;
+    }
+    draftItems(draft, found.collection)[found.index] = own.item;
+  });
 }

@@ -72,14 +72,22 @@ function distanceOf({ coords }: NetworkResult, point: number, x: number, y: numb
   return Math.hypot((coords[2 * point] ?? 0) - x, (coords[2 * point + 1] ?? 0) - y);
 }
 
-/** Sketch places of everything that moved; a post that slides takes its centre's place along, so that its radius stays. */
+/**
+ * Sketch places of everything that moved, and of all that is placed together with it: a group is planted from its sketch
+ * as a whole, and from one stale member it would end a little elsewhere. A post that slides takes its centre's place
+ * along, so that its radius stays.
+ */
 function movedSketch(start: PlantedMovement, last: PlantedMovement): MovedSketch | undefined {
-  const { ground } = last.index;
+  const { ground, stepOf, result } = last.index;
+  const [was, is] = [start.index.result.coords, result.coords];
+  const hasMoved = (point: number): boolean =>
+    Math.hypot((is[2 * point] ?? 0) - (was[2 * point] ?? 0), (is[2 * point + 1] ?? 0) - (was[2 * point + 1] ?? 0)) >
+    SAME_PLACE;
+  const steps = new Set<number>();
+  for (const point of ground.indexOf.values()) if (hasMoved(point)) steps.add(stepOf[point] ?? -1);
   const moved = new Map<PointId, readonly [number, number]>();
   for (const [id, point] of ground.indexOf) {
-    const [was, is] = [start.index.result.coords, last.index.result.coords];
-    const [x, y] = [is[2 * point] ?? 0, is[2 * point + 1] ?? 0];
-    if (Math.hypot(x - (was[2 * point] ?? 0), y - (was[2 * point + 1] ?? 0)) > SAME_PLACE) moved.set(id, [x, y]);
+    if (steps.has(stepOf[point] ?? -1)) moved.set(id, [is[2 * point] ?? 0, is[2 * point + 1] ?? 0]);
   }
   for (const { id, slidesAbout } of last.movement.posts) {
     const centre = slidesAbout === undefined ? undefined : ground.indexOf.get(slidesAbout);

@@ -11,7 +11,7 @@ import { ArcRun } from './arcRun.ts';
 import { CrossingTool } from './crossing.ts';
 import { Iteration, typicalLength } from './iterate.ts';
 import { type Placing, placingOf } from './plant.ts';
-import { placeDerived, reduceNetwork } from './reduce.ts';
+import { type Derived, placeDerived, reduceNetwork } from './reduce.ts';
 import { type Ground, System } from './system.ts';
 import { judge } from './verdict.ts';
 
@@ -30,6 +30,11 @@ export interface Planner {
 const LONGEST_STEP = 0.1;
 /** Steps after which a far pointer is followed coarsely rather than slowly. */
 const MOST_STEPS = 64;
+
+/** Smallest part of the way to the pointer that is tried before a point stays where it is. */
+const SHORTEST_SHARE = 1 / 256;
+/** A step counts as no farther up to this part of the group's lengths: what the follower leaves undone. */
+const NO_FARTHER = 1e-8;
 
 /** Plants a network and keeps its plan for drags. */
 export function createPlanner(network: Network): Planner {
@@ -120,23 +125,36 @@ class KeptPlan implements Planner {
     const step = this.stepOf((derived ? derived.roots : [root]).filter((u) => this.planted.states[u] !== 0));
     if (step < 0) return this.keep(this.replace());
     const group = plan.groups[-1 - plan.root[step]!]!;
-    const ground = this.groundNow();
-    const lead = derived ? derived.roots.find((u) => group.roots.includes(u))! : root;
-    let [wantX, wantY] = [x, y];
-    if (derived) {
-      // Where the leading root would have to stand, all else unmoved, for the derived point to be at the pointer.
-      placeDerived(derived, ground.coords);
-      const which = derived.roots.indexOf(lead);
-      const [fr, fi] = [derived.factors[2 * which]!, derived.factors[2 * which + 1]!];
-      const size = fr * fr + fi * fi;
-      const [dx, dy] = [x - ground.coords[2 * root]!, y - ground.coords[2 * root + 1]!];
-      wantX = ground.coords[2 * lead]! + (dx * fr + dy * fi) / size;
-      wantY = ground.coords[2 * lead + 1]! + (dy * fr - dx * fi) / size;
+    const leads = derived ? derived.roots.filter((u) => group.roots.includes(u)) : [root];
+    const from = this.groundNow().coords;
+    if (derived) placeDerived(derived, from);
+    const before = Math.hypot(from[2 * root]! - x, from[2 * root + 1]! - y);
+    // Where links stretch out a whole step may overshoot, and a derived point may go the other way when the wrong one of
+    // its roots leads: the first step that brings it no farther is taken, else it stays.
+    for (let share = 1; share >= SHORTEST_SHARE; share /= 4) {
+      for (const lead of leads) {
+        const [wantX, wantY] = wantedOf(
+          from,
+          root,
+          lead,
+          derived,
+          share * (x - from[2 * root]!),
+          share * (y - from[2 * root + 1]!),
+        );
+        const ground = this.groundNow();
+        this.system.load(ground, group.roots, group.rules);
+        const outcome = this.iteration.follow(this.system, group, group.roots.indexOf(lead), wantX, wantY);
+        if (outcome !== 'holds') continue;
+        const scale = typicalLength(this.system);
+        this.coords = ground.coords;
+        const placing = this.replace();
+        const { coords } = placing.ground;
+        const after = Math.hypot(coords[2 * root]! - x, coords[2 * root + 1]! - y);
+        if (after <= before + NO_FARTHER * scale) return this.keep(placing);
+        this.coords = from;
+      }
     }
-    const before = Float64Array.from(ground.coords);
-    this.system.load(ground, group.roots, group.rules);
-    const outcome = this.iteration.follow(this.system, group, group.roots.indexOf(lead), wantX, wantY);
-    this.coords = outcome === 'holds' ? ground.coords : before;
+    this.coords = from;
     return this.keep(this.replace());
   }
 
@@ -206,4 +224,21 @@ class KeptPlan implements Planner {
     this.coords = Float64Array.from(result.coords);
     return result;
   }
+}
+
+/** Where the leading root would have to stand for the point itself to move by (dx, dy), all else unmoved. */
+function wantedOf(
+  coords: Float64Array,
+  root: number,
+  lead: number,
+  derived: Derived | undefined,
+  dx: number,
+  dy: number,
+): readonly [number, number] {
+  const [leadX, leadY] = [coords[2 * lead]!, coords[2 * lead + 1]!];
+  if (!derived || lead === root) return [leadX + dx, leadY + dy];
+  const which = derived.roots.indexOf(lead);
+  const [fr, fi] = [derived.factors[2 * which]!, derived.factors[2 * which + 1]!];
+  const size = fr * fr + fi * fi;
+  return [leadX + (dx * fr + dy * fi) / size, leadY + (dy * fr - dx * fi) / size];
 }
