@@ -12,6 +12,7 @@ import { arbor, made, mark, post } from './points.ts';
 import { coordinate, extent, MAX_ARBORS, name, note } from './quantities.ts';
 import { reading } from './reading.ts';
 import { rule } from './rule.ts';
+import { toothTable } from './toothTable.ts';
 import { coupling, drive, indication } from './turning.ts';
 import { wheel } from './wheel.ts';
 
@@ -52,6 +53,8 @@ export const movementSchema = z.looseObject({
   limits: limits.prefault({}),
   arbors: z.array(arbor).max(MAX_ARBORS).default([]),
   wheels: many(wheel),
+  /** Own tooth proportions, named by `wheels[].table`. */
+  toothTables: z.array(toothTable).max(1000).exactOptional(),
   posts: many(post),
   marks: many(mark),
   plates: many(plate, 100),

@@ -92,7 +92,7 @@ describe('outside pairs', () => {
     const [a, b, movement] = pairOf({ z1: 20, z2: 60, module: 1, alphaDeg: 20, shift: 0, open: 0 });
     const contact = contactOfPair(a, b, movement, 39.98);
     if (contact.kind !== 'contact') throw new Error(contact.says);
-    // check-value A8, m = 1, 20/60, −0.02: derived.
+    // involuteValues.json, A.backlash, m = 1, 20/60, −0.02: derived.
     expect(contact.backlash.mean).toBeCloseTo(-0.014524020506, 9);
     expect(contact.binds).toBe(true);
   });

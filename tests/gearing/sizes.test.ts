@@ -9,7 +9,7 @@ import {
   moduleOf,
   sizeOfWheel,
 } from '../../solver/gearing/index.ts';
-import type { Wheel } from '../../solver/movement/index.ts';
+import type { Movement, Wheel } from '../../solver/movement/index.ts';
 import { movementOf, wheelOf } from './makeWheels.ts';
 
 const clock = (id: string, teeth: number, fields: Partial<Omit<Wheel, 'id'>> = {}) =>
@@ -39,6 +39,50 @@ describe('size of teeth', () => {
   });
 });
 
+describe('own tooth tables', () => {
+  const table = (rows: object[], ...wheels: Wheel[]): Movement =>
+    ({ ...movementOf(...wheels), toothTables: rows }) as Movement; // rows as the schema gives them
+  it('a named row gives the proportions, by its counts, and says where they come from', () => {
+    const rows = [
+      {
+        name: 'shop',
+        form: 'cycloidal',
+        to: 16,
+        addendum: 0.8,
+        dedendum: 1.7,
+        thickness: 1.1,
+        faceRadius: 0.9,
+        source: 'measured cutters',
+      },
+      { name: 'shop', form: 'cycloidal', from: 17, addendum: 1.3, dedendum: 1.6, thickness: 1.5, faceRadius: 1.9 },
+    ];
+    const [a, b] = [clock('a', 60, { table: 'shop' }), clock('b', 8, { table: 'shop' })];
+    const movement = table(rows, a, b);
+    expect(sizeOfWheel(a, movement)).toMatchObject({ tipRadius: 31.3, rootRadius: 28.4, thickness: 1.5 });
+    const leaf = sizeOfWheel(b, movement);
+    expect(leaf).toMatchObject({ tipRadius: 4.8, thickness: 1.1, source: 'own table "shop" (measured cutters)' });
+    expect(leaf.warns).toBeUndefined();
+    expect([formOfWheel(a, movement).kind, formOfWheel(b, movement).kind]).toEqual(['teeth', 'teeth']);
+  });
+  it('an own rack for involute teeth: pressure angle, thinning and depth of both wheels', () => {
+    const rows = [
+      { name: 'stub', form: 'involute', addendum: 0.8, dedendum: 1, thickness: 1.5, pressureAngle: 25, fillet: 0.2 },
+    ];
+    const [a, b] = [wheelOf({ id: 'a', teeth: 20, table: 'stub' }), wheelOf({ id: 'b', teeth: 30, table: 'stub' })];
+    const movement = table(rows, a, b);
+    const size = sizeOfWheel(a, movement);
+    expect([size.tipRadius, size.rootRadius, size.thickness]).toEqual([10.8, 9, 1.5]);
+    expect(size.baseRadius).toBeCloseTo(10 * Math.cos((25 * Math.PI) / 180), 12);
+    expect(calculatedDepth(a, b, movement)).toMatchObject({ kind: 'depth', distance: 25 });
+    expect(calculatedDepth(a, wheelOf({ id: 'c', teeth: 30 }), movement)).toMatchObject({ kind: 'mismatch' });
+  });
+  it('a row for another form or count is not taken', () => {
+    const rows = [{ name: 'shop', form: 'cycloidal', from: 30, addendum: 9, dedendum: 1 }];
+    const wheel = clock('a', 20, { table: 'shop' });
+    expect(sizeOfWheel(wheel, table(rows, wheel)).warns?.[0]).toContain('"shop" is not known');
+  });
+});
+
 describe('wheel or pinion', () => {
   it('by count and by the larger of the pair', () => {
     const [a, b] = [clock('a', 60), clock('b', 10)];
@@ -51,7 +95,7 @@ describe('wheel or pinion', () => {
   it('the mate decides an exact addendum: stated leaves before the depth', () => {
     const [a, b] = [clock('a', 60, { table: 'epicycloid' }), clock('b', 10, { table: 'epicycloid' })];
     const drawn = sizeOfWheel(a, movementOf(a, b)).addendum;
-    expect(drawn).toBeCloseTo(0.95 * 1.67186898, 7); // check-value B2, 10 leaves, ratio 6
+    expect(drawn).toBeCloseTo(0.95 * 1.67186898, 7); // cycloidalValues.json, B.fa.10.6
     const stated = clock('a', 60, { table: 'epicycloid', mateTeeth: 6 });
     expect(sizeOfWheel(stated, movementOf(stated, b)).addendum).toBeLessThan(drawn);
   });

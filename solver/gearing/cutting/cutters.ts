@@ -3,11 +3,12 @@
  *
  * Involute form cutters come in sets of eight; diametral-pitch sets are numbered from the rack (1 = 135 and more),
  * module sets mostly the other way (1 = 12 and 13). The range of teeth is what counts and is always given.
- * Ranges: "Gear Cutters 01", table 1 (check-values E1); the module numbering there is from memory.
+ * Ranges: a workshop article, "Gear Cutters 01", table 1; the module numbering is from memory.
  */
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import { CUTTER_LEAVES } from '../sizes/clockTables.ts';
 import { cycloidalRow } from '../sizes/cycloidalRow.ts';
+import { rackOf } from '../sizes/involuteSize.ts';
 import { moduleOf, sizeWords } from '../sizes/moduleOf.ts';
 import { isPinion } from '../sizes/partners.ts';
 
@@ -53,13 +54,13 @@ export function cutterOf(wheel: Wheel, movement: Movement): CutterChoice {
   }
   if (wheel.internal)
     return { kind: 'own', says: 'A ring: cut with a shaper cutter or a flycutter ground to the space.' };
-  return wheel.form === 'involute' ? involuteChoice(wheel) : clockChoice(wheel, movement);
+  return wheel.form === 'involute' ? involuteChoice(wheel, movement) : clockChoice(wheel, movement);
 }
 
-function involuteChoice(wheel: Wheel): CutterChoice {
+function involuteChoice(wheel: Wheel, movement: Movement): CutterChoice {
   const range = involuteCutter(wheel.teeth);
   const size = sizeWords(wheel.size);
-  const angle = wheel.pressureAngle ?? 20;
+  const angle = Number(((rackOf(wheel, movement).alpha * 180) / Math.PI).toPrecision(6));
   if (!range) {
     return {
       kind: 'own',

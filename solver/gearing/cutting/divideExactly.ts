@@ -15,6 +15,7 @@ export function directWays(count: number, plainPlates: readonly (readonly number
 const ordinal = (n: number): string =>
   (n === 1 ? '' : n === 2 ? 'second' : n === 3 ? 'third' : `${n}th`).trim() || 'single';
 
+/** A crank move in words: "1 turn and 6 holes on 17". */
 export const moveText = ({ turns, holes, circle }: CrankMove): string => {
   if (holes === 0) return `${turns} ${Math.abs(turns) === 1 ? 'turn' : 'turns'}`;
   const part = `${holes} ${Math.abs(holes) === 1 ? 'hole' : 'holes'} on ${circle}`;
@@ -34,6 +35,7 @@ export function simpleMoves(count: number, head: DividingHead): CrankMove[] {
     .map((circle) => ({ turns, holes: (over * circle) / under, circle }));
 }
 
+/** Simple dividing on a head with every circle that serves; `undefined` when none does. */
 export function simpleWay(count: number, head: DividingHead): DividingWay | undefined {
   const moves = simpleMoves(count, head);
   if (moves.length === 0) return undefined;

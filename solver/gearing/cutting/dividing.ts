@@ -16,13 +16,13 @@ export interface DividingKit {
   readonly changeWheels: readonly number[];
 }
 
-/** Three plates: 15–20, 21–33, 37–49 (check-values E2, set A, published). */
+/** Three plates: 15–20, 21–33, 37–49 (published; tests/published/workshopValues.json, set A). */
 export const PLATES_A: readonly (readonly number[])[] = [
   [15, 16, 17, 18, 19, 20],
   [21, 23, 27, 29, 31, 33],
   [37, 39, 41, 43, 47, 49],
 ];
-/** One reversible plate, its two sides (check-values E2, set B, published in US Army OD1644, fig. 11). */
+/** One reversible plate, its two sides (published in US Army OD1644, fig. 11). */
 export const PLATES_B: readonly (readonly number[])[] = [
   [24, 25, 28, 30, 34, 37, 38, 39, 41, 42, 43],
   [46, 47, 49, 51, 53, 54, 57, 58, 59, 62, 66],
@@ -79,6 +79,7 @@ export interface NearWay {
   readonly says: string;
 }
 
+/** Greatest common divisor of two whole numbers. */
 export function gcd(a: number, b: number): number {
   return b === 0 ? Math.abs(a) : gcd(b, a % b);
 }

@@ -1,4 +1,4 @@
-/** Measuring involute wheels: span over teeth, size over pins, thickness at any radius. Formulas: check-values A9 to A12. */
+/** Measuring involute wheels: span over teeth, size over pins, thickness at any radius. Handbook formulas, checked in tests/published/involute.test.ts. */
 import { involute, involuteAngle } from '../sizes/involuteFunction.ts';
 
 export interface InvoluteTeeth {

@@ -110,7 +110,7 @@ export function cuttingDataOf(wheel: Wheel, movement: Movement, options: Cutting
     ...(outside
       ? { chord: chordOf(size.pitchRadius, tip, size.thickness), overTips: overTips(wheel.teeth, tip, land) }
       : {}),
-    ...(outside && wheel.form === 'involute' ? involuteSizes(wheel, size) : {}),
+    ...(outside && wheel.form === 'involute' ? involuteSizes(wheel, size, movement) : {}),
     leastRim: leastRim(wheel, movement),
     cutter: cutterOf(wheel, movement),
     dividing,
@@ -123,8 +123,13 @@ export function cuttingDataOf(wheel: Wheel, movement: Movement, options: Cutting
 
 const isPlain = (way: DividingWay): boolean => way.kind === 'direct' || way.kind === 'simple';
 
-function involuteSizes(wheel: Wheel, size: WheelSize): { span: Span; pins?: OverPins } {
-  const teeth = { teeth: wheel.teeth, module: size.module, alpha: rackOf(wheel).alpha, thickness: size.thickness };
+function involuteSizes(wheel: Wheel, size: WheelSize, movement: Movement): { span: Span; pins?: OverPins } {
+  const teeth = {
+    teeth: wheel.teeth,
+    module: size.module,
+    alpha: rackOf(wheel, movement).alpha,
+    thickness: size.thickness,
+  };
   const pin = pinOnPitchCircle(teeth);
   // A pin to a tenth of a millimetre that stands a little proud: makers use the shank of a drill or a needle.
   const pins = sizeOverPins(teeth, Math.max(pin, Math.ceil(pin * 10) / 10));

@@ -17,10 +17,10 @@ const SAME_MODULE = 1e-6;
  */
 export function calculatedDepth(a: Wheel, b: Wheel, movement: Movement): CalculatedDepth {
   const distance = pitchDistance(a, b);
-  const says = mismatchOf(a, b, distance);
+  const says = mismatchOf(a, b, distance, movement);
   if (says !== undefined) return { kind: 'mismatch', says, distance };
   const internal = a.internal || b.internal;
-  if (a.form === 'involute') return involuteDepth(a, b, distance, internal);
+  if (a.form === 'involute') return involuteDepth(a, b, movement, distance, internal);
   if (a.form !== 'triangular' || internal) return { kind: 'depth', distance, internal };
   return { kind: 'depth', distance: Math.max(distance, clearOfRoots(a, b, movement)), internal };
 }
@@ -40,8 +40,8 @@ function pitchDistance(a: Wheel, b: Wheel): number {
   return a.internal || b.internal ? Math.abs(ra - rb) : ra + rb;
 }
 
-function mismatchOf(a: Wheel, b: Wheel, distance: number): string | undefined {
-  return ringMismatch(a, b, distance) ?? pitchMismatch(a, b) ?? formMismatch(a, b);
+function mismatchOf(a: Wheel, b: Wheel, distance: number, movement: Movement): string | undefined {
+  return ringMismatch(a, b, distance) ?? pitchMismatch(a, b) ?? formMismatch(a, b, movement);
 }
 
 function ringMismatch(a: Wheel, b: Wheel, distance: number): string | undefined {
@@ -72,7 +72,7 @@ function pitchMismatch(a: Wheel, b: Wheel): string | undefined {
 }
 
 /** Pairs of forms that run together: equal forms, and pins with anything that has flanks of its own. */
-function formMismatch(a: Wheel, b: Wheel): string | undefined {
+function formMismatch(a: Wheel, b: Wheel, movement: Movement): string | undefined {
   if (a.form === 'lantern' && b.form === 'lantern') {
     return `${calledOf(a)} and ${calledOf(b)} are both lantern pinions: pins cannot drive pins. Give one of them cut teeth.`;
   }
@@ -85,7 +85,7 @@ function formMismatch(a: Wheel, b: Wheel): string | undefined {
   if (a.form !== b.form)
     return `${calledOf(a)} is ${a.form}, ${calledOf(b)} is ${b.form}: teeth of the two forms do not run together.`;
   if (a.form !== 'involute') return undefined;
-  const [pa, pb] = [rackOf(a).alpha, rackOf(b).alpha].map((alpha) => (alpha * 180) / Math.PI);
+  const [pa, pb] = [rackOf(a, movement).alpha, rackOf(b, movement).alpha].map((alpha) => (alpha * 180) / Math.PI);
   if (pa === undefined || pb === undefined || Math.abs(pa - pb) < 1e-6) return undefined;
   const base = (wheel: Wheel, alphaDeg: number) =>
     Math.PI * moduleOf(wheel.size) * Math.cos((alphaDeg * Math.PI) / 180);
@@ -94,8 +94,10 @@ function formMismatch(a: Wheel, b: Wheel): string | undefined {
 }
 
 /** No play: the tooth thicknesses fill the pitch on the operating circles. As-cut thicknesses do not count (they make the play). */
-function involuteDepth(a: Wheel, b: Wheel, distance: number, internal: boolean): CalculatedDepth {
-  const { alpha } = rackOf(a);
+function involuteDepth(a: Wheel, b: Wheel, movement: Movement, distance: number, internal: boolean): CalculatedDepth {
+  const { alpha } = rackOf(a, movement);
+  // Without a sum of shifts the pitch circles touch, exactly.
+  if (a.profileShift + b.profileShift === 0) return { kind: 'depth', distance, pressureAngle: alpha, internal };
   // Rings count their teeth negative: ISO 21771's convention makes one formula serve both.
   const [za, zb] = [a.internal ? -a.teeth : a.teeth, b.internal ? -b.teeth : b.teeth];
   const value = involute(alpha) + (2 * Math.tan(alpha) * (a.profileShift + b.profileShift)) / (za + zb);

@@ -1,7 +1,7 @@
 /**
  * Tabulated families of clock teeth, × module.
  *
- * The BS 978 family is a cutter maker's table (practice.md §6.1). One figure of it is wrong as printed: the depth
+ * The BS 978 family is a published table of a cutter maker. One figure of it is wrong as printed: the depth
  * of cut for 10 leaves (2.755) repeats the 8-leaf figure, while 0.805 + 2.05 = 2.855. It is kept as printed, and
  * nothing is computed from `depthOfCut`: sizes use addendum and dedendum.
  */
@@ -71,7 +71,7 @@ export const CUTTER_LEAVES: readonly LeafRow[] = [
 ];
 
 /**
- * BS 978-2:1952 as recalled (check-values B4, memory; not checked against the document): wheel addendum 0.95 of the
+ * BS 978-2:1952 as recalled (memory, not checked against the document): wheel addendum 0.95 of the
  * theoretical one, wheel face arc 1.40 × the theoretical addendum, leaf dedendum = wheel addendum + 0.4.
  */
 export const RECALLED = {

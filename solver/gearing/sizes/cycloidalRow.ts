@@ -3,6 +3,7 @@ import type { Movement, Wheel } from '../../movement/schema.ts';
 import { CUTTER_LEAVES, CUTTER_WHEELS, type LeafRow, RECALLED, type WheelRow } from './clockTables.ts';
 import { pointedFace } from './epicycloid.ts';
 import { moduleOf } from './moduleOf.ts';
+import { type OwnRow, ownRowOf, sourceOfRow } from './ownTable.ts';
 import { isPinion, mateTeethOf, partnersOf } from './partners.ts';
 import { pointedPinFace } from './pinEnvelope.ts';
 import type { ToothRow } from './toothRow.ts';
@@ -121,8 +122,26 @@ function lanternWheel(wheel: Wheel, movement: Movement, warns: string[]): ToothR
   };
 }
 
+/** A row of the maker's own: arcs of its radius that leave the flank without a corner, or the exact epicycloid. */
+function ownRow(row: OwnRow, wheel: Wheel, movement: Movement): ToothRow {
+  return {
+    role: isPinion(wheel, movement) ? 'leaf' : 'wheel',
+    addendum: row.addendum,
+    dedendum: row.dedendum,
+    thickness: row.thickness ?? Math.PI / 2,
+    face:
+      row.faceRadius === undefined
+        ? { kind: 'epicycloid', leaves: mateTeethOf(wheel, movement) }
+        : { kind: 'ogive', radius: row.faceRadius },
+    source: sourceOfRow(row),
+    warns: [],
+  };
+}
+
 /** The row of a cycloidal wheel, before its own overrides. */
 export function cycloidalRow(wheel: Wheel, movement: Movement): ToothRow {
+  const own = ownRowOf(wheel, movement);
+  if (own) return ownRow(own, wheel, movement);
   const { family, warns } = familyOf(wheel, movement);
   const pinion = isPinion(wheel, movement);
   const mate = mateTeethOf(wheel, movement);

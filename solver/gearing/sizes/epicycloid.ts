@@ -4,7 +4,7 @@
  * A circle of half the pinion's pitch radius rolls outside the wheel's pitch circle and traces the face; rolling
  * inside the pinion's pitch circle it traces a straight line, so the leaves have radial flanks (Cunynghame, "Time
  * and Clocks", 1906, figs. 78-80). Lengths here are in modules: wheel radius Z/2, generating circle n/4.
- * Derivation: check-values B1.
+ * Checked in tests/published/cycloidal.test.ts.
  */
 
 export interface Cycloid {

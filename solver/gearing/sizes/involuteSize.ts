@@ -1,9 +1,10 @@
 /** Sizes of involute wheels by ISO 21771 (shift positive where it thickens the tooth, on rings too) and ISO 53. */
-import type { Wheel } from '../../movement/schema.ts';
+import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { WheelSize } from '../wheelSize.ts';
 import { calledOf } from './called.ts';
 import { involute, involuteAngle } from './involuteFunction.ts';
 import { moduleOf } from './moduleOf.ts';
+import { type OwnRow, ownRowOf, sourceOfRow } from './ownTable.ts';
 import { BASIC_RACKS, type BasicRack, rackNamed } from './racks.ts';
 
 export const DEGREE = Math.PI / 180;
@@ -15,12 +16,16 @@ export interface InvoluteRack {
   readonly addendum: number;
   readonly dedendum: number;
   readonly fillet: number;
+  /** Tooth thickness on the pitch circle of a wheel without shift, where an own table states one. */
+  readonly thickness?: number;
   readonly source: string;
   readonly warns: readonly string[];
 }
 
 /** The rack that a wheel is cut with. */
-export function rackOf(wheel: Wheel): InvoluteRack {
+export function rackOf(wheel: Wheel, movement: Movement): InvoluteRack {
+  const ownRow = ownRowOf(wheel, movement);
+  if (ownRow) return ownRack(wheel, ownRow);
   const named = wheel.table === undefined ? BASIC_RACKS[0] : rackNamed(wheel.table);
   const rack: BasicRack | undefined = named ?? BASIC_RACKS[0];
   if (!rack) throw new Error('the table of racks is empty');
@@ -32,17 +37,33 @@ export function rackOf(wheel: Wheel): InvoluteRack {
   const own = wheel.addendum !== undefined || wheel.dedendum !== undefined || wheel.pressureAngle !== undefined;
   const alpha = (wheel.pressureAngle ?? rack.pressureAngle) * DEGREE;
   const dedendum = wheel.dedendum ?? rack.dedendum;
-  // The round of the rack's tip must fit in half its tooth: largest where both flanks' rounds meet on the centre line.
-  const widest = (Math.PI / 4 - dedendum * Math.tan(alpha)) / Math.tan((Math.PI / 2 - alpha) / 2);
   return {
     alpha,
     addendum: wheel.addendum ?? rack.addendum,
     dedendum,
-    fillet: Math.max(0, Math.min(rack.fillet, widest)),
+    fillet: Math.max(0, Math.min(rack.fillet, widestFillet(alpha, dedendum))),
     source: own ? `${rack.source}, own factors` : rack.source,
     warns,
   };
 }
+
+function ownRack(wheel: Wheel, row: OwnRow): InvoluteRack {
+  const alpha = (wheel.pressureAngle ?? row.pressureAngle ?? 20) * DEGREE;
+  const dedendum = wheel.dedendum ?? row.dedendum;
+  return {
+    alpha,
+    addendum: wheel.addendum ?? row.addendum,
+    dedendum,
+    fillet: Math.max(0, Math.min(row.fillet ?? 0, widestFillet(alpha, dedendum))),
+    ...(row.thickness === undefined ? {} : { thickness: row.thickness }),
+    source: sourceOfRow(row),
+    warns: [],
+  };
+}
+
+/** The round of the rack's tip must fit in half its tooth: largest where both flanks' rounds meet on the centre line. */
+const widestFillet = (alpha: number, dedendum: number): number =>
+  (Math.PI / 4 - dedendum * Math.tan(alpha)) / Math.tan((Math.PI / 2 - alpha) / 2);
 
 /** Radius at which the two flanks of a tooth meet; for a ring, where they meet inside its tips. `undefined`: nowhere. */
 export function pointedRadius(
@@ -81,14 +102,15 @@ function involuteWarnings(wheel: Wheel, size: WheelSize, rack: InvoluteRack): st
 }
 
 /** Circles and teeth of an involute wheel. */
-export function involuteSize(wheel: Wheel, shortening = 0): WheelSize {
+export function involuteSize(wheel: Wheel, movement: Movement): WheelSize {
   const module = moduleOf(wheel.size);
-  const rack = rackOf(wheel);
+  const rack = rackOf(wheel, movement);
   const side = wheel.internal ? -1 : 1;
   const pitchRadius = (module * wheel.teeth) / 2;
-  const addendum = module * (rack.addendum + wheel.profileShift - shortening);
+  const addendum = module * (rack.addendum + wheel.profileShift);
   const dedendum = module * (rack.dedendum - wheel.profileShift);
-  const factor = wheel.thicknessFactor ?? Math.PI / 2 + 2 * wheel.profileShift * Math.tan(rack.alpha);
+  const factor =
+    wheel.thicknessFactor ?? (rack.thickness ?? Math.PI / 2) + 2 * wheel.profileShift * Math.tan(rack.alpha);
   const asCut = wheel.tipDiameter !== undefined || wheel.toothThickness !== undefined;
   const tipRadius = wheel.tipDiameter === undefined ? pitchRadius + side * addendum : wheel.tipDiameter / 2;
   const size: WheelSize = {

@@ -54,7 +54,7 @@ export function partnersOf(wheel: Wheel, movement: Movement): readonly Partner[]
   return map.get(wheel.id) ?? [];
 }
 
-/** Most leaves that still make a pinion (trade habit, design §1). */
+/** Most leaves that still make a pinion (trade habit). */
 export const MOST_LEAVES = 16;
 
 /**

@@ -1,4 +1,4 @@
-/** Standard basic racks of involute wheels: ISO 53:1998, profiles A to D (recalled; check-values A1 says so). */
+/** Standard basic racks of involute wheels: ISO 53:1998, profiles A to D (from memory; fillets of A and D agree with their derivation). */
 
 export interface BasicRack {
   readonly name: string;

@@ -32,7 +32,7 @@ export function shorterTips(
   const module = moduleOf(a.size);
   const centreShift = depth.distance / module - (a.teeth + b.teeth) / 2;
   const shortening = Math.max(0, a.profileShift + b.profileShift - centreShift);
-  const addenda = [rackOf(a).addendum - shortening, rackOf(b).addendum - shortening] as const;
+  const addenda = [rackOf(a, movement).addendum - shortening, rackOf(b, movement).addendum - shortening] as const;
   const diameter = (wheel: Wheel, factor: number) => module * (wheel.teeth + 2 * (factor + wheel.profileShift));
   return {
     kind: 'tips',

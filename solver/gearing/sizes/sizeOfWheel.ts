@@ -16,7 +16,7 @@ import { trundleRadiusOf } from './trundles.ts';
 export function sizeOfWheel(wheel: Wheel, movement: Movement): WheelSize {
   switch (wheel.form) {
     case 'involute':
-      return involuteSize(wheel);
+      return involuteSize(wheel, movement);
     case 'cycloidal':
       return cycloidalSize(wheel, movement);
     case 'triangular':

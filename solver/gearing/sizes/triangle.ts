@@ -1,6 +1,6 @@
 /**
  * Straight-sided (triangular) teeth, as on ancient instruments: the flanks of a tooth lie on two lines that meet at
- * the apex with the included angle 2g. Radii in one unit of choice. Geometry: check-values C.
+ * the apex with the included angle 2g. Radii in one unit of choice. Checked in tests/published/cutters.test.ts.
  */
 
 /** Distance of the apex from the wheel's centre for a tooth of half-angle `half` (radians) at a radius. */

@@ -13,6 +13,7 @@ import type { FlankPiece, Flanks } from './toothForm.ts';
 const CORNER = 0.25;
 const FULL_ROUND = 10;
 
+/** Pieces of a cycloidal wheel's or leaf's flank from the root corner to the tip. */
 export function clockPieces(wheel: Wheel, size: WheelSize, movement: Movement): Flanks {
   const row = cycloidalRow(wheel, movement);
   const half = size.thickness / (2 * size.pitchRadius);

@@ -44,7 +44,7 @@ export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTee
 function flanksOf(wheel: Wheel, size: WheelSize, movement: Movement): Flanks {
   switch (wheel.form) {
     case 'involute':
-      return involutePieces(wheel, size);
+      return involutePieces(wheel, size, movement);
     case 'cycloidal':
       return clockPieces(wheel, size, movement);
     case 'triangular':

@@ -1,5 +1,5 @@
 /** Flanks of involute wheels: rack-generated root, undercut where the rack bites, and rings with rounded corners. */
-import type { Wheel } from '../../movement/schema.ts';
+import type { Movement, Wheel } from '../../movement/schema.ts';
 import { calledOf } from '../sizes/called.ts';
 import { involute } from '../sizes/involuteFunction.ts';
 import { rackOf } from '../sizes/involuteSize.ts';
@@ -13,12 +13,13 @@ import { type Trochoid, trochoidOf } from './trochoid.ts';
 /** Waist of an undercut tooth, × module, below which it is called cut off: our own limit (a hair of metal). */
 const LEAST_WAIST = 0.05;
 
-export function involutePieces(wheel: Wheel, size: WheelSize): Flanks {
-  return wheel.internal ? ringPieces(wheel, size) : externalPieces(wheel, size);
+/** Pieces of an involute wheel's or ring's flank, or why there can be none. */
+export function involutePieces(wheel: Wheel, size: WheelSize, movement: Movement): Flanks {
+  return wheel.internal ? ringPieces(wheel, size, movement) : externalPieces(wheel, size, movement);
 }
 
-function externalPieces(wheel: Wheel, size: WheelSize): Flanks {
-  const rack = rackOf(wheel);
+function externalPieces(wheel: Wheel, size: WheelSize, movement: Movement): Flanks {
+  const rack = rackOf(wheel, movement);
   const base = size.pitchRadius * Math.cos(rack.alpha);
   const atBase = size.thickness / (2 * size.pitchRadius) + involute(rack.alpha);
   const { teeth } = wheel;
@@ -68,8 +69,8 @@ function waistFault(wheel: Wheel, size: WheelSize, trochoid: Trochoid, to: numbe
 }
 
 /** A ring's teeth; its root corner is an arc, since no rack can generate a ring (the corner radius is the rack's). */
-function ringPieces(wheel: Wheel, size: WheelSize): Flanks {
-  const rack = rackOf(wheel);
+function ringPieces(wheel: Wheel, size: WheelSize, movement: Movement): Flanks {
+  const rack = rackOf(wheel, movement);
   const base = size.pitchRadius * Math.cos(rack.alpha);
   const atBase = size.thickness / (2 * size.pitchRadius) - involute(rack.alpha);
   const warns: string[] = [];

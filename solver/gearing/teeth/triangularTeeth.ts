@@ -6,6 +6,7 @@ import type { WheelSize } from '../wheelSize.ts';
 import { trianglePiece } from './flankCurves.ts';
 import type { Flanks } from './toothForm.ts';
 
+/** The single piece of a triangular flank; the root is where neighbours meet when the dedendum asks for more. */
 export function trianglePieces(wheel: Wheel, size: WheelSize): Flanks {
   const { apex, root: filling, g } = triangleOf(wheel);
   const warns: string[] = [];
