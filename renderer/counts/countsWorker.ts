@@ -1,21 +1,50 @@
-/** The search for counts, off the window's thread: takes options, tells progress, gives the result. Ended from outside. */
-import { type CountsOptions, type CountsProgress, type CountsResult, findCounts } from '../../solver/gearing/index.ts';
+/** The search for counts, off the window's thread: takes a question, tells progress, gives the answer. Ended from outside. */
+import {
+  type CountsOptions,
+  type CountsProgress,
+  type CountsResult,
+  type JointOptions,
+  type JointResult,
+  searchCounts,
+  searchJointCounts,
+} from '../../solver/gearing/index.ts';
+
+export type Question =
+  | { readonly kind: 'one'; readonly options: CountsOptions }
+  | { readonly kind: 'several'; readonly options: JointOptions };
+
+export type Answer =
+  | { readonly kind: 'one'; readonly result: CountsResult }
+  | { readonly kind: 'several'; readonly result: JointResult };
 
 export type CountsMessage =
   | { readonly kind: 'progress'; readonly progress: CountsProgress }
-  | { readonly kind: 'result'; readonly result: CountsResult }
+  | { readonly kind: 'answer'; readonly answer: Answer }
   | { readonly kind: 'failed'; readonly says: string };
 
 const scope = self as unknown as DedicatedWorkerGlobalScope; // this file only runs as a worker
+const post = (message: CountsMessage): void => scope.postMessage(message);
 
-scope.onmessage = ({ data }: MessageEvent<CountsOptions>) => {
-  const post = (message: CountsMessage): void => scope.postMessage(message);
+/** Time between two tellings of progress, ms: what an eye can follow. */
+const TELL_EVERY = 80;
+
+function runToEnd<Result>(search: Generator<CountsProgress, Result, void>): Result {
+  let told = Number.NEGATIVE_INFINITY;
+  for (let step = search.next(); ; step = search.next()) {
+    if (step.done) return step.value;
+    if (performance.now() - told < TELL_EVERY) continue;
+    told = performance.now();
+    post({ kind: 'progress', progress: step.value });
+  }
+}
+
+scope.onmessage = ({ data }: MessageEvent<Question>) => {
   try {
-    const result = findCounts(data, (progress) => {
-      post({ kind: 'progress', progress });
-      return true;
-    });
-    if (result.kind !== 'stopped') post({ kind: 'result', result });
+    const answer: Answer =
+      data.kind === 'one'
+        ? { kind: 'one', result: runToEnd(searchCounts(data.options)) }
+        : { kind: 'several', result: runToEnd(searchJointCounts(data.options)) };
+    post({ kind: 'answer', answer });
   } catch (error) {
     post({ kind: 'failed', says: error instanceof Error ? error.message : String(error) });
   }

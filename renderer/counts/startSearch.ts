@@ -1,20 +1,20 @@
 /** Starts a search for counts in a worker of its own; the result of calling is what stops it. */
-import type { CountsOptions, CountsProgress, CountsResult } from '../../solver/gearing/index.ts';
-import type { CountsMessage } from './countsWorker.ts';
+import type { CountsProgress } from '../../solver/gearing/index.ts';
+import type { Answer, CountsMessage, Question } from './countsWorker.ts';
 
 export interface SearchListener {
   readonly progress: (progress: CountsProgress) => void;
-  readonly result: (result: CountsResult) => void;
+  readonly answer: (answer: Answer) => void;
   readonly failed: (says: string) => void;
 }
 
-export function startSearch(options: CountsOptions, listener: SearchListener): () => void {
+export function startSearch(question: Question, listener: SearchListener): () => void {
   const worker = new Worker(new URL('./countsWorker.ts', import.meta.url), { type: 'module' });
   worker.onmessage = ({ data }: MessageEvent<CountsMessage>) => {
     if (data.kind === 'progress') listener.progress(data.progress);
     else {
       worker.terminate();
-      if (data.kind === 'result') listener.result(data.result);
+      if (data.kind === 'answer') listener.answer(data.answer);
       else listener.failed(data.says);
     }
   };
@@ -22,6 +22,6 @@ export function startSearch(options: CountsOptions, listener: SearchListener): (
     worker.terminate();
     listener.failed(`The search broke off: ${event.message}. Search again, with narrower limits.`);
   };
-  worker.postMessage(options);
+  worker.postMessage(question);
   return () => worker.terminate();
 }
