@@ -71,7 +71,7 @@ export function shortfallOf(
   context: GapContext,
 ): { readonly value: GapValue; readonly reading: GapReading; readonly gaps: Record<GapValue, number> } | undefined {
   const height = heightGapOf(first, second);
-  const aside = asideOfPair(first, second, context);
+  const aside = takenAside(first, second, context);
   const lengthwise = lengthwiseOfPair(first, second, context.shake);
   const plusMinus = plusMinusOf(first, second, context);
   const readings: Record<GapValue, GapReading> = {
@@ -102,7 +102,8 @@ function readingOf(plan: number, height: number, terms: PairTerms): GapReading {
   return { gap: Math.hypot(plan, Math.max(height, 0)), wanted: terms.plan, direction: 'plan' };
 }
 
-function asideOfPair(first: Solid, second: Solid, { shake, wheels }: GapContext): number {
+/** What shake and run-out can take from a pair's gap in plan, mm. */
+export function takenAside(first: Solid, second: Solid, { shake, wheels }: GapContext): number {
   if (first.arbor !== undefined && first.arbor === second.arbor) return 0;
   const shared = sharedHeights(first, second);
   const runOut = runOutOf(first, wheels) + runOutOf(second, wheels);

@@ -13,6 +13,14 @@ export { type AssemblyOrder, assemblyOrder, type HeldDown } from './assemblyOrde
 export { checkDepthsUnderShake, type DepthUnderShake, depthsUnderShake } from './checkDepthsUnderShake.ts';
 export { type CheckOptions, checkMovement, createChecker, type MovementChecker } from './checkMovement.ts';
 export type { Finding, Remedy } from './finding.ts';
+export {
+  type FindPlantingOptions,
+  type FindPlantingProgress,
+  type FoundPlantings,
+  findPlanting,
+  type PlantingAnswer,
+  plantingsFound,
+} from './findPlanting/findPlanting.ts';
 export { gapBetween, type PartGap } from './gapBetween.ts';
 export { type PlanGap, planGapOf } from './planGap.ts';
 export {

@@ -14,15 +14,25 @@ export interface RehearsalBody {
   readonly ratio: number;
   /** Nothing is driven by it: it carries a load. */
   readonly isOutput: boolean;
-  /** Teeth of its smallest wheel in mesh. */
-  readonly fewestTeeth: number;
+  /** Teeth of its largest wheel in mesh. */
   readonly mostTeeth: number;
   /** Smallest module of its wheels in mesh, mm. */
   readonly module: number;
 }
 
+/** Two bodies by index, and the pitches that pass for a turn of each; the sum of what has passed stays near nothing. */
+export interface RehearsalMesh {
+  readonly bodies: readonly [number, number];
+  readonly pitches: readonly [number, number];
+}
+
 export type RehearsalTrain =
-  | { readonly kind: 'train'; readonly bodies: readonly RehearsalBody[]; readonly leftOut: readonly string[] }
+  | {
+      readonly kind: 'train';
+      readonly bodies: readonly RehearsalBody[];
+      readonly meshes: readonly RehearsalMesh[];
+      readonly leftOut: readonly string[];
+    }
   | { readonly kind: 'none'; readonly says: string };
 
 interface Mesh {
@@ -55,13 +65,17 @@ export function rehearsalTrain(placed: PlacedMovement, input: ArborId): Rehearsa
         plan: { at: [at.x, at.y], play: playOf(wheels, shake), shapes: shapes.get(id) ?? [] },
         ratio: ratios.get(id) ?? 0,
         isOutput: !drivers.has(id),
-        fewestTeeth: Math.min(...wheels.map((wheel) => wheel.teeth)),
         mostTeeth: Math.max(...wheels.map((wheel) => wheel.teeth)),
         module: Math.min(...wheels.map((wheel) => formModule(wheel, movement))),
       },
     ];
   });
-  return { kind: 'train', bodies, leftOut: leftOutOf(movement, all.length - meshes.length) };
+  const indexOf = (id: ArborId): number => bodies.findIndex(({ arbors }) => arbors.includes(id));
+  const joined = meshes.map(({ wheels: [a, b], bodies: [from, to] }): RehearsalMesh => {
+    const sense = a.internal || b.internal ? -1 : 1;
+    return { bodies: [indexOf(from), indexOf(to)], pitches: [a.teeth, sense * b.teeth] };
+  });
+  return { kind: 'train', bodies, meshes: joined, leftOut: leftOutOf(movement, all.length - meshes.length) };
 }
 
 /** Pipes that are fixed to what they ride on turn as one body with it. */

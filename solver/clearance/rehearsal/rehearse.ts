@@ -9,7 +9,7 @@ import type { ArborId } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/index.ts';
 import { lengthWords } from '../lengthWords.ts';
 import { TORQUE_UNIT, type TurningWorld, turningWorldOf } from '../planckAdapter.ts';
-import { type RehearsalBody, rehearsalTrain } from './rehearsalTrain.ts';
+import { type RehearsalBody, type RehearsalMesh, type RehearsalTrain, rehearsalTrain } from './rehearsalTrain.ts';
 
 export interface RehearsalOptions {
   /** The arbor that is driven; the movement's drive, else the driver of the first depth, when absent. */
@@ -57,7 +57,7 @@ export type Rehearsal = RehearsalReport | { readonly kind: 'none'; readonly says
 const STEPS_A_PITCH = 20;
 /** Steps without torque in which overlapping teeth are let part, and in which speed is gathered. */
 const SETTLING = 60;
-const GATHERING = 40;
+const GATHERING = 160;
 /** Overlap that stays is force, not rounding, × module: ten times the fineness of the teeth's chords. */
 const FORCED = 0.03;
 /** Steps that teeth may stay forced into each other, and pitches without turning, before the train has stopped. */
@@ -75,7 +75,7 @@ export function* rehearse(
   if (input === undefined) return { kind: 'none', says: 'There is no depth to rehearse.' };
   const train = rehearsalTrain(placed, input);
   if (train.kind === 'none') return train;
-  const run = new Run(train.bodies, options);
+  const run = new Run(train, options);
   while (run.goesOn()) {
     run.step();
     if (run.steps % TOLD_EVERY === 0) yield { done: run.done() };
@@ -98,6 +98,8 @@ function firstDriver({ movement }: PlacedMovement): ArborId | undefined {
   return movement.wheels.find(({ id }) => id === driver)?.arbor;
 }
 
+type Train = Extract<RehearsalTrain, { kind: 'train' }>;
+
 class Run {
   steps = 0;
   private readonly bodies: readonly RehearsalBody[];
@@ -110,13 +112,19 @@ class Run {
   private readonly stallSteps: number;
   private readonly aside: number[];
   private startAngles: number[];
+  private takenUp: number[] | undefined;
+  private readonly meshes: readonly RehearsalMesh[];
   private forcedFor = 0;
   private overlap = 0;
   private marked = { step: 0, angle: 0 };
   private stopped: { by: 'forced' | 'stall' | 'slip'; at: readonly number[] } | undefined;
 
-  constructor(bodies: readonly RehearsalBody[], { turns = 1, load = 0.3, friction = 0.15 }: RehearsalOptions) {
+  constructor(
+    { bodies, meshes }: Pick<Train, 'bodies' | 'meshes'>,
+    { turns = 1, load = 0.3, friction = 0.15 }: RehearsalOptions,
+  ) {
     this.bodies = bodies;
+    this.meshes = meshes;
     this.world = turningWorldOf(
       bodies.map(({ plan }) => plan),
       friction,
@@ -175,6 +183,7 @@ class Run {
     });
     this.watchOverlap();
     this.watchSlip();
+    this.watchTakeUp();
     const angle = Math.abs(this.turnedOf(0));
     if (angle - this.marked.angle > this.rate * STEPS_A_PITCH) this.marked = { step: this.steps, angle };
     else if (this.steps - this.marked.step > this.stallSteps) this.stopped ??= { by: 'stall', at: this.slowest() };
@@ -189,13 +198,19 @@ class Run {
     if (this.forcedFor > FORCED_STEPS) this.stopped ??= { by: 'forced', at: deepest.bodies };
   }
 
-  /** A body that is out by more than a tooth has let teeth slip past. */
+  /** Where more than a tooth has passed on one side and not on the other, teeth have slipped past each other. */
   private watchSlip(): void {
-    const input = this.turnedOf(0);
-    this.bodies.forEach((body, i) => {
-      const off = Math.abs(this.turnedOf(i) - input * body.ratio);
-      if (off > (2 * Math.PI) / body.fewestTeeth) this.stopped ??= { by: 'slip', at: [i] };
-    });
+    for (const { bodies, pitches } of this.meshes) {
+      const passed = (this.turnedOf(bodies[0]) * pitches[0] + this.turnedOf(bodies[1]) * pitches[1]) / (2 * Math.PI);
+      if (Math.abs(passed) > 1) this.stopped ??= { by: 'slip', at: bodies };
+    }
+  }
+
+  /** Speeds are measured from where every body has taken up its play and turned by a tooth. */
+  private watchTakeUp(): void {
+    if (this.takenUp) return;
+    const all = this.bodies.every(({ mostTeeth }, i) => Math.abs(this.turnedOf(i)) * mostTeeth > 2 * Math.PI);
+    if (all) this.takenUp = this.bodies.map((_, i) => this.world.angle(i));
   }
 
   private slowest(): readonly number[] {
@@ -205,8 +220,10 @@ class Run {
   report(placed: PlacedMovement, leftOut: readonly string[]): RehearsalReport {
     const input = this.turnedOf(0);
     const first = (i: number): ArborId => this.bodies[i]?.arbors[0] as ArborId; // each body has its arbor
+    const from = this.takenUp ?? this.startAngles;
+    const since = (i: number): number => this.world.angle(i) - (from[i] ?? 0);
     const speeds = this.bodies.slice(1).map((body, k) => {
-      const turned = input === 0 ? 0 : this.turnedOf(k + 1) / input;
+      const turned = since(0) === 0 ? 0 : since(k + 1) / since(0);
       const error = body.ratio === 0 ? 0 : turned / body.ratio - 1;
       return { arbor: first(k + 1), exact: body.ratio, turned, error };
     });

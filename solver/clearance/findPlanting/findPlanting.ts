@@ -1,0 +1,265 @@
+/**
+ * Find a planting: places for all that is still loose, inside the case, so that every rule holds and the smallest gap
+ * is as large as possible.
+ *
+ * Tries are sketches: loose points are sketched anywhere in the case, recorded crossings turned over or not, and
+ * planted, so that every rule holds in every try. The best are then improved by small changes of the sketch, with
+ * steps that grow when they succeed and shrink when they do not (a (1+1) evolution strategy: I. Rechenberg's rule of
+ * success). The poorer half is dropped twice on the way. The same seed gives the same answers.
+ */
+import type { Edit, Movement, PointId } from '../../movement/index.ts';
+import { applyEdit } from '../../movement/index.ts';
+import { type PlacedMovement, plantMovement } from '../../planting/index.ts';
+import { checkMovement } from '../checkMovement.ts';
+import { lengthWords } from '../lengthWords.ts';
+import { editOf, type PlantingTry, plantTry, type Sketch, sketchOf } from './plantingTry.ts';
+import { groundOf, type Room, roomOf } from './roomOf.ts';
+import { seededChance } from './seededChance.ts';
+
+export interface FindPlantingOptions {
+  /** Seed of the search; 1 when absent. */
+  readonly seed?: number;
+  /** Points that stay where they are. */
+  readonly hold?: readonly PointId[];
+  /** Answers wanted, at most; 4 when absent. */
+  readonly answers?: number;
+  /** Share of the usual number of tries; 1 when absent. */
+  readonly effort?: number;
+}
+
+export interface FindPlantingProgress {
+  /** Tries made of all, 0 … 1. */
+  readonly done: number;
+  /** Smallest surplus so far, mm: what the tightest pair has beyond what it owes; negative: too near. */
+  readonly best: number;
+  readonly says: string;
+}
+
+export interface PlantingAnswer {
+  readonly placed: PlacedMovement;
+  /** The change as one edit of the movement that was given. */
+  readonly edit: Edit;
+  /** What the tightest pair that the search can move has beyond what it owes with shake, mm; ≥ 0 where all limits are met. */
+  readonly surplus: number;
+  /** Findings about gaps that are left; none where all limits are met. */
+  readonly gapsLeft: number;
+  readonly says: string;
+}
+
+export type FoundPlantings =
+  | {
+      readonly kind: 'found';
+      readonly answers: readonly PlantingAnswer[];
+      readonly tries: number;
+      readonly says: string;
+    }
+  | { readonly kind: 'none'; readonly says: string };
+
+/** Tries anywhere, sketches kept after them, and tries of each kept sketch in three rounds. */
+const ANYWHERE = 240;
+const KEPT = [8, 4, 4] as const;
+const TRIES = [50, 120, 160] as const;
+/** First step, the smallest and the largest, mm. */
+const FIRST_STEP = 8;
+const SMALLEST_STEP = 0.02;
+/** Growth and shrinking of the step: balanced where one try in five succeeds. */
+const GROW = 1.5;
+const SHRINK = 0.9;
+/** Answers that have every point within this distance of another's are the same answer, mm. */
+const SAME_ANSWER = 4;
+/** Tries between two tellings of progress. */
+const TOLD_EVERY = 10;
+
+/** Searches, telling its progress; stop it by asking for no more. */
+export function* findPlanting(
+  placed: PlacedMovement,
+  options: FindPlantingOptions = {},
+): Generator<FindPlantingProgress, FoundPlantings, void> {
+  const { answers = 4, effort = 1 } = options;
+  const refused = whyNot(placed);
+  if (refused) return { kind: 'none', says: refused };
+  const search = new Search(placed, options);
+  if (search.loose.length === 0)
+    return { kind: 'none', says: 'All that is loose is held still: nothing is left to move.' };
+  const anywhere = Math.ceil(ANYWHERE * effort);
+  const rounds = TRIES.map((tries) => Math.ceil(tries * effort));
+  const total = anywhere + rounds.reduce((sum, tries, i) => sum + tries * (KEPT[i] ?? 0), 0);
+  const told = (): FindPlantingProgress => search.progress(total);
+
+  let kept: PlantingTry[] = [search.start()];
+  for (let n = 0; n < anywhere; n++) {
+    kept.push(search.anywhere());
+    if (n % TOLD_EVERY === 0) yield told();
+  }
+  for (const [round, tries] of rounds.entries()) {
+    kept = distinct(kept, search.loose, KEPT[round] ?? answers);
+    for (const [i, from] of kept.entries()) {
+      const climb = search.climb(from, round);
+      for (let n = 0; n < tries; n++) {
+        kept[i] = climb();
+        if (n % TOLD_EVERY === 0) yield told();
+      }
+    }
+  }
+  const found = distinct(kept, search.loose, answers).flatMap((each) => answerOf(placed.movement, each) ?? []);
+  if (found.length === 0) return { kind: 'none', says: `None of ${search.tries} tries could be planted.` };
+  const met = found.filter(({ gapsLeft }) => gapsLeft === 0).length;
+  return {
+    kind: 'found',
+    answers: found,
+    tries: search.tries,
+    says: `${found.length === 1 ? '1 planting' : `${found.length} plantings`} from ${search.tries} tries; ${met === found.length ? 'all keep' : `${met} keep`} every gap.`,
+  };
+}
+
+/** The same in one go. */
+export function plantingsFound(placed: PlacedMovement, options: FindPlantingOptions = {}): FoundPlantings {
+  const search = findPlanting(placed, options);
+  for (;;) {
+    const next = search.next();
+    if (next.done) return next.value;
+  }
+}
+
+function whyNot(placed: PlacedMovement): string | undefined {
+  if (placed.disagreements.length > 0)
+    return `Rules disagree; settle that first. ${placed.disagreements[0]?.says ?? ''}`;
+  if (placed.freeMotions > 0) return undefined;
+  return 'Nothing is loose: leave out the rules that need not hold, such as bearings and radii, and search again.';
+}
+
+class Search {
+  tries = 0;
+  readonly loose: readonly PointId[];
+  private best = Number.NEGATIVE_INFINITY;
+  private readonly movement: Movement;
+  private readonly measure: (placed: PlacedMovement) => Room;
+  private readonly chance: () => number;
+  private readonly ground: ReturnType<typeof groundOf>;
+  private readonly crossings: readonly PointId[];
+  private readonly startSketch: Sketch;
+
+  constructor(placed: PlacedMovement, { seed = 1, hold = [] }: FindPlantingOptions) {
+    this.movement = holding(placed, hold);
+    const held = plantMovement(this.movement);
+    this.loose = [...held.places.values()].filter(({ state }) => state === 'loose').map(({ id }) => id);
+    this.measure = roomOf(held);
+    this.chance = seededChance(seed);
+    this.ground = groundOf(held);
+    this.startSketch = sketchOf(held);
+    const { arbors, posts, marks } = this.movement;
+    this.crossings = [...arbors, ...posts, ...marks].filter(({ crossing }) => crossing).map(({ id }) => id);
+  }
+
+  start(): PlantingTry {
+    return this.tried(this.startSketch, new Set());
+  }
+
+  /** Every loose point somewhere in the case. */
+  anywhere(): PlantingTry {
+    const sketch = new Map(this.startSketch);
+    for (const id of this.loose) {
+      const radius = this.ground.reach * Math.sqrt(this.chance());
+      const angle = 2 * Math.PI * this.chance();
+      const [x, y] = this.ground.middle;
+      sketch.set(id, [x + radius * Math.cos(angle), y + radius * Math.sin(angle)]);
+    }
+    return this.tried(sketch, new Set(this.crossings.filter(() => this.chance() < 0.5)));
+  }
+
+  /** Goes on from a try: each call changes the sketch a little and keeps what is better. */
+  climb(from: PlantingTry, round: number): () => PlantingTry {
+    let best = from;
+    let step = FIRST_STEP / 2 ** (2 * round);
+    return () => {
+      const next = this.near(best, step);
+      if (next.score > best.score) {
+        best = next;
+        step = Math.min(step * GROW, this.ground.reach / 2);
+      } else step = Math.max(step * SHRINK, SMALLEST_STEP);
+      return best;
+    };
+  }
+
+  /** One loose point, now and then all of them, moved by about a step. */
+  private near({ placed }: PlantingTry, step: number): PlantingTry {
+    const sketch = new Map(sketchOf(placed));
+    const one = this.loose[Math.floor(this.chance() * this.loose.length)];
+    const moved = this.chance() < 0.3 ? this.loose : this.loose.filter((id) => id === one);
+    for (const id of moved) {
+      const [x, y] = sketch.get(id) ?? [0, 0];
+      sketch.set(id, [x + step * this.spread(), y + step * this.spread()]);
+    }
+    return this.tried(sketch, this.turnedOverIn(placed.movement));
+  }
+
+  /** About normally distributed: three even chances, of unit variance. */
+  private spread(): number {
+    return 2 * (this.chance() + this.chance() + this.chance() - 1.5);
+  }
+
+  private turnedOverIn({ arbors, posts, marks }: Movement): ReadonlySet<PointId> {
+    const now = new Map([...arbors, ...posts, ...marks].map(({ id, crossing }) => [id, crossing?.side]));
+    const own = [...this.movement.arbors, ...this.movement.posts, ...this.movement.marks];
+    return new Set(own.filter(({ id, crossing }) => crossing && crossing.side !== now.get(id)).map(({ id }) => id));
+  }
+
+  private tried(sketch: Sketch, turnedOver: ReadonlySet<PointId>): PlantingTry {
+    this.tries++;
+    const result = plantTry(this.movement, sketch, turnedOver, this.measure);
+    this.best = Math.max(this.best, result.room.surplus);
+    return result;
+  }
+
+  progress(total: number): FindPlantingProgress {
+    const { best, tries } = this;
+    const says = best >= 0 ? `every gap kept, ${lengthWords(best)} to spare` : 'some gaps are too small yet';
+    return { done: Math.min(1, tries / total), best, says };
+  }
+}
+
+/** The movement with points held where they are. */
+function holding({ movement, places }: PlacedMovement, hold: readonly PointId[]): Movement {
+  const rules = hold.flatMap((point, n): Movement['rules'][number][] => {
+    const place = places.get(point);
+    if (place?.state !== 'loose') return [];
+    const id = `held-still-${n}` as Movement['rules'][number]['id']; // only inside the search; no file has it
+    return [{ kind: 'held', id, point, at: [place.x, place.y], leaveOut: false }];
+  });
+  return rules.length === 0 ? movement : { ...movement, rules: [...movement.rules, ...rules] };
+}
+
+/** The best tries, no two of them alike. */
+function distinct(tries: readonly PlantingTry[], loose: readonly PointId[], most: number): PlantingTry[] {
+  const kept: PlantingTry[] = [];
+  for (const each of [...tries].sort((a, b) => b.score - a.score)) {
+    if (kept.length >= most) break;
+    if (kept.every((other) => farthest(each.placed, other.placed, loose) > SAME_ANSWER)) kept.push(each);
+  }
+  return kept;
+}
+
+function farthest(a: PlacedMovement, b: PlacedMovement, loose: readonly PointId[]): number {
+  return Math.max(
+    ...loose.map((id) => {
+      const [from, to] = [a.places.get(id), b.places.get(id)];
+      return from && to ? Math.hypot(to.x - from.x, to.y - from.y) : 0;
+    }),
+  );
+}
+
+/** A try as an answer, planted and checked once more as the maker would get it. */
+function answerOf(movement: Movement, { placed, room }: PlantingTry): PlantingAnswer | undefined {
+  const edit = editOf(movement, placed);
+  const edited = applyEdit(movement, edit);
+  if (edited.kind === 'refused') return undefined;
+  const planted = plantMovement(edited.movement);
+  if (planted.disagreements.length > 0) return undefined;
+  const gapsLeft = checkMovement(planted).filter(({ kind }) => kind === 'fouls' || kind === 'tooClose').length;
+  const tightest = `the tightest pair has ${lengthWords(room.surplus)} beyond what it owes`;
+  const says =
+    gapsLeft === 0
+      ? `Every gap is kept; ${tightest}.`
+      : `${gapsLeft} gaps are too small yet, by up to ${lengthWords(-room.surplus)}.`;
+  return { placed: planted, edit, surplus: room.surplus, gapsLeft, says };
+}
