@@ -1,5 +1,5 @@
 /** `depthwright check`: everything that fouls, is too close or does not fit, worst first. */
-import { checkMovement, type Finding } from '../../solver/clearance/index.ts';
+import { checkMovement, type Finding, withRemedies } from '../../solver/clearance/index.ts';
 import type { PlacedMovement } from '../../solver/planting/index.ts';
 import { lengthText } from '../../solver/workshop/index.ts';
 import type { Answer } from './answer.ts';
@@ -47,14 +47,23 @@ function table({ movement }: PlacedMovement, findings: readonly Finding[]): stri
   return inColumns([...heads, { head: 'gap', align: 'right' }, { head: 'wanted', align: 'right' }], rows);
 }
 
-/** Each finding in words. */
+/** Each finding in words, with what would cure it. */
 function sentences(findings: readonly Finding[]): string[] {
-  return findings.flatMap(({ says }) => wrapped(says, '  - '));
+  return findings.flatMap(({ says, remedies = [] }) => [
+    ...wrapped(says, '  - '),
+    ...remedies.flatMap((remedy) => wrapped(remedy.says, '      cure: ')),
+  ]);
 }
 
-/** The findings as text and as data. */
+/** A finding as data: of each remedy what it says and gives, without the whole changed movement. */
+function findingJson({ remedies, ...finding }: Finding) {
+  if (!remedies) return finding;
+  return { ...finding, remedies: remedies.map(({ movement: _changed, ...remedy }) => remedy) };
+}
+
+/** The findings as text and as data; for the first ten, remedies are tried out. */
 export function checkAnswer(placed: PlacedMovement): Answer {
-  const findings = checkMovement(placed);
+  const findings = withRemedies(placed, checkMovement(placed));
   const settled = isSettled(placed);
   const text = inBlocks([
     [titleLine(placed.movement)],
@@ -62,6 +71,6 @@ export function checkAnswer(placed: PlacedMovement): Answer {
     sentences(findings),
     [summary(findings), ...(settled ? [] : wrapped(placed.says))],
   ]);
-  const json = { title: placed.movement.title, settled, findings };
+  const json = { title: placed.movement.title, settled, findings: findings.map(findingJson) };
   return { text, json, code: findings.length === 0 && settled ? 0 : 1 };
 }
