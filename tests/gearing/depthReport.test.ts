@@ -50,6 +50,11 @@ describe('what a maker would say', () => {
     expect(engaging?.says).toMatch(/\d+ % of the pitch/);
     expect(engaging?.remedy).toContain('10 leaves or more');
   });
+  it('a driver with the fewer teeth rubs before the line, and is told that it must', () => {
+    const { entry, text } = entryOf(movementOf(clock('a', 15), clock('b', 45)));
+    expect(entry.words.find(({ kind }) => kind === 'engaging')?.remedy).toContain('where the smaller wheel drives');
+    expect(text).not.toMatch(/-0\.0+\b/);
+  });
   it('out of reach: says how short, and between what distances it runs', () => {
     const { entry } = entryOf(heldAt(wheelOf({ id: 'a' }), wheelOf({ id: 'b', teeth: 60 }), 43));
     expect(entry.verdict).toBe('lost');

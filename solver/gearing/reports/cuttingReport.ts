@@ -23,6 +23,7 @@ import { sizeOfWheel } from '../sizes/sizeOfWheel.ts';
 import { formOfWheel } from '../teeth/formOfWheel.ts';
 import { halfAngleAt } from '../teeth/toothForm.ts';
 import type { WheelSize } from '../wheelSize.ts';
+import { mm } from './figures.ts';
 
 export interface CuttingData {
   readonly wheel: WheelId;
@@ -135,8 +136,6 @@ function involuteSizes(wheel: Wheel, size: WheelSize, movement: Movement): { spa
   const pins = sizeOverPins(teeth, Math.max(pin, Math.ceil(pin * 10) / 10));
   return { span: spanOver(teeth, usualSpan(teeth)), ...(pins ? { pins } : {}) };
 }
-
-const mm = (value: number): string => value.toFixed(3);
 
 /** One wheel in lines of text. */
 export function textOfCutting(data: CuttingData): string {

@@ -9,6 +9,7 @@ import { calledOf } from '../sizes/called.ts';
 import { moduleOf } from '../sizes/moduleOf.ts';
 import { isPinion, wheelsById } from '../sizes/partners.ts';
 import { type DepthVerdict, type DepthWord, depthWords, verdictOf } from './depthWords.ts';
+import { degreesText, mm } from './figures.ts';
 
 export interface DepthEntry {
   readonly rule: RuleId;
@@ -91,6 +92,7 @@ function entryOf(
     module: moduleOf(driver.size),
     involute: driver.form === 'involute' && driven.form === 'involute',
     straight: driver.form === 'triangular' || driven.form === 'triangular',
+    stepsDown: driver.teeth < driven.teeth,
     leaves: isPinion(driven, movement) ? driven.teeth : undefined,
   };
   const runs = contact.kind === 'contact' && window.kind === 'window';
@@ -113,12 +115,9 @@ function entryOf(
 
 function remedyOf(window: DepthWindow | NoContact): { remedy: string } | Record<never, never> {
   if (window.kind === 'none') return {};
-  const [low, high] = [window.deepest, window.shallowest].sort((a, b) => a - b);
-  return { remedy: `The pair runs between ${low?.toFixed(3)} and ${high?.toFixed(3)} mm.` };
+  const [low, high] = [Math.min(window.deepest, window.shallowest), Math.max(window.deepest, window.shallowest)];
+  return { remedy: `The pair runs between ${mm(low)} and ${mm(high)} mm.` };
 }
-
-const mm = (value: number): string => value.toFixed(3);
-const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(2)}°`;
 
 /** One depth in lines of text, for the screen, the sheet or the command line. */
 export function textOfDepth(entry: DepthEntry): string {
@@ -133,8 +132,8 @@ export function textOfDepth(entry: DepthEntry): string {
   const { contact, window } = entry;
   if (contact.kind === 'contact') {
     lines.push(
-      `  shake ${mm(contact.backlash.least)} to ${mm(contact.backlash.greatest)} mm, ${degrees(contact.play.least)} to ${degrees(contact.play.greatest)} of ${entry.driven}`,
-      `  pairs in contact ${contact.pairsInContact.toFixed(2)}; from ${contact.approach.toFixed(2)} pitch before the line of centres to ${contact.recess.toFixed(2)} after it; pressure angle ${degrees(contact.pressureAngle.least)} to ${degrees(contact.pressureAngle.greatest)}`,
+      `  shake ${mm(contact.backlash.least)} to ${mm(contact.backlash.greatest)} mm, ${degreesText(contact.play.least)} to ${degreesText(contact.play.greatest)} of ${entry.driven}`,
+      `  pairs in contact ${contact.pairsInContact.toFixed(2)}; from ${contact.approach.toFixed(2)} pitch before the line of centres to ${contact.recess.toFixed(2)} after it; pressure angle ${degreesText(contact.pressureAngle.least)} to ${degreesText(contact.pressureAngle.greatest)}`,
       `  tip clearance ${mm(contact.tipClearance.driver)} mm (${entry.driver}), ${mm(contact.tipClearance.driven)} mm (${entry.driven}); unevenness ${mm(contact.error.along)} mm`,
     );
   }

@@ -1,6 +1,7 @@
 /** What a maker would say of a depth, each with its number and the usual remedy. */
 import type { PairContact } from '../contact/contact.ts';
 import type { DepthWindow } from '../contact/windowOfDepth.ts';
+import { degreesText, fixed, mm } from './figures.ts';
 
 export type DepthVerdict = 'runs' | 'tight' | 'free' | 'binds' | 'bottoms' | 'shallow' | 'lost';
 
@@ -32,6 +33,8 @@ export interface PairNames {
   readonly involute: boolean;
   /** Straight-sided teeth always bear on their tips: no word is made of it. */
   readonly straight: boolean;
+  /** The driver has the fewer teeth, as in motion work. */
+  readonly stepsDown: boolean;
   /** Leaves of the driven wheel when it is a pinion. */
   readonly leaves: number | undefined;
 }
@@ -48,7 +51,6 @@ const CORNERS_FROM = 0.02;
 /** Unevenness worth a word, × module. */
 const UNEVEN_FROM = 0.05;
 
-const mm = (value: number): string => value.toFixed(3);
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** Words of a running or binding contact, the gravest first. */
@@ -89,27 +91,26 @@ function hindrances(contact: PairContact, window: DepthWindow, names: PairNames)
   if (contact.drop > 0) {
     words.push({
       kind: 'drop',
-      says: `${names.driven} drops by ${(contact.drop * DEGREES).toFixed(2)}° when a tooth lets go before the next takes up.`,
+      says: `${names.driven} drops by ${degreesText(contact.drop)} when a tooth lets go before the next takes up.`,
       remedy: `Too shallow: ${moveTo(contact.distance, window.shallowest)} or deeper.`,
     });
   }
   if (contact.butting > 0) {
     words.push({
       kind: 'butting',
-      says: `Tips strike tips: the entering tooth throws ${names.driven} ahead by ${(contact.butting * DEGREES).toFixed(2)}°.`,
+      says: `Tips strike tips: the entering tooth throws ${names.driven} ahead by ${degreesText(contact.butting)}.`,
       remedy: `Too shallow, or the pitches differ: ${moveTo(contact.distance, window.shallowest)} or deeper, and compare the sizes.`,
     });
   }
   return words;
 }
 
-const DEGREES = 180 / Math.PI;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function placeWords(contact: PairContact, window: DepthWindow, names: PairNames): DepthWord[] {
   const { module } = names;
   const mean = contact.backlash.mean;
-  const figure = `${mm(mean)} mm along the pitch line (${(mean / module).toFixed(2)} module)`;
+  const figure = `${mm(mean)} mm along the pitch line (${fixed(mean / module, 2)} module)`;
   const system = names.involute ? 'involute' : 'clock';
   const words: DepthWord[] = [];
   if (!contact.binds && mean < TIGHT[system] * module) {
@@ -140,14 +141,19 @@ function placeWords(contact: PairContact, window: DepthWindow, names: PairNames)
   return words;
 }
 
+function engagingRemedy(names: PairNames): string {
+  if (names.stepsDown) return 'So it is where the smaller wheel drives; it does no harm where only hands are carried.';
+  const more = names.leaves !== undefined && names.leaves < 10 ? ' or a pinion of 10 leaves or more' : '';
+  return `A little deeper setting, a fuller wheel tooth${more} moves the action past the line.`;
+}
+
 function actionWords(contact: PairContact, names: PairNames): DepthWord[] {
   const words: DepthWord[] = [];
   if (contact.engaging >= ENGAGING_FROM && !names.involute && !names.straight) {
-    const more = names.leaves !== undefined && names.leaves < 10 ? ' or a pinion of 10 leaves or more' : '';
     words.push({
       kind: 'engaging',
       says: `Engaging friction: for ${percent(contact.engaging)} of the pitch the leading tooth rubs before the line of centres.`,
-      remedy: `A little deeper setting, a fuller wheel tooth${more} moves the action past the line.`,
+      remedy: engagingRemedy(names),
     });
   }
   if (contact.onCorners >= CORNERS_FROM && !names.straight) {
@@ -160,7 +166,7 @@ function actionWords(contact: PairContact, names: PairNames): DepthWord[] {
   if (contact.error.along >= UNEVEN_FROM * names.module) {
     words.push({
       kind: 'uneven',
-      says: `${names.driven} runs ahead and back by ${mm(contact.error.along)} mm along its pitch line at each tooth (${(contact.error.angle * DEGREES).toFixed(3)}°).`,
+      says: `${names.driven} runs ahead and back by ${mm(contact.error.along)} mm along its pitch line at each tooth (${degreesText(contact.error.angle, 3)}).`,
     });
   }
   return words;
