@@ -12,8 +12,8 @@ import { applyEdit } from '../../movement/index.ts';
 import { type PlacedMovement, plantMovement } from '../../planting/index.ts';
 import { checkMovement } from '../checkMovement.ts';
 import { lengthWords } from '../lengthWords.ts';
-import { editOf, type PlantingTry, plantTry, type Sketch, sketchOf } from './plantingTry.ts';
-import { groundOf, type Room, roomOf } from './roomOf.ts';
+import { editOf, measuredAgain, type PlantingTry, plantTry, type Sketch, sketchOf } from './plantingTry.ts';
+import { groundOf, type RoomMeasure, roomMeasureOf } from './roomOf.ts';
 import { seededChance } from './seededChance.ts';
 
 export interface FindPlantingOptions {
@@ -65,7 +65,7 @@ const SMALLEST_STEP = 0.02;
 /** Growth and shrinking of the step: balanced where one try in five succeeds. */
 const GROW = 1.5;
 const SHRINK = 0.9;
-/** Answers that have every point within this distance of another's are the same answer, mm. */
+/** Answers in which no distance between two parts differs by more are the same answer, mm. */
 const SAME_ANSWER = 4;
 /** Tries between two tellings of progress. */
 const TOLD_EVERY = 10;
@@ -91,8 +91,9 @@ export function* findPlanting(
     kept.push(search.anywhere());
     if (n % TOLD_EVERY === 0) yield told();
   }
+  kept = search.narrowed(kept);
   for (const [round, tries] of rounds.entries()) {
-    kept = distinct(kept, search.loose, KEPT[round] ?? answers);
+    kept = distinct(kept, KEPT[round] ?? answers);
     for (const [i, from] of kept.entries()) {
       const climb = search.climb(from, round);
       for (let n = 0; n < tries; n++) {
@@ -101,7 +102,7 @@ export function* findPlanting(
       }
     }
   }
-  const found = distinct(kept, search.loose, answers).flatMap((each) => answerOf(placed.movement, each) ?? []);
+  const found = distinct(kept, answers).flatMap((each) => answerOf(placed.movement, each) ?? []);
   if (found.length === 0) return { kind: 'none', says: `None of ${search.tries} tries could be planted.` };
   const met = found.filter(({ gapsLeft }) => gapsLeft === 0).length;
   return {
@@ -133,7 +134,7 @@ class Search {
   readonly loose: readonly PointId[];
   private best = Number.NEGATIVE_INFINITY;
   private readonly movement: Movement;
-  private readonly measure: (placed: PlacedMovement) => Room;
+  private readonly measure: RoomMeasure;
   private readonly chance: () => number;
   private readonly ground: ReturnType<typeof groundOf>;
   private readonly crossings: readonly PointId[];
@@ -143,7 +144,7 @@ class Search {
     this.movement = holding(placed, hold);
     const held = plantMovement(this.movement);
     this.loose = [...held.places.values()].filter(({ state }) => state === 'loose').map(({ id }) => id);
-    this.measure = roomOf(held);
+    this.measure = roomMeasureOf(held);
     this.chance = seededChance(seed);
     this.ground = groundOf(held);
     this.startSketch = sketchOf(held);
@@ -165,6 +166,14 @@ class Search {
       sketch.set(id, [x + radius * Math.cos(angle), y + radius * Math.sin(angle)]);
     }
     return this.tried(sketch, new Set(this.crossings.filter(() => this.chance() < 0.5)));
+  }
+
+  /** Gaps that no try has changed would hide all others; they are left out from here on. */
+  narrowed(tries: readonly PlantingTry[]): PlantingTry[] {
+    this.measure.narrow();
+    const again = tries.map((each) => measuredAgain(each, this.measure));
+    this.best = Math.max(...again.map(({ room }) => room.surplus));
+    return again;
   }
 
   /** Goes on from a try: each call changes the sketch a little and keeps what is better. */
@@ -230,22 +239,30 @@ function holding({ movement, places }: PlacedMovement, hold: readonly PointId[])
 }
 
 /** The best tries, no two of them alike. */
-function distinct(tries: readonly PlantingTry[], loose: readonly PointId[], most: number): PlantingTry[] {
+function distinct(tries: readonly PlantingTry[], most: number): PlantingTry[] {
   const kept: PlantingTry[] = [];
   for (const each of [...tries].sort((a, b) => b.score - a.score)) {
     if (kept.length >= most) break;
-    if (kept.every((other) => farthest(each.placed, other.placed, loose) > SAME_ANSWER)) kept.push(each);
+    if (kept.every((other) => difference(each.placed, other.placed) > SAME_ANSWER)) kept.push(each);
   }
   return kept;
 }
 
-function farthest(a: PlacedMovement, b: PlacedMovement, loose: readonly PointId[]): number {
-  return Math.max(
-    ...loose.map((id) => {
-      const [from, to] = [a.places.get(id), b.places.get(id)];
-      return from && to ? Math.hypot(to.x - from.x, to.y - from.y) : 0;
-    }),
-  );
+/**
+ * The greatest difference of any distance between two points: a planting turned or mirrored as a whole is not another.
+ * Marks have no body and do not count.
+ */
+function difference(a: PlacedMovement, b: PlacedMovement): number {
+  const ids: readonly PointId[] = [...a.movement.arbors, ...a.movement.posts].map(({ id }) => id);
+  const apart = ({ places }: PlacedMovement, i: PointId, j: PointId): number => {
+    const [from, to] = [places.get(i), places.get(j)];
+    return from && to ? Math.hypot(to.x - from.x, to.y - from.y) : 0;
+  };
+  let most = 0;
+  ids.forEach((i, n) => {
+    for (const j of ids.slice(n + 1)) most = Math.max(most, Math.abs(apart(a, i, j) - apart(b, i, j)));
+  });
+  return most;
 }
 
 /** A try as an answer, planted and checked once more as the maker would get it. */

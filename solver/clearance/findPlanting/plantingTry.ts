@@ -1,7 +1,7 @@
 /** One try of the search: sketch places and recorded sides, and the planting that they give. */
 import type { Edit, Movement, PointId } from '../../movement/index.ts';
 import { type PlacedMovement, plantMovement } from '../../planting/index.ts';
-import type { Room } from './roomOf.ts';
+import type { Room, RoomMeasure } from './roomOf.ts';
 
 export interface PlantingTry {
   readonly placed: PlacedMovement;
@@ -17,10 +17,16 @@ export function plantTry(
   movement: Movement,
   sketch: Sketch,
   turnedOver: ReadonlySet<PointId>,
-  measure: (placed: PlacedMovement) => Room,
+  measure: RoomMeasure,
 ): PlantingTry {
   const placed = plantMovement(sketched(movement, sketch, turnedOver));
-  const room = placed.disagreements.length > 0 ? NOWHERE : measure(placed);
+  const room = placed.disagreements.length > 0 ? NOWHERE : measure.of(placed);
+  return { placed, room, score: room.surplus < 0 ? -room.shortfall : room.surplus };
+}
+
+/** The same placing measured afresh. */
+export function measuredAgain({ placed }: PlantingTry, measure: RoomMeasure): PlantingTry {
+  const room = placed.disagreements.length > 0 ? NOWHERE : measure.of(placed);
   return { placed, room, score: room.surplus < 0 ? -room.shortfall : room.surplus };
 }
 

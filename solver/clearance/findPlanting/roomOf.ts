@@ -35,20 +35,40 @@ type Want =
 /** Metal left round a hole at the edge of a plate, mm: habit of the trade. */
 const EDGE = 0.5;
 
-/** A measure of room for every placing of one movement. */
-export function roomOf(placed: PlacedMovement): (other: PlacedMovement) => Room {
+/** Measures room for every placing of one movement. */
+export interface RoomMeasure {
+  readonly of: (placed: PlacedMovement) => Room;
+  /** From now on leaves out what came to the same in every placing so far: a depth's own distance, say. */
+  readonly narrow: () => void;
+}
+
+/** A difference that is rounding, mm. */
+const SAME = 1e-6;
+
+/** A measure of room for the placings of one movement. */
+export function roomMeasureOf(placed: PlacedMovement): RoomMeasure {
   const solids = solidsOf(placed);
-  const wants = [...pairWants(placed, solids), ...caseWants(placed, solids)];
-  return (other) => {
-    const now = movedSolids(solids, other).solids;
-    let surplus = Number.POSITIVE_INFINITY;
-    let shortfall = 0;
-    for (const want of wants) {
-      const left = leftOf(want, now);
-      if (left < surplus) surplus = left;
-      if (left < 0) shortfall -= left;
-    }
-    return { surplus, shortfall };
+  let wants = [...pairWants(placed, solids), ...caseWants(placed, solids)];
+  const least = new Map<Want, number>();
+  const most = new Map<Want, number>();
+  return {
+    of: (other) => {
+      const now = movedSolids(solids, other).solids;
+      let surplus = Number.POSITIVE_INFINITY;
+      let shortfall = 0;
+      for (const want of wants) {
+        const left = leftOf(want, now);
+        least.set(want, Math.min(left, least.get(want) ?? left));
+        most.set(want, Math.max(left, most.get(want) ?? left));
+        if (left < surplus) surplus = left;
+        if (left < 0) shortfall -= left;
+      }
+      return { surplus, shortfall };
+    },
+    narrow: () => {
+      const varied = wants.filter((want) => (most.get(want) ?? 0) - (least.get(want) ?? 0) > SAME);
+      if (varied.length > 0) wants = varied;
+    },
   };
 }
 

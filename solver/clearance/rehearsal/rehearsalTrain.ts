@@ -154,7 +154,7 @@ function leftOutOf(movement: Movement, meshesLeft: number): string[] {
   return [
     'weight, and the true force of the drive: the torque is just enough to turn the train',
     'the lean of arbors: each stands upright, with the play of its bearings at the height of its teeth',
-    'flanks between points: each tooth is a polygon of twelve corners on its true form',
+    'flanks between points, and root corners: each tooth is a polygon of twelve corners on its true form',
     ...(couplings > 0 ? ['worms, contrate wheels, carriers and fingers'] : []),
     ...(meshesLeft > 0
       ? [`${meshesLeft} depths that the drive does not reach, or beyond the first ${MOST_MESHES}`]

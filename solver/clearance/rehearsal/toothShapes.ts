@@ -2,7 +2,8 @@
  * Teeth as convex shapes for the rehearsal: points on the true flanks, joined by chords.
  *
  * Chords lie inside a rounded flank, so the teeth are thinner by at most s²/8r for a chord s on a curve of radius r.
- * A hollow flank (undercut, rings) is cut into slices, which follow it as closely.
+ * A hollow flank (rings) is cut into slices, which follow it as closely. Root corners are left out: a tooth keeps its
+ * width from where its flank begins down to the root circle, since a chord over the hollow corner would be too fat.
  */
 import { halfAngleAt, type ToothForm } from '../../gearing/index.ts';
 import { pointAtAngle, type XY } from '../../geometry/index.ts';
@@ -26,15 +27,29 @@ export function toothShapes(form: ToothForm, phase: number, mesh: number): Turni
       radius,
     }));
   }
-  const low = Math.min(form.root, form.tip);
-  const high = Math.max(form.root, form.tip);
-  const radii = Array.from({ length: POINTS }, (_, i) => low + ((high - low) * i) / (POINTS - 1));
-  const halves = radii.map((radius) => halfAngleAt(form, radius));
+  const { radii, halves } = flankPoints(form);
   const teeth = isHollow(radii, halves, form)
     ? angles.flatMap((angle) => slicesOf(radii, halves, angle, mesh))
     : angles.map((angle): TurningShape => ({ kind: 'polygon', mesh, corners: outlineOf(radii, halves, angle) }));
   if (form.internal) return teeth;
   return [...teeth, { kind: 'circle', mesh, centre: [0, 0], radius: form.root }];
+}
+
+/** Radii from the root outwards, and half of the angle that the tooth covers there. */
+function flankPoints(form: ToothForm): { readonly radii: readonly number[]; readonly halves: readonly number[] } {
+  const [low, high] = [Math.min(form.root, form.tip), Math.max(form.root, form.tip)];
+  const corner = form.pieces.find(({ kind }) => kind === 'fillet');
+  const begins = corner === undefined ? low : form.internal ? corner.from : corner.to;
+  const [from, to] = form.internal ? [low, Math.min(begins, high)] : [Math.max(begins, low), high];
+  const onFlank = Array.from({ length: POINTS - 1 }, (_, i) => from + ((to - from) * i) / (POINTS - 2));
+  const halves = onFlank.map((radius) => halfAngleAt(form, radius));
+  const root = form.internal ? high : low;
+  const end = form.internal ? onFlank.length - 1 : 0;
+  const width = (onFlank[end] ?? root) * Math.sin(halves[end] ?? 0);
+  const atRoot = Math.asin(Math.min(1, width / root));
+  return form.internal
+    ? { radii: [...onFlank, root], halves: [...halves, atRoot] }
+    : { radii: [root, ...onFlank], halves: [atRoot, ...halves] };
 }
 
 /** Up one flank and down the other. */
