@@ -7,7 +7,7 @@
  * Array kernel: indices come from the plan, hence the `!`.
  */
 import { Matrix, SVD } from 'ml-matrix';
-import type { Plan } from './plan.ts';
+import type { Plan } from './planSteps.ts';
 import { type Ground, System } from './system.ts';
 
 export interface Disagreement {

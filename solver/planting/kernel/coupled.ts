@@ -9,7 +9,7 @@
  * Array kernel: indices come from a checked network, hence the `!`.
  */
 import type { Network } from '../network.ts';
-import { addGroupStep, addRootStep, type Group, type Plan } from './plan.ts';
+import { addGroupStep, addRootStep, type Group, type Plan } from './planSteps.ts';
 import type { Reduction } from './reduce.ts';
 
 /** Which part of the decomposition a root belongs to. */
