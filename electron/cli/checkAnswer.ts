@@ -69,7 +69,8 @@ export function checkAnswer(placed: PlacedMovement): Answer {
     [titleLine(placed.movement)],
     table(placed, findings),
     sentences(findings),
-    [summary(findings), ...(settled ? [] : wrapped(placed.says))],
+    // What disagrees is among the findings already; what is loose is not.
+    [summary(findings), ...(placed.freeMotions > 0 ? wrapped(placed.says) : [])],
   ]);
   const json = { title: placed.movement.title, settled, findings: findings.map(findingJson) };
   return { text, json, code: findings.length === 0 && settled ? 0 : 1 };

@@ -36,7 +36,9 @@ function pointRows(placed: PlacedMovement, points: readonly Named[]): string[][]
     if (!place) return [];
     const angle = place.crossingAngle === undefined ? '' : `${fixed(place.crossingAngle * DEGREES, 1)}°`;
     const spread = place.spread ? `± ${lengthText(2 * place.spread.major, display)}` : '';
-    const by = place.placedBy.join(', ') || (ridesOn === undefined ? '' : `rides on ${ridesOn}`);
+    const isDrilled = placed.movement.made.some((made) => made.point === id && made.state === 'drilled');
+    const by =
+      place.placedBy.join(', ') || (isDrilled ? 'drilled' : ridesOn === undefined ? '' : `rides on ${ridesOn}`);
     return [
       [id, name ?? '', lengthText(place.x, display), lengthText(place.y, display), place.state, spread, angle, by],
     ];
@@ -98,8 +100,9 @@ function ruleBlock({ movement, rules }: PlacedMovement): string[] {
   return inColumns([{ head: 'rule' }, { head: 'kind' }, ...lengths, { head: 'role' }, number('misses by')], rows);
 }
 
-function disagreementBlock(placed: PlacedMovement): string[] {
-  return placed.disagreements.flatMap(({ says }) => wrapped(says, '  - '));
+/** The state in words: the sentence has the first disagreement, the list below it the others. */
+function stateBlock(placed: PlacedMovement): string[] {
+  return [...wrapped(placed.says), ...placed.disagreements.slice(1).flatMap(({ says }) => wrapped(says, '  - '))];
 }
 
 const round = (value: number): number => (value === 0 ? 0 : value);
@@ -136,8 +139,7 @@ export function plantAnswer(placed: PlacedMovement): Answer {
     pointBlock(placed, 'post', movement.posts),
     pointBlock(placed, 'mark', movement.marks),
     ruleBlock(placed),
-    disagreementBlock(placed),
-    wrapped(placed.says),
+    stateBlock(placed),
   ]);
   const kinds = new Map(movement.rules.map(({ id, kind }) => [id, kind]));
   const json = {

@@ -78,6 +78,75 @@ describe('two loci that do not meet', () => {
     expect(told.says).toContain('the ray from B');
   });
 
+  it('a stated gap is cured by a gap, not by a centre distance', () => {
+    const movement = abp([distance('1', 'A', 'P', 30), { kind: 'clearBy', id: 'gap', parts: ['B', 'P'], gap: 20 }]);
+    const told = only(plantMovement(movement));
+    // Arbors of the default radius 1: their centres are 22 apart, and 27 would reach.
+    expect(told.gap).toBeCloseTo(5, 9);
+    expect(told.says).toContain('a gap of at least 25.000 mm from B');
+    expect(applyEdit(movement, { kind: 'setValue', rule: 'gap', value: 25 }).kind).toBe('edited');
+    expect(isCured(movement, { ...told, cure: { rule: 'gap' as never, value: 25 } })).toBe(true); // an id of this movement
+    expect(isCured(movement, told)).toBe(true);
+  });
+
+  it('two lengths from one centre are told as such', () => {
+    const movement = abp([distance('1', 'A', 'P', 30), distance('2', 'A', 'P', 31), distance('3', 'B', 'P', 40)]);
+    const told = only(plantMovement(movement));
+    expect(told.says).toBe(
+      'Two rules want Third at different lengths from A, 1.000 mm apart. With 30.000 mm, the distance from A to Third would hold; or leave one out.',
+    );
+    expect(told.cure).toEqual({ rule: '2', value: 30 });
+    expect(isCured(movement, told)).toBe(true);
+  });
+
+  it('about centres that are themselves placed: the lengths that reach, not one that would be exact', () => {
+    const movement = buildMovement({
+      arbors: [arbor('A', 0, 0), arbor('E', 0, 46), arbor('P', -16, 26)],
+      rules: [
+        held('a', 'A', 0, 0),
+        { kind: 'bearing', id: 'up', point: 'E', centre: 'A', angle: 90 },
+        distance('height', 'A', 'E', 46),
+        distance('1', 'A', 'P', 30.64),
+        distance('2', 'E', 'P', 14.53),
+      ],
+    });
+    const told = only(plantMovement(movement));
+    expect(told.gap).toBeCloseTo(0.83, 9);
+    expect(told.says).toContain('at least 31.470 mm from A or a distance of at least 15.360 mm from E would reach');
+    expect(new Set(told.rules)).toEqual(new Set(['1', '2', 'height']));
+    expect(isCured(movement, told)).toBe(true);
+  });
+
+  it('what follows from a miss is not told again, and is not settled either', () => {
+    const movement = buildMovement({
+      arbors: [arbor('A', 0, 0), arbor('B', 57, 0), arbor('P', 20, 15), arbor('Q', 30, 40), arbor('R', 60, 50)],
+      marks: [{ id: 'M', at: [0, 30] }],
+      posts: [{ id: 'S', at: [60, 50], diameter: 5 }],
+      rules: [
+        ...[held('a', 'A', 0, 0), held('b', 'B', 57, 0), held('m', 'M', 0, 30)],
+        ...[distance('1', 'A', 'P', 300), distance('2', 'B', 'P', 40)],
+        ...[distance('3', 'P', 'Q', 27), distance('4', 'A', 'Q', 50)],
+        ...[distance('5', 'Q', 'R', 31), distance('6', 'B', 'R', 50)],
+        { kind: 'opposite', id: '7', point: 'S', of: 'R', centre: 'A' },
+      ],
+    });
+    const placed = plantMovement(movement);
+    const told = only(placed);
+    expect(new Set(told.rules)).toEqual(new Set(['1', '2']));
+    for (const id of ['P', 'Q', 'R', 'S']) expect(placeOf(placed, id).state).toBe('contested');
+    for (const id of ['A', 'B', 'M']) expect(placeOf(placed, id).state).toBe('planted');
+  });
+
+  it('points held at one place have no length between them', () => {
+    const movement = buildMovement({
+      arbors: [arbor('A', 0, 0), arbor('B', 0, 0)],
+      rules: [held('a', 'A', 0, 0), held('b', 'B', 0, 0), distance('1', 'A', 'B', 3)],
+    });
+    const told = only(plantMovement(movement));
+    expect(told.says).toContain('The two stand at one place: no length between them would hold.');
+    expect(told.cure).toBeUndefined();
+  });
+
   it('in inches, when the maker works in inches', () => {
     const movement = {
       ...abp([distance('1', 'A', 'P', 30), distance('2', 'B', 'P', 1.6)]),

@@ -4,7 +4,7 @@
  * Two arcs that do not reach are told by their gap and the lengths that would reach. Any other set is told by what one of
  * its rules would measure if the rest were planted without it: found by planting again, only when somebody asks.
  */
-import type { Movement, PointId, Rule, RuleId } from '../../movement/index.ts';
+import { MIN_LENGTH, type Movement, type PointId, type Rule, type RuleId } from '../../movement/index.ts';
 import { plantNetwork } from '../kernel/plant.ts';
 import type { Disagreement } from '../placed.ts';
 import { networkOf } from './networkOf.ts';
@@ -15,6 +15,8 @@ import { joined, lengthWords, pointNames, ruleWords } from './words.ts';
 
 /** A rule that holds to this is no part of a disagreement, mm: the planting's proof. */
 const HOLDS = 1e-9;
+/** Gaps of one miss, told two ways, differ by rounding alone. */
+const SAME_GAP = 1e-6;
 /** Sets larger than this are named without planting again for a cure: each trial plants the whole movement. */
 const LARGEST_CURED = 12;
 
@@ -67,10 +69,13 @@ function tellSet(teller: Teller, networkRules: readonly number[], gap: number): 
   const rules = [...new Set(networkRules.flatMap((rule) => index.ruleIdOf(rule) ?? []))];
   const indices = [...new Set(networkRules.flatMap((rule) => index.pointsOfRule(rule)))];
   const points = indices.flatMap((point) => index.ground.pointIds[point] ?? []);
+  // Two loci that miss come first, then the rules that hold their centres.
   const [first, second, third] = networkRules;
-  if (first !== undefined && second !== undefined && third === undefined) {
+  if (first !== undefined && second !== undefined) {
     const miss = missOf(index.ground.network, index.result.coords, [first, second]);
-    if (miss) return { rules, points, gap: miss.gap, ...tellMiss(teller, [first, second], miss) };
+    if (miss && (third === undefined || Math.abs(miss.gap - gap) < SAME_GAP * (1 + gap))) {
+      return { rules, points, gap: miss.gap, ...tellMiss(teller, [first, second], miss) };
+    }
   }
   const named = [
     ...rules.flatMap((id) => teller.rules.get(id) ?? []).map(teller.rule),
@@ -83,7 +88,7 @@ function tellSet(teller: Teller, networkRules: readonly number[], gap: number): 
       ? `${capital(named.join(''))} cannot hold${fixed}: it misses ${missing}.`
       : `${capital(joined(named))} cannot all hold${fixed}: they miss ${missing}.`;
   const cure = rules.length <= LARGEST_CURED ? cureOf(teller, rules) : undefined;
-  return cure ? { rules, points, gap, says: `${says} ${cure.says}`, cure: cure.cure } : { rules, points, gap, says };
+  return cure ? { rules, points, gap, ...cure, says: `${says} ${cure.says}` } : { rules, points, gap, says };
 }
 
 /** Two arcs, or an arc and a line, that do not meet. */
@@ -94,9 +99,12 @@ function tellMiss(teller: Teller, rules: readonly [number, number], miss: Miss):
   const by = lengthWords(miss.gap, movement.display);
   const origin = rules.map((rule) => locusWords(teller, rule, miss.point));
   const both = joined(origin);
+  const [from] = index.pointsOfRule(rules[0]).filter((each) => each !== miss.point);
+  const centre = index.ground.pointIds[from ?? -1];
   const says: Record<Miss['kind'], string> = {
     apart: `${capital(both)} to ${point} miss by ${by}.`,
     inside: `${capital(both)} to ${point} miss by ${by}: one lies inside the other.`,
+    concentric: `Two rules want ${point} at different lengths${centre === undefined ? '' : ` from ${teller.point(centre)}`}, ${by} apart.`,
     lineOutside: `${capital(both)} for ${point} miss by ${by}.`,
     behind: `${capital(both)} for ${point} miss by ${by}: they would meet only behind the ray's start.`,
     parallel: `${capital(both)} for ${point} never meet: they are parallel, ${by} apart.`,
@@ -104,28 +112,31 @@ function tellMiss(teller: Teller, rules: readonly [number, number], miss: Miss):
   const cures = miss.cures.flatMap((cure) => {
     const ruleId = index.ruleIdOf(cure.rule);
     const rule = ruleId === undefined ? undefined : teller.rules.get(ruleId);
-    return ruleId === undefined || !rule ? [] : [{ ...cure, ruleId, rule }];
+    if (ruleId === undefined || !rule || !hasNumber(rule)) return [];
+    // The gap of two outlines changes as their centre distance does.
+    const value = rule.kind === 'clearBy' ? rule.gap + cure.length - cure.radius : cure.length;
+    return rule.kind !== 'clearBy' && value < MIN_LENGTH ? [] : [{ bound: cure.bound, ruleId, rule, value }];
   });
   const [best] = cures;
   if (!best) return { says: says[miss.kind] };
-  const options = cures.map((cure) => {
-    const bound = cure.bound === 'atLeast' ? 'at least' : 'at most';
-    const length = lengthWords(cure.length, movement.display, cure.bound === 'atLeast' ? 'up' : 'down');
-    const from = cures.length > 1 ? ` ${centreWords(teller, cure.rule.id, miss.point)}` : '';
-    return `${article(lengthNoun(cure.rule))} of ${bound} ${length}${from}`;
+  const cure = { rule: best.ruleId, value: best.value };
+  if (best.bound === 'exactly') {
+    const length = lengthWords(best.value, movement.display);
+    return { says: `${says[miss.kind]} With ${length}, ${teller.rule(best.rule)} would hold; or leave one out.`, cure };
+  }
+  const options = cures.map(({ bound, rule, value }) => {
+    const words = bound === 'atLeast' ? 'at least' : 'at most';
+    const length = lengthWords(value, movement.display, bound === 'atLeast' ? 'up' : 'down');
+    const where = cures.length > 1 ? ` ${centreWords(teller, rule.id, miss.point)}` : '';
+    return `a ${lengthNoun(rule)} of ${words} ${length}${where}`;
   });
-  return {
-    says: `${says[miss.kind]} ${capital(joined(options, 'or'))} would reach.`,
-    cure: { rule: best.ruleId, value: best.length },
-  };
+  return { says: `${says[miss.kind]} ${capital(joined(options, 'or'))} would reach.`, cure };
 }
 
 function lengthNoun(rule: Rule): string {
   if (rule.kind === 'depth' || rule.kind === 'radius' || rule.kind === 'distance') return rule.kind;
-  return rule.kind === 'clearBy' ? 'centre distance' : 'radius';
+  return rule.kind === 'clearBy' ? 'gap' : 'radius';
 }
-
-const article = (noun: string): string => `a ${noun}`;
 
 /** "the arc from A", "the line through B and C". */
 function locusWords(teller: Teller, networkRule: number, point: number): string {
@@ -175,12 +186,16 @@ function fixedWords({ index, point }: Teller, indices: readonly number[]): strin
 function cureOf(
   teller: Teller,
   rules: readonly RuleId[],
-): { readonly says: string; readonly cure: NonNullable<Disagreement['cure']> } | undefined {
+): { readonly says: string; readonly cure?: NonNullable<Disagreement['cure']> } | undefined {
   const { movement } = teller;
   for (const rule of movement.rules.filter(({ id }) => rules.includes(id)).reverse()) {
     if (!hasNumber(rule)) continue;
     const value = valueWithout(movement, rule, rules);
     if (!value) continue;
+    if (value.kind !== 'angle' && rule.kind !== 'clearBy' && value.value < MIN_LENGTH) {
+      if (rules.length === 1) return { says: 'The two stand at one place: no length between them would hold.' };
+      continue;
+    }
     const words = value.kind === 'angle' ? `${value.value.toFixed(4)}°` : lengthWords(value.value, movement.display);
     return { says: `With ${words}, ${teller.rule(rule)} would hold.`, cure: { rule: rule.id, value: value.value } };
   }

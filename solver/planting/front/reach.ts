@@ -28,12 +28,14 @@ type Locus =
 /** A length that would make the two meet. */
 export interface Cure {
   readonly rule: number;
+  /** Radius of the locus as it is and as it would have to be, mm. */
+  readonly radius: number;
   readonly length: number;
-  readonly bound: 'atLeast' | 'atMost';
+  readonly bound: 'atLeast' | 'atMost' | 'exactly';
 }
 
 export interface Miss {
-  readonly kind: 'apart' | 'inside' | 'lineOutside' | 'behind' | 'parallel';
+  readonly kind: 'apart' | 'inside' | 'concentric' | 'lineOutside' | 'behind' | 'parallel';
   readonly point: number;
   /** mm */
   readonly gap: number;
@@ -121,15 +123,24 @@ function missOfCircles(point: number, a: Locus & { kind: 'circle' }, b: Locus & 
   const apart = Math.hypot(b.centre[0] - a.centre[0], b.centre[1] - a.centre[1]);
   const tooShort = apart - a.radius - b.radius;
   if (tooShort > MEETS) {
-    const cures = [a, b].map(({ rule, radius }): Cure => ({ rule, length: radius + tooShort, bound: 'atLeast' }));
+    const cures = [a, b].map(
+      ({ rule, radius }): Cure => ({
+        ...{ rule, radius, length: radius + tooShort, bound: 'atLeast' },
+      }),
+    );
     return { kind: 'apart', point, gap: tooShort, cures };
   }
   const [small, large] = a.radius < b.radius ? [a, b] : [b, a];
   const inside = large.radius - small.radius - apart;
   if (inside <= MEETS) return undefined;
+  if (apart <= MEETS) {
+    const [first, last] = a.rule < b.rule ? [a, b] : [b, a];
+    const cure = ({ rule, radius }: typeof a, length: number): Cure => ({ rule, radius, length, bound: 'exactly' });
+    return { kind: 'concentric', point, gap: inside, cures: [cure(last, first.radius), cure(first, last.radius)] };
+  }
   const cures: Cure[] = [
-    { rule: small.rule, length: small.radius + inside, bound: 'atLeast' },
-    { rule: large.rule, length: large.radius - inside, bound: 'atMost' },
+    { rule: small.rule, radius: small.radius, length: small.radius + inside, bound: 'atLeast' },
+    { rule: large.rule, radius: large.radius, length: large.radius - inside, bound: 'atMost' },
   ];
   return { kind: 'inside', point, gap: inside, cures };
 }
@@ -152,6 +163,6 @@ function missOfCircleAndLine(
     kind: behind ? 'behind' : 'lineOutside',
     point,
     gap: nearest - radius,
-    cures: [{ rule, length: nearest, bound: 'atLeast' }],
+    cures: [{ rule, radius, length: nearest, bound: 'atLeast' }],
   };
 }

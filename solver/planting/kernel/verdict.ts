@@ -5,6 +5,7 @@
  */
 import { type Network, type NetworkResult, PointState, RuleKind } from '../network.ts';
 import { type Disagreement, gapOf, PressureTrace, thinOut } from './conflicts.ts';
+import { markContested } from './contested.ts';
 import { type Motion, motionsOf, STILL } from './freedom.ts';
 import { Meet } from './meet.ts';
 import type { Placing } from './plant.ts';
@@ -32,7 +33,7 @@ export function judge(placing: Placing): NetworkResult {
   markLoose(placing, motions, states);
   const failing: number[] = [];
   for (let r = 0; r < network.ruleCount; r++) if (missBy[r]! > HOLDS) failing.push(r);
-  for (const r of failing) markContested(placing, r, states);
+  if (failing.length > 0) markContested(placing, failing, states);
   const disagreements = failing.length > 0 ? disagreementsOf(placing, failing, missBy) : [];
   const spare = spareRules(placing, missBy, dependent);
   let listed: ReturnType<typeof stepsOf> | undefined;
@@ -216,16 +217,6 @@ function markLoose(placing: Placing, motions: readonly Motion[], states: Uint8Ar
   for (let i = 0; i < network.pointCount; i++) states[i] = states[reduction.root[i]!]!;
 }
 
-/** Points of a rule that does not hold are contested; held ones only when the rule has no other. */
-function markContested(placing: Placing, rule: number, states: Uint8Array): void {
-  const { network, reduction } = placing.ground;
-  const own: number[] = [];
-  for (let k = 4 * rule; k < 4 * rule + 3; k++) if (network.points[k]! >= 0) own.push(network.points[k]!);
-  const free = own.filter((point) => !reduction.given[point]);
-  const marked = new Set((free.length > 0 ? free : own).map((point) => reduction.root[point]!));
-  for (let i = 0; i < network.pointCount; i++) if (marked.has(reduction.root[i]!)) states[i] = PointState.contested;
-}
-
 /** Rules that hold and are not needed: checks between placed points, surplus ones, repeated ones. */
 function spareRules(placing: Placing, missBy: Float64Array, dependent: readonly number[]): number[] {
   const { ground, plan } = placing;
@@ -278,7 +269,13 @@ function disagreementsOf(placing: Placing, failing: readonly number[], missBy: F
     if (told.has(r) || ground.network.kinds[r]! >= FIRST_EXACT_KIND) continue;
     tell([r], [1], missBy[r]!, -1);
   }
-  return found;
+  return found.filter((each, k) => !found.some((other, j) => j !== k && followsFrom(each, other, k < j)));
+}
+
+/** A set that holds a whole other one says nothing new: that one disagrees without the rest. Of equal sets the first counts. */
+function followsFrom(set: Disagreement, other: Disagreement, isFirst: boolean): boolean {
+  if (other.rules.length > set.rules.length || (isFirst && other.rules.length === set.rules.length)) return false;
+  return other.rules.every((rule) => set.rules.includes(rule));
 }
 
 function signedResidual(placing: Placing, r: number): number {
