@@ -1,0 +1,76 @@
+/** The power view without a window: what its form means, against handbook values. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { NUMBERS, type NumberName, type PowerForm } from '../../renderer/power/powerNumbers.ts';
+import {
+  beatsOfTrain,
+  driveOf,
+  palletsOf,
+  pendulumOf,
+  refusalSays,
+  secondsPerTurn,
+  torqueOf,
+  torques,
+} from '../../renderer/power/powerOf.ts';
+import { turnMovement } from '../../solver/gearing/index.ts';
+import { readMovement } from '../../solver/movement/index.ts';
+
+const first = Object.fromEntries(Object.entries(NUMBERS).map(([name, { first: value }]) => [name, value])) as Record<
+  NumberName,
+  string
+>; // one entry for each name
+const form = (numbers: Partial<Record<NumberName, string>> = {}, set: Partial<PowerForm> = {}): PowerForm => ({
+  kind: 'weight',
+  power: '',
+  escape: '',
+  numbers: { ...first, ...numbers },
+  ...set,
+});
+const read = readMovement(readFileSync(new URL('../../demo-data/going-train.json', import.meta.url), 'utf8'));
+if (read.kind === 'problems') throw new Error('the demo cannot be read');
+const { movement } = read;
+const turning = turnMovement(movement);
+
+describe('the power view', () => {
+  it('a weight pulls at the middle of its cord', () => {
+    // 2 kg on one cord, drum and cord 50 mm across their middles: 2 · 9.80665 · 25 N·mm. Statics of the pulley.
+    const driven = driveOf(form({ mass: '2', drum: '48', cord: '2', parts: '1', pulleyLoss: '0' }), 3600);
+    expect(torqueOf(form(), driven)).toBeCloseTo(2 * 9.80665 * 25, 9);
+  });
+
+  it('an arbor an eighth as fast has eight times the torque where nothing is lost', () => {
+    const report = torques(form({ lossPerDepth: '0', lossPerPivot: '0' }), turning, 100);
+    if (report.kind === 'refused') throw new Error(refusalSays(report).join('\n'));
+    const at = (name: string) =>
+      report.arbors.find(({ arbor }) => movement.arbors.find(({ id }) => id === arbor)?.name === name);
+    const [centre, third] = [at('Centre arbor'), at('Third arbor')];
+    // Centre wheel 64 into a pinion of 8, as in ordinary seconds-beating clocks. Common practice.
+    expect((centre?.torque ?? 0) / (third?.torque ?? 1)).toBeCloseTo(8, 9);
+  });
+
+  it('the escape wheel of 30 gives a seconds pendulum its 3600 beats', () => {
+    const escapeWheel = movement.wheels.find(({ name }) => name === 'Escape wheel');
+    const chosen = form({ amplitude: '0' }, { escape: escapeWheel?.id ?? '' });
+    expect(beatsOfTrain(chosen, movement, turning)).toBe(3600);
+    const pendulum = pendulumOf(chosen, 3600);
+    // Length of the seconds pendulum at standard gravity: 9.80665/π² m = 993.62 mm. Source: the law of the simple pendulum.
+    expect(pendulum.kind === 'pendulum' && pendulum.length).toBeCloseTo(993.621, 3);
+    const pallets = palletsOf(chosen, movement);
+    // 30 teeth over 7½ stand at √2 times the wheel's radius. Common practice of the trade.
+    const radius = pallets?.kind === 'pallets' ? pallets.palletRadius : 0;
+    expect(pallets?.kind === 'pallets' && pallets.distance / radius).toBeCloseTo(Math.SQRT2, 9);
+  });
+
+  it('what cannot be is refused by the name that the maker sees', () => {
+    const driven = driveOf(form({ mass: 'heavy', drum: '-4' }), 3600);
+    if (driven.kind !== 'refused') throw new Error('a heavy weight was accepted');
+    expect(refusalSays(driven)[0]).toMatch(/^Weight with its pulley: found no number/);
+    expect(refusalSays(driven)[1]).toMatch(/^Drum Ø: found -4/);
+  });
+
+  it('an arbor that stands still drives nothing', () => {
+    const still = movement.arbors.find(({ name }) => name === 'Pallet arbor');
+    expect(secondsPerTurn(form({}, { power: still?.id ?? '' }), turning)).toBeUndefined();
+    expect(secondsPerTurn(form(), turning)).toBe(43_200);
+  });
+});
