@@ -4,7 +4,19 @@
  * Its traps: the tree fattens its boxes, so a hit is a candidate and never an answer; slop and skin of its bodies are
  * absolute and global, so the rehearsal scales its lengths.
  */
-import { AABB, type Body, CircleShape, DynamicTree, PolygonShape, RevoluteJoint, RopeJoint, Vec2, World } from 'planck';
+import {
+  AABB,
+  type Body,
+  CircleShape,
+  DynamicTree,
+  FrictionJoint,
+  MotorJoint,
+  PolygonShape,
+  RevoluteJoint,
+  RopeJoint,
+  Vec2,
+  World,
+} from 'planck';
 import type { Bounds, XY } from '../geometry/index.ts';
 
 /** Boxes that can be moved, and asked which of them come near a box. */
@@ -68,8 +80,11 @@ export const MOST_MESHES = 31;
 
 /** Bodies in a plane that push each other round. Angles in radians, lengths in mm; torques in units of the world. */
 export interface TurningWorld {
-  /** One step with a torque on each body. */
-  readonly step: (torques: readonly number[]) => void;
+  readonly step: () => void;
+  /** Drives a body at so many radians a step, with at most so much torque. */
+  readonly drive: (body: number, rate: number, torque: number) => void;
+  /** Resists a body's turning with at most so much torque, from now on. */
+  readonly brake: (body: number, torque: number) => void;
   readonly angle: (body: number) => number;
   /** Radians a step. */
   readonly rate: (body: number) => number;
@@ -89,12 +104,25 @@ export function turningWorldOf(plans: readonly TurningBody[], friction: number):
   const world = new World({ gravity: new Vec2(0, 0), allowSleep: false });
   const frame = world.createBody();
   const bodies = plans.map((plan, index) => bodyIn(world, frame, plan, index, friction));
+  let driven: { readonly body: Body; readonly rate: number; readonly joint: MotorJoint } | undefined;
   return {
-    step: (torques) => {
-      bodies.forEach((body, index) => {
-        body.applyTorque(torques[index] ?? 0, true);
-      });
+    step: () => {
+      driven?.joint.setAngularOffset(driven.body.getAngle() + driven.rate);
       world.step(STEP_TIME, VELOCITY_ROUNDS, POSITION_ROUNDS);
+    },
+    drive: (index, rate, torque) => {
+      const body = bodies[index];
+      if (!body || driven) return;
+      // Solved together with the contacts, so that a light arbor before a heavy train does not swing about its speed.
+      const joint = new MotorJoint({ maxForce: 0, maxTorque: torque, correctionFactor: 1 }, frame, body);
+      world.createJoint(joint);
+      driven = { body, rate, joint };
+    },
+    brake: (index, torque) => {
+      const body = bodies[index];
+      if (!body) return;
+      if (torque > 0)
+        world.createJoint(new FrictionJoint({ maxForce: 0, maxTorque: torque }, frame, body, body.getPosition()));
     },
     angle: (index) => bodies[index]?.getAngle() ?? 0,
     rate: (index) => (bodies[index]?.getAngularVelocity() ?? 0) * STEP_TIME,

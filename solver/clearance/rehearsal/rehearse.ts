@@ -154,27 +154,20 @@ class Run {
   }
 
   step(): void {
-    const settling = this.steps < SETTLING;
-    this.world.step(this.bodies.map((body, i) => (settling ? this.calming(i) : this.torqueOn(body, i))));
+    this.world.step();
     this.steps++;
-    if (this.steps === SETTLING) this.startAngles = this.bodies.map((_, i) => this.world.angle(i));
-    if (settling) return;
-    this.watch();
+    if (this.steps === SETTLING) this.begin();
+    if (this.steps > SETTLING) this.watch();
   }
 
-  /** While teeth are let part, what turns is slowed. */
-  private calming(i: number): number {
-    return -this.world.rate(i) * this.world.inertia(i) * TORQUE_UNIT * 0.2;
-  }
-
-  /** The drive gives less the faster it turns; each output resists like a brake. */
-  private torqueOn({ ratio, isOutput }: RehearsalBody, i: number): number {
-    const rate = this.world.rate(i);
-    if (i === 0) return this.torque * Math.max(-1, Math.min(1, 1 - rate / this.rate));
-    if (!isOutput || ratio === 0) return 0;
-    const outputs = this.bodies.filter((body) => body.isOutput).length;
-    const brake = (this.load * this.torque) / Math.abs(ratio) / outputs;
-    return -brake * Math.max(-1, Math.min(1, (4 * rate) / (this.rate * Math.abs(ratio))));
+  /** Overlapping teeth have been let part: from here the first arbor is driven, and each output resists. */
+  private begin(): void {
+    this.startAngles = this.bodies.map((_, i) => this.world.angle(i));
+    this.world.drive(0, this.rate, this.torque);
+    const outputs = this.bodies.filter(({ isOutput }) => isOutput).length;
+    this.bodies.forEach(({ isOutput, ratio }, i) => {
+      if (isOutput && i > 0 && ratio !== 0) this.world.brake(i, (this.load * this.torque) / Math.abs(ratio) / outputs);
+    });
   }
 
   private watch(): void {

@@ -1,0 +1,128 @@
+import { describe, expect, it } from 'vitest';
+import { assemblyOrder, checkMovement, stackOf } from '../../solver/clearance/index.ts';
+import type { ArborId } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import { arborAt, sceneOf, wheelOf } from './scenes.ts';
+
+const plates = [
+  { id: 'lower', outline: { kind: 'circle', centre: [0, 0], radius: 80 }, levels: { from: -3, to: 0 } },
+  { id: 'upper', outline: { kind: 'circle', centre: [0, 0], radius: 80 }, levels: { from: 30, to: 33 } },
+];
+const bearings = ['lower', 'upper'].map((plate) => ({ plate, bore: 1.02, pivot: 1, length: 3 }));
+const A = 'A' as ArborId;
+
+/** An arbor between plates 30 apart, with wheels at the given levels, 2 thick. */
+const stacked = (levels: readonly number[], endShake: number, more: object = {}) => {
+  const a = arborAt('A', 0, 0, { bearings, endShake, ...more });
+  return sceneOf({
+    plates,
+    arbors: [a.arbor],
+    rules: [a.rule],
+    wheels: levels.map((level, i) => wheelOf(`w${i}`, 'A', 20, level)),
+  });
+};
+
+describe('the stack of an arbor', () => {
+  it('fills the distance of the plates with wheels and the bare lengths between, worked by hand', () => {
+    const stack = stackOf(stacked([5, 20], 0.2), A, { piece: 0.02, plates: 0.05 });
+    if (stack.kind === 'none') throw new Error(stack.says);
+    expect(stack.pieces.map(({ kind, from, to }) => [kind, from, to])).toEqual([
+      ['bare', 0, 5],
+      ['wheel', 5, 7],
+      ['bare', 7, 20],
+      ['wheel', 20, 22],
+      ['bare', 22, 30],
+    ]);
+    expect(stack.length).toBeCloseTo(29.8, 12);
+    expect(stack.room).toBeCloseTo(30 - 17, 12);
+    // Five pieces of ±0.02 and plates of ±0.05: 0.15 at worst, √(0.0025 + 5·0.0004) as a rule.
+    expect(stack.worst[0]).toBeCloseTo(0.05, 12);
+    expect(stack.statistical[0]).toBeCloseTo(0.2 - Math.sqrt(0.0045), 12);
+  });
+
+  it('tells what stands in front of the plate apart', () => {
+    const stack = stackOf(stacked([5, 40], 0.2, { levels: { from: -3, to: 45 } }), A);
+    if (stack.kind === 'none') throw new Error(stack.says);
+    expect(stack.outside.map(({ part }) => part)).toEqual(['w1']);
+  });
+
+  it('says why an arbor without two plates has none', () => {
+    const a = arborAt('A', 0, 0);
+    expect(stackOf(sceneOf({ arbors: [a.arbor], rules: [a.rule] }), A)).toMatchObject({ kind: 'none' });
+  });
+
+  it('finds parts that leave less room than the end shake, and shake that small errors use up', () => {
+    const stacks = (movement: ReturnType<typeof stacked>) =>
+      checkMovement(plantMovement(movement)).filter(({ kind }) => kind === 'stack');
+    const collars = [{ diameter: 4, from: 0, to: 29.9 }];
+    expect(stacks(stacked([], 0.2, { collars }))).toMatchObject([{ severity: 'warns', gap: expect.closeTo(0.1, 9) }]);
+    expect(stacks(stacked([5, 20], 0.2))).toEqual([]);
+    expect(stacks(stacked([5, 20], 0.06))).toMatchObject([{ severity: 'notes' }]);
+  });
+});
+
+describe('bearings', () => {
+  const found = (x: number, more: object = {}) => {
+    const a = arborAt('A', x, 0, { bearings, ...more });
+    return checkMovement(plantMovement(sceneOf({ plates, arbors: [a.arbor], rules: [a.rule] }))).filter(
+      ({ kind }) => kind === 'bearing',
+    );
+  };
+  it('break out of the edge of their plate by what the circles say', () => {
+    expect(found(0)).toEqual([]);
+    // Centre 79.8 out, hole radius 0.51, plate 80: 0.31 beyond the edge, in both plates.
+    expect(found(79.8).map(({ gap }) => gap)).toEqual([expect.closeTo(-0.31, 9), expect.closeTo(-0.31, 9)]);
+  });
+  it('need a shoulder', () => {
+    expect(found(0, { diameter: 0.8 })).toMatchObject([{ parts: ['A'], severity: 'warns' }]);
+  });
+});
+
+describe('the order of assembly', () => {
+  const order = (levelsOfA: readonly number[], levelsOfB: readonly number[], more: object = {}) => {
+    const [a, b] = [arborAt('A', 0, 0, { bearings }), arborAt('B', 15, 0, { bearings })];
+    return assemblyOrder(
+      plantMovement(
+        sceneOf({
+          plates,
+          arbors: [a.arbor, b.arbor],
+          rules: [a.rule, b.rule],
+          wheels: [
+            ...levelsOfA.map((level, i) => wheelOf(`a${i}`, 'A', 20, level)),
+            ...levelsOfB.map((level, i) => wheelOf(`b${i}`, 'B', 20, level)),
+          ],
+          ...more,
+        }),
+      ),
+    );
+  };
+  it('the arbor whose wheel is under another comes out second', () => {
+    const { groups, says } = order([5], [10]);
+    expect(groups).toEqual([['B'], ['A']]);
+    expect(says).toEqual(['A cannot be lifted out while B is in.']);
+  });
+  it('wheels that reach over each other both ways come out together', () => {
+    expect(order([5, 15], [10]).groups).toEqual([['A', 'B']]);
+  });
+  it('a screw head over a wheel holds its arbor for good', () => {
+    const a = arborAt('A', 0, 0, { bearings });
+    const movement = sceneOf({
+      plates,
+      arbors: [a.arbor],
+      rules: [a.rule, { id: 'p', kind: 'held', point: 'P', at: [14, 0] }],
+      wheels: [wheelOf('a', 'A', 20, 5)],
+      posts: [
+        {
+          id: 'P',
+          name: 'Post',
+          at: [14, 0],
+          diameter: 4,
+          levels: { from: 0, to: 30 },
+          heads: [{ diameter: 10, from: 12, to: 14 }],
+        },
+      ],
+    });
+    const found = checkMovement(plantMovement(movement), { depths: true });
+    expect(found.map(({ kind, parts }) => [kind, ...parts])).toEqual([['assembly', 'A', 'P']]);
+  });
+});
