@@ -15,6 +15,7 @@ module.exports = {
   files: ['build/out/main.cjs', 'build/out/preload.cjs', 'build/out/renderer/**', 'package.json', '!node_modules/**'],
   extraFiles: [
     { from: 'LICENSE', to: 'LICENSE.txt' },
+    { from: 'node_modules/dejavu-fonts-ttf/LICENSE', to: 'LICENSE-DejaVu.txt' },
     { from: 'demo-data', to: 'demo-data', filter: ['*.json'] },
   ],
   asar: true,

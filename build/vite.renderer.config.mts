@@ -1,4 +1,5 @@
 /** How the bench page is built: root renderer/, one page, relative addresses, files only (nothing inlined). */
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig, type Plugin } from 'vite';
@@ -19,11 +20,21 @@ const policyInPage: Plugin = {
   ],
 };
 
+/** The licence of the lettering goes with it. */
+const letteringLicence: Plugin = {
+  name: 'lettering-licence',
+  apply: 'build',
+  generateBundle() {
+    const source = readFileSync(place('../node_modules/dejavu-fonts-ttf/LICENSE'));
+    this.emitFile({ type: 'asset', fileName: 'assets/DejaVuSans-LICENSE.txt', source });
+  },
+};
+
 export default defineConfig({
   root: place('../renderer'),
   base: './',
   cacheDir: place('../node_modules/.vite/renderer'),
-  plugins: [svelte({ configFile: false }), policyInPage],
+  plugins: [svelte({ configFile: false }), policyInPage, letteringLicence],
   worker: { format: 'es' },
   server: { host: '127.0.0.1', fs: { allow: [place('..')] } },
   build: {

@@ -2,8 +2,9 @@
  * How the shell and the command line are built, one bundle each with everything inside (no node_modules needed):
  * `--mode main` and `--mode preload` for Electron, `--mode cli` for Node.
  */
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 
 const place = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
@@ -13,6 +14,17 @@ const BUNDLES = {
   cli: { entry: '../electron/cli/depthwright.ts', file: 'depthwright.cjs' },
 } as const;
 
+/** The command line letters its PDF sheets: both faces and their licence lie beside it. */
+const lettering: Plugin = {
+  name: 'lettering',
+  generateBundle() {
+    for (const file of ['ttf/DejaVuSans.ttf', 'ttf/DejaVuSans-Bold.ttf', 'LICENSE']) {
+      const source = readFileSync(place(`../node_modules/dejavu-fonts-ttf/${file}`));
+      this.emitFile({ type: 'asset', fileName: `lettering/${file.replace('ttf/', '')}`, source });
+    }
+  },
+};
+
 const isBundle = (mode: string): mode is keyof typeof BUNDLES => mode in BUNDLES;
 
 export default defineConfig(({ mode }) => {
@@ -21,6 +33,7 @@ export default defineConfig(({ mode }) => {
   return {
     root: place('..'),
     publicDir: false,
+    plugins: mode === 'cli' ? [lettering] : [],
     ssr: { noExternal: true, external: ['electron'] },
     build: {
       ssr: place(bundle.entry),

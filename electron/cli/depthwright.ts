@@ -3,13 +3,14 @@
 import { Argument, Command, CommanderError, Option } from 'commander';
 import packageJson from '../../package.json' with { type: 'json' };
 import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import { PAPERS } from '../../solver/workshop/index.ts';
 import { type Answer, endQuietlyWithReader, give, Refusal } from './answer.ts';
 import { checkAnswer } from './checkAnswer.ts';
 import { addCountsCommand } from './countsCommand.ts';
 import { cuttingAnswer, depthAnswer, turnsAnswer } from './gearingAnswers.ts';
 import { plantAnswer } from './plantAnswer.ts';
 import { readInput } from './readInput.ts';
-import { type StepsChoice, sheetsAnswer, stepsAnswer } from './workshopAnswers.ts';
+import { handoverAnswer, type PrintChoice, type StepsChoice, sheetsAnswer, stepsAnswer } from './workshopAnswers.ts';
 
 const EXAMPLES = `
 Examples:
@@ -17,6 +18,8 @@ Examples:
   depthwright check demo-data/going-train.json --json   findings, for another program
   depthwright steps movement.json --plate front         the order of striking, one plate
   depthwright sheets movement.json --out sheets         DXF, SVG, drill programs, hole tables
+  depthwright sheets movement.json --out sheets --pdf --paper A3   true-size sheets to print, too
+  depthwright handover movement.json --out job.zip      everything for one job in one file
   depthwright depth movement.json d1                    how one depth runs where it is planted
   depthwright cutting movement.json great               blank, cutter and dividing of one wheel
   depthwright turns movement.json                       ratios, senses, periods, what the hands show
@@ -62,14 +65,22 @@ function addCommand<Options extends CommonOptions>(
     });
 }
 
+function paperOption(): Option {
+  return new Option('--paper <size>', 'paper of the PDF sheets').choices(Object.keys(PAPERS)).default('A4');
+}
+
 addCommand('plant', 'where every arbor, post and mark stands, and which rules hold', plantAnswer);
 addCommand('check', 'what fouls, is too close, or does not fit', checkAnswer);
 addCommand<CommonOptions & StepsChoice>('steps', 'marking-out steps, in the order of striking', stepsAnswer)
   .option('--plate <id>', 'one plate only')
   .addOption(new Option('--face <face>', 'the face that is marked').choices(['up', 'down']));
-addCommand<CommonOptions & { readonly out: string }>('sheets', 'files for the workshop', (placed, { out }) =>
-  sheetsAnswer(placed, out),
-).requiredOption('--out <folder>', 'where the files go');
+addCommand<CommonOptions & PrintChoice>('sheets', 'files for the workshop', sheetsAnswer)
+  .requiredOption('--out <folder>', 'where the files go')
+  .option('--pdf', 'true-size sheets as PDF, too')
+  .addOption(paperOption());
+addCommand<CommonOptions & PrintChoice>('handover', 'everything for one job, in a folder or a zip file', handoverAnswer)
+  .requiredOption('--out <folder or file.zip>', 'where it goes')
+  .addOption(paperOption());
 
 addCommand(
   'depth',

@@ -1,10 +1,23 @@
-/** `depthwright steps` and `depthwright sheets`: the order of striking, and the files for the workshop. */
+/** `depthwright steps`, `sheets` and `handover`: the order of striking, and the files for the workshop. */
 import { mkdir } from 'node:fs/promises';
-import { resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import type { PlacedMovement } from '../../solver/planting/index.ts';
-import { type Face, markingPlan, platesOf, type Sheet, sheetsOf, stepsText } from '../../solver/workshop/index.ts';
-import { writeIntoFolder } from '../files/exportFolder.ts';
+import {
+  type Face,
+  handoverOf,
+  markingPlan,
+  type PaperName,
+  pdfSheetsOf,
+  platesOf,
+  type Sheet,
+  sheetsOf,
+  stepsText,
+  zipOf,
+} from '../../solver/workshop/index.ts';
+import { atomicWrite } from '../files/atomicWrite.ts';
+import { type FileToWrite, writeIntoFolder } from '../files/exportFolder.ts';
 import { fileTrouble } from '../files/fileTrouble.ts';
+import { sheetFonts } from '../files/sheetFontFiles.ts';
 import { type Answer, Refusal } from './answer.ts';
 import { inBlocks } from './columns.ts';
 import { isSettled, titleLine } from './plantAnswer.ts';
@@ -15,6 +28,13 @@ const REPORT = 'preflight.txt';
 export interface StepsChoice {
   readonly plate?: string;
   readonly face?: Face;
+}
+
+/** Where files go, and how sheets are printed. */
+export interface PrintChoice {
+  readonly out: string;
+  readonly pdf?: boolean;
+  readonly paper: PaperName;
 }
 
 /** The plates that were asked for: the named one, or all. */
@@ -65,20 +85,56 @@ function reportBlocks(sheets: readonly Sheet[]): string[][] {
   return odd.map((block) => block.split('\n'));
 }
 
-/** Writes all workshop files into a folder and tells their names. */
-export async function sheetsAnswer(placed: PlacedMovement, out: string): Promise<Answer> {
+/** Writes all workshop files into a folder and tells their names; with `pdf` the printed sheets, too. */
+export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, paper }: PrintChoice): Promise<Answer> {
   const sheets = sheetsOf(placed);
-  const folder = await madeFolder(out);
-  const outcome = await writeIntoFolder(
-    folder,
-    sheets.map(({ name, text }) => ({ name, content: text })),
-  );
-  if (outcome.kind === 'failed') throw new Refusal(outcome.says);
-  const text = inBlocks([
-    [titleLine(placed.movement), `${outcome.names.length} files written to ${out}:`],
-    outcome.names.map((name) => `  ${name}`),
-    ...reportBlocks(sheets),
+  const printed = pdf ? pdfSheetsOf(placed, { fonts: sheetFonts(), paper }) : [];
+  const names = await written(out, [
+    ...sheets.map(({ name, text }) => ({ name, content: text })),
+    ...printed.map(({ name, bytes }) => ({ name, content: bytes })),
   ]);
-  const json = { title: placed.movement.title, settled: isSettled(placed), folder: out, files: outcome.names };
+  const text = inBlocks([
+    [titleLine(placed.movement), `${names.length} files written to ${out}:`],
+    names.map((name) => `  ${name}`),
+    ...reportBlocks(sheets),
+    ...(pdf ? [[PRINTING]] : []),
+  ]);
+  const json = { title: placed.movement.title, settled: isSettled(placed), folder: out, files: names };
+  return { text, json, code: isSettled(placed) ? 0 : 1, ...unsettledWarning(placed) };
+}
+
+const PRINTING = 'Print the PDF sheets at actual size and measure both bars before a paper pattern is trusted.';
+
+async function written(out: string, files: readonly FileToWrite[]): Promise<readonly string[]> {
+  const outcome = await writeIntoFolder(await madeFolder(out), files);
+  if (outcome.kind === 'failed') throw new Refusal(outcome.says);
+  return outcome.names;
+}
+
+/** Writes everything for one job into a folder, or into one file when the name ends in .zip. */
+export async function handoverAnswer(placed: PlacedMovement, { out, paper }: PrintChoice): Promise<Answer> {
+  const files = handoverOf(placed, { settings: { fonts: sheetFonts(), paper } });
+  const isZip = /\.zip$/i.test(out);
+  if (isZip) {
+    const path = resolve(out);
+    await madeFolder(dirname(path));
+    try {
+      await atomicWrite(path, zipOf(files));
+    } catch (error) {
+      throw new Refusal(fileTrouble('written', path, error));
+    }
+  } else {
+    await written(
+      out,
+      files.map(({ name, bytes }) => ({ name, content: bytes })),
+    );
+  }
+  const names = files.map(({ name }) => name);
+  const text = inBlocks([
+    [titleLine(placed.movement), `${names.length} files written ${isZip ? 'into' : 'to'} ${out}:`],
+    names.map((name) => `  ${name}`),
+    [`Read contents.txt first: it lists every file, and the cautions. ${PRINTING}`],
+  ]);
+  const json = { title: placed.movement.title, settled: isSettled(placed), out, files: names };
   return { text, json, code: isSettled(placed) ? 0 : 1, ...unsettledWarning(placed) };
 }
