@@ -87,6 +87,15 @@ describe('carriers', () => {
     expect(carriedPlaces(placed, turning, rational(0))).toBe(placed);
   });
 
+  it('bring round a planet that stands anywhere', () => {
+    const { placed, turning } = scene();
+    const quarter = carriedPlaces(placed, turning, rational(1, 4));
+    // From a quarter turn on, an eighth more: half of a right angle past +y.
+    const there = carriedPlaces(quarter, turning, rational(1, 8)).places.get(arborOf('planet'));
+    expect(there?.x).toBeCloseTo(-40 * Math.SQRT1_2, 9);
+    expect(there?.y).toBeCloseTo(40 * Math.SQRT1_2, 9);
+  });
+
   it('turn a planet on a fixed sun by 1 + sun/planet', () => {
     // Planet outside a fixed sun: 1 + 20/60 turns in space for one of the arm. Common practice of epicyclic trains.
     const { turning } = scene();
