@@ -74,8 +74,7 @@ describe('shake of pipes on one axis', () => {
       rules: [{ id: 'h', kind: 'held', point: 'S', at: [0, 0] }],
     });
     expect(shakeOf(movement).aside('A' as ArborId, 25)).toBeCloseTo(0.01, 12);
-    // Far above, the lean in the short plate is worse than what the bushes of both allow: spindle 0.05 and pipe 0.03,
-    // each leaning over 34 from end to end, 56 beyond: (1 + 2·56/34) times.
+    // Far above, the lean in the plate's ten millimetres decides: 0.01 at both of its ends, one to either side.
     expect(shakeOf(movement).aside('A' as ArborId, 100)).toBeCloseTo(0.01 * (1 + (2 * 70) / 10), 12);
   });
 });

@@ -1,0 +1,82 @@
+/** One fault placed on purpose in a copy of each demo: found, named, and cured by the remedy that is offered. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { checkMovement, createChecker, remediesFor } from '../../solver/clearance/index.ts';
+import { applyEdit, type Edit, type Movement, readMovement } from '../../solver/movement/index.ts';
+import { plantMovement, startDrag } from '../../solver/planting/index.ts';
+
+function movementOf(path: string): Movement {
+  const reading = readMovement(readFileSync(new URL(`../../${path}.json`, import.meta.url), 'utf8'));
+  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
+  return reading.movement;
+}
+
+function edited(movement: Movement, edit: Edit): Movement {
+  const result = applyEdit(movement, edit);
+  if (result.kind === 'refused') throw new Error(result.says);
+  return result.movement;
+}
+
+const FAULTS = [
+  {
+    name: 'tide dial: a pillar left in the corner',
+    spoilt: () => movementOf('tests/fixtures/pillarFoulsWheel'),
+    says: 'Upper moon wheel and Pillar upper right foul by 0.90 mm.',
+    remedy: /^Turn Pillar upper right by \+1\d\.\d° about Centre of the pillar circle: gap 0\.\d\d mm$/,
+  },
+  {
+    name: 'moons of Jupiter: two wheels at one level',
+    spoilt: () => movementOf('tests/fixtures/sharedLevel'),
+    says: "Day wheel and Eight o'clock wheel foul by 17.60 mm.",
+    remedy: /^Move Day wheel and Crank wheel up by 2\.95 mm: gap 0\.95 mm$/,
+  },
+  {
+    name: 'going train: the hour wheel out of its pinion',
+    spoilt: () =>
+      edited(movementOf('demo-data/going-train'), { kind: 'change', id: 'minute-pinion', set: { thickness: 1.2 } }),
+    says: 'Minute pinion and Hour wheel do not meet in height: 0.30 mm apart.',
+    remedy: /^Move Minute pinion up by \d\.\d\d mm to meet Hour wheel$/,
+  },
+];
+
+describe.each(FAULTS)('$name', ({ spoilt, says, remedy }) => {
+  const movement = spoilt();
+  const placed = plantMovement(movement);
+  const finding = checkMovement(placed).find((each) => each.says === says);
+
+  it('is found and named', () => {
+    expect(checkMovement(placed).map((each) => each.says)).toContain(says);
+  });
+
+  it('is cured by a remedy that is offered, as one edit', () => {
+    if (!finding) throw new Error('not found');
+    const offered = remediesFor(placed, finding).find((each) => remedy.test(each.says));
+    expect(remediesFor(placed, finding).map((each) => each.says)).toContainEqual(expect.stringMatching(remedy));
+    if (!offered) throw new Error('not offered');
+    const after = checkMovement(plantMovement(edited(movement, offered.edit)));
+    expect(after).toEqual([]);
+  });
+});
+
+describe('a check that follows a drag', () => {
+  it('says at every step what a fresh check says', () => {
+    const movement = edited(movementOf('demo-data/moons-of-jupiter'), {
+      kind: 'leaveOut',
+      rules: ['twelve-radius'],
+      leaveOut: true,
+    });
+    const placed = plantMovement(movement);
+    const twelve = placed.places.get('twelve' as never); // an id of the demo
+    if (!twelve) throw new Error('placed');
+    const drag = startDrag(placed, twelve.id);
+    let checker = createChecker(placed);
+    let fouled = 0;
+    for (let n = 0; n < 30; n++) {
+      const moved = drag.to(twelve.x - n, twelve.y - n * 1.5);
+      checker = checker.moved(moved);
+      expect(checker.findings).toEqual(checkMovement(moved));
+      fouled = Math.max(fouled, checker.findings.length);
+    }
+    expect(fouled).toBeGreaterThan(0);
+  });
+});
