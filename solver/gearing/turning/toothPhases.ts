@@ -64,9 +64,13 @@ const wholeTeeth = (rings: readonly MeshRing[], places: Places): ReadonlyMap<Mes
 
 /**
  * Tooth angles of all placed wheels. Wheels without a place are left out; the first wheel of each train has a tooth
- * at its own `phase`, or at 0.
+ * at its own `phase`, or at 0. Wheels are called by `nameOf`.
  */
-export const toothPhases = (movement: Movement, places: Places): ToothPhases => {
+export const toothPhases = (
+  movement: Movement,
+  places: Places,
+  nameOf: (id: WheelId) => string = (id) => id,
+): ToothPhases => {
   const meshes = meshesOf(movement).filter((mesh) => meshTarget(mesh, places) !== undefined);
   const added = wholeTeeth(meshRings(meshes), places);
   const angles = bodyAngles(movement, meshes, places, added);
@@ -88,7 +92,7 @@ export const toothPhases = (movement: Movement, places: Places): ToothPhases => 
   const angleDeg = new Map<WheelId, number>();
   for (const wheel of movement.wheels)
     if (places.get(wheel.arbor)) angleDeg.set(wheel.id, 360 * withinTurn(first.get(wheel.id) ?? turnsOf(wheel)));
-  const marks = meshes.map((mesh) => markOf(mesh, places, { toothNearest, turnsOf, first }));
+  const marks = meshes.map((mesh) => markOf(mesh, places, { toothNearest, turnsOf, first, nameOf }));
   return { angleDeg, marks };
 };
 
@@ -130,6 +134,7 @@ interface Standing {
   readonly toothNearest: (wheel: Wheel, line: number) => number;
   readonly turnsOf: (wheel: Wheel) => number;
   readonly first: ReadonlyMap<WheelId, number>;
+  readonly nameOf: (id: WheelId) => string;
 }
 
 const markOf = (mesh: Mesh, places: Places, standing: Standing): ToothMark => {
@@ -159,6 +164,6 @@ const markOf = (mesh: Mesh, places: Places, standing: Standing): ToothMark => {
     tooth: toothNumber,
     between,
     missTeeth,
-    says: `Tooth ${toothNumber} of ${a.id} between teeth ${between[0]} and ${between[1]} of ${b.id}${wrong}.`,
+    says: `Tooth ${toothNumber} of ${standing.nameOf(a.id)} between teeth ${between[0]} and ${between[1]} of ${standing.nameOf(b.id)}${wrong}.`,
   };
 };
