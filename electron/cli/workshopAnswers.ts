@@ -85,8 +85,21 @@ function reportBlocks(sheets: readonly Sheet[]): string[][] {
   return odd.map((block) => block.split('\n'));
 }
 
+/**
+ * Metal is not to be cut to rules that contradict each other: said with what would settle them, and nothing written.
+ * A rule that only drilled places miss stops nothing: those are made.
+ */
+function refusedAsContested(placed: PlacedMovement): Answer | undefined {
+  if (![...placed.places.values()].some(({ state }) => state === 'contested')) return undefined;
+  const says = placed.disagreements.map((each) => each.says).join('\n  ');
+  const warning = `nothing was written, as rules disagree. Settle them, or leave one out:\n  ${says}`;
+  return { text: '', json: { title: placed.movement.title, settled: false, files: [] }, code: 1, warning };
+}
+
 /** Writes all workshop files into a folder and tells their names; with `pdf` the printed sheets, too. */
 export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, paper }: PrintChoice): Promise<Answer> {
+  const refused = refusedAsContested(placed);
+  if (refused) return refused;
   const sheets = sheetsOf(placed);
   const printed = pdf ? pdfSheetsOf(placed, { fonts: sheetFonts(), paper }) : [];
   const names = await written(out, [
@@ -113,6 +126,8 @@ async function written(out: string, files: readonly FileToWrite[]): Promise<read
 
 /** Writes everything for one job into a folder, or into one file when the name ends in .zip. */
 export async function handoverAnswer(placed: PlacedMovement, { out, paper }: PrintChoice): Promise<Answer> {
+  const refused = refusedAsContested(placed);
+  if (refused) return refused;
   const files = handoverOf(placed, { settings: { fonts: sheetFonts(), paper } });
   const isZip = /\.zip$/i.test(out);
   if (isZip) {

@@ -75,6 +75,18 @@ describe('contradictions', () => {
     expect(disagreements[0]?.says).toMatch(/1\.000 mm/);
   });
 
+  test('nothing is written for the workshop while rules disagree', async () => {
+    const held = { ...HELD[1], at: [0, 57] };
+    const text = twoDepths({ rules: [HELD[0], held, ...DEPTHS] });
+    for (const command of ['sheets', 'handover']) {
+      const { code, out, err } = await depthwright([command, '-', '--out', join(folder, 'contested')], text);
+      expect(code).toBe(1);
+      expect(out).toBe('');
+      expect(err).toMatch(/nothing was written.*\n.*miss by 1\.000 mm/);
+    }
+    expect(await readdir(folder)).toEqual([]);
+  });
+
   test('two arbors at one place with a distance between them', async () => {
     const same = { id: 's', kind: 'samePlace', points: ['third', 'escape'] };
     const text = twoDepths({ wheels: [], rules: [...HELD, same, { ...apart(5), points: ['third', 'escape'] }] });
