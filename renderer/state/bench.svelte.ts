@@ -81,6 +81,8 @@ export class Bench {
   turned = $state.raw<Rational>(rational(0));
   /** Whether counts are being looked for. */
   countsShown = $state(false);
+  /** What is looked for in the room between parts: a planting, or whether the train runs. */
+  clearanceShown = $state<'planting' | 'trial' | undefined>(undefined);
   /** The wheel whose cutting is looked at. */
   cuttingShown = $state<WheelId | undefined>(undefined);
   /** Whether the power of the movement is looked at. */
@@ -215,7 +217,8 @@ export class Bench {
 
   /** Is a view open that covers the bench? */
   get viewShown(): boolean {
-    return this.depthShown !== undefined || this.cuttingShown !== undefined || this.countsShown || this.powerShown;
+    const over = this.depthShown ?? this.cuttingShown ?? this.clearanceShown;
+    return over !== undefined || this.countsShown || this.powerShown;
   }
 
   /** Goes back to the bench from whatever lies over it; false where nothing did. */
@@ -224,6 +227,7 @@ export class Bench {
       this.depthShown = undefined;
       this.cuttingShown = undefined;
       this.countsShown = false;
+      this.clearanceShown = undefined;
       this.powerShown = false;
       return true;
     }

@@ -1,5 +1,6 @@
 /** All commands of the window, each defined once. */
 import type { Bench } from '../bench.svelte.ts';
+import { clearanceCommands } from '../../clearance/clearanceCommands.ts';
 import { changeCommands } from './changeCommands.ts';
 import type { Command } from './command.ts';
 import { copyCommands } from './copyCommands.ts';
@@ -29,6 +30,7 @@ export const commands = {
   ...copyCommands,
   ...setDownCommands,
   ...viewCommands,
+  ...clearanceCommands,
   back,
 } satisfies Record<string, Command>;
 

@@ -1,0 +1,35 @@
+/** What the clearance worker is asked and what it answers, and how it is started; calling the result stops it. */
+import type { FindPlantingOptions, RehearsalOptions, RehearsalReport } from '../../solver/clearance/index.ts';
+import type { Edit, Movement } from '../../solver/movement/index.ts';
+
+export type ClearanceTask =
+  | { readonly kind: 'findPlanting'; readonly movement: Movement; readonly options: FindPlantingOptions }
+  | { readonly kind: 'rehearse'; readonly movement: Movement; readonly options: RehearsalOptions };
+
+/** A planting that was found: the edit that makes it. */
+export interface OfferedPlanting {
+  readonly edit: Edit;
+  readonly gapsLeft: number;
+  readonly says: string;
+}
+
+export type ClearanceMessage =
+  | { readonly kind: 'progress'; readonly done: number; readonly says: string }
+  | { readonly kind: 'plantings'; readonly answers: readonly OfferedPlanting[]; readonly says: string }
+  | { readonly kind: 'rehearsed'; readonly report: RehearsalReport }
+  | { readonly kind: 'none'; readonly says: string }
+  | { readonly kind: 'failed'; readonly says: string };
+
+export function startClearance(task: ClearanceTask, listen: (message: ClearanceMessage) => void): () => void {
+  const worker = new Worker(new URL('./clearanceWorker.ts', import.meta.url), { type: 'module' });
+  worker.onmessage = ({ data }: MessageEvent<ClearanceMessage>) => {
+    if (data.kind !== 'progress') worker.terminate();
+    listen(data);
+  };
+  worker.onerror = (event) => {
+    worker.terminate();
+    listen({ kind: 'failed', says: `The work broke off: ${event.message}. Try it again.` });
+  };
+  worker.postMessage(task);
+  return () => worker.terminate();
+}

@@ -1,0 +1,46 @@
+/** Long work on clearance, off the window's thread: finds plantings, or tries whether a train runs. Ended from outside. */
+import { findPlanting, rehearse } from '../../solver/clearance/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { ClearanceMessage, ClearanceTask } from './clearanceTask.ts';
+
+const scope = self as unknown as DedicatedWorkerGlobalScope; // this file only runs as a worker
+const post = (message: ClearanceMessage): void => scope.postMessage(message);
+
+scope.onmessage = ({ data }: MessageEvent<ClearanceTask>) => {
+  try {
+    if (data.kind === 'findPlanting') find(data);
+    else run(data);
+  } catch (error) {
+    post({ kind: 'failed', says: error instanceof Error ? error.message : String(error) });
+  }
+};
+
+function find({ movement, options }: Extract<ClearanceTask, { kind: 'findPlanting' }>): void {
+  const search = findPlanting(plantMovement(movement), options);
+  for (let next = search.next(); ; next = search.next()) {
+    if (!next.done) {
+      post({ kind: 'progress', done: next.value.done, says: next.value.says });
+      continue;
+    }
+    const found = next.value;
+    if (found.kind === 'none') post({ kind: 'none', says: found.says });
+    else {
+      // A planting holds functions and stays here; the edit says all of it.
+      const answers = found.answers.map(({ edit, gapsLeft, says }) => ({ edit, gapsLeft, says }));
+      post({ kind: 'plantings', answers, says: found.says });
+    }
+    return;
+  }
+}
+
+function run({ movement, options }: Extract<ClearanceTask, { kind: 'rehearse' }>): void {
+  const rehearsal = rehearse(plantMovement(movement), options);
+  for (let next = rehearsal.next(); ; next = rehearsal.next()) {
+    if (!next.done) {
+      post({ kind: 'progress', done: next.value.done, says: 'turning' });
+      continue;
+    }
+    post(next.value.kind === 'none' ? next.value : { kind: 'rehearsed', report: next.value });
+    return;
+  }
+}
