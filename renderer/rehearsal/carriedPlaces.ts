@@ -1,10 +1,98 @@
 /** Where carried arbors stand once their arms have turned. A picture only: the planting itself stays as it is. */
 import type { Rational, Turning } from '../../solver/gearing/index.ts';
-import type { ArborId } from '../../solver/movement/index.ts';
+import type { ArborId, PointId } from '../../solver/movement/index.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/index.ts';
 import { turnedAngle } from './turnedPhases.ts';
 
 type Plane = Pick<Place, 'x' | 'y'>;
+
+// A planting finds its parts when they are asked for, so it cannot be copied field by field: both stand-ins ask it.
+
+class CarriedPlace implements Place {
+  readonly x: number;
+  readonly y: number;
+  readonly #rest: Place;
+
+  constructor(rest: Place, now: Plane) {
+    this.#rest = rest;
+    this.x = now.x;
+    this.y = now.y;
+  }
+
+  get id() {
+    return this.#rest.id;
+  }
+
+  get state() {
+    return this.#rest.state;
+  }
+
+  get placedBy() {
+    return this.#rest.placedBy;
+  }
+
+  get hangsOn() {
+    return this.#rest.hangsOn;
+  }
+
+  get free() {
+    return this.#rest.free;
+  }
+
+  get other() {
+    return this.#rest.other;
+  }
+
+  get crossingAngle() {
+    return this.#rest.crossingAngle;
+  }
+
+  get movedBy() {
+    return this.#rest.movedBy;
+  }
+
+  get spread() {
+    return this.#rest.spread;
+  }
+}
+
+class CarriedMovement implements PlacedMovement {
+  readonly movement: PlacedMovement['movement'];
+  readonly places: PlacedMovement['places'];
+  readonly plusMinusBetween: PlacedMovement['plusMinusBetween'];
+  readonly #rest: PlacedMovement;
+
+  constructor(rest: PlacedMovement, places: PlacedMovement['places']) {
+    this.#rest = rest;
+    this.movement = rest.movement;
+    this.places = places;
+    this.plusMinusBetween = (a, b) => rest.plusMinusBetween(a, b);
+  }
+
+  get rules() {
+    return this.#rest.rules;
+  }
+
+  get order() {
+    return this.#rest.order;
+  }
+
+  get freeMotions() {
+    return this.#rest.freeMotions;
+  }
+
+  get motions() {
+    return this.#rest.motions;
+  }
+
+  get disagreements() {
+    return this.#rest.disagreements;
+  }
+
+  get says() {
+    return this.#rest.says;
+  }
+}
 
 /**
  * The planting with every carried arbor brought round by its arm, arms on arms included; `placed` itself where
@@ -28,10 +116,10 @@ export function carriedPlaces(placed: PlacedMovement, turning: Turning, turned: 
     moved.set(arbor, now);
     return now;
   };
-  const places = new Map(placed.places);
+  const places = new Map<PointId, Place>(placed.places);
   for (const { id } of placed.movement.arbors) {
     const [rest, now] = [placed.places.get(id), placeOf(id)];
-    if (rest && now && now !== rest) places.set(id, { ...rest, ...now });
+    if (rest && now && now !== rest) places.set(id, new CarriedPlace(rest, now));
   }
-  return { ...placed, places };
+  return new CarriedMovement(placed, places);
 }

@@ -42,6 +42,8 @@ test('a number of turns, a time or a date tells every dial’s reading', async (
 });
 
 test('a carried arbor goes round with its arm, and the planting stays', async ({ page }) => {
+  const broken: string[] = [];
+  page.on('pageerror', (error) => broken.push(String(error)));
   const bench = await rehearse(page);
   const hand = page.locator('main svg line').nth(1);
   const place = async () => ({ x: Number(await hand.getAttribute('x1')), y: Number(await hand.getAttribute('y1')) });
@@ -54,6 +56,8 @@ test('a carried arbor goes round with its arm, and the planting stays', async ({
   await turnTo(page, '0.25');
   expect(apart(await place(), await from({ x: 0, y: 40 }))).toBeLessThan(0.5);
   await bench.train.getByRole('button', { name: 'Planet' }).click();
+  // The drawing asked the moved planting for all that it shows, and nothing broke.
+  expect(broken).toEqual([]);
   await page.keyboard.press('Escape');
   await expect(panel(page)).toHaveCount(0);
   expect(await bench.placeOf('Planet')).toEqual({ x: 40, y: 0 });

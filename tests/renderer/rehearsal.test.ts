@@ -9,7 +9,7 @@ import { restPhases } from '../../renderer/rehearsal/restPhases.ts';
 import { turnedAngle, turnedPhases } from '../../renderer/rehearsal/turnedPhases.ts';
 import { fractionText, rational, turnMovement } from '../../solver/gearing/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
-import { plantMovement } from '../../solver/planting/index.ts';
+import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
 
 const scene = () => {
   const text = readFileSync(new URL('../bench/scenes/planetShelf.json', import.meta.url), 'utf8');
@@ -23,6 +23,12 @@ const arborOf = (id: string) => {
   if (!arbor) throw new Error(`the scene has no arbor ${id}`);
   return arbor.id;
 };
+
+function placeOf({ places }: PlacedMovement) {
+  const place = places.get(arborOf('planet'));
+  if (!place) throw new Error('the planet has no place');
+  return place;
+}
 
 describe('dates', () => {
   // Julian day numbers at noon: 2451545 on 2000-01-01, 2440588 on 1970-01-01, 2299161 on 1582-10-15. Source: J. Meeus,
@@ -85,6 +91,13 @@ describe('carriers', () => {
     expect(placed.places.get(arborOf('planet'))).toMatchObject({ x: 40, y: 0 });
     expect(moved.places.get(arborOf('crank'))).toBe(placed.places.get(arborOf('crank')));
     expect(carriedPlaces(placed, turning, rational(0))).toBe(placed);
+    // Everything else about the planting is told as before.
+    const all = (whole: typeof placed, { id, state, placedBy, hangsOn, free, movedBy } = placeOf(whole)) => [
+      [whole.says, whole.freeMotions, whole.disagreements, whole.motions, whole.order, whole.rules],
+      [id, state, placedBy, hangsOn, free, movedBy],
+    ];
+    expect(all(moved)).toEqual(all(placed));
+    expect(all(moved).flat()).not.toContain(undefined);
   });
 
   it('bring round a planet that stands anywhere', () => {
