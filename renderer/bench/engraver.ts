@@ -25,6 +25,9 @@ export interface Figure {
   readonly regions?: readonly Omit<HatchedRegion, 'owner'>[];
 }
 
+/** Pitch on screen below which the shader leaves out teeth that are not chosen (`teethShown`), CSS pixels. */
+const TEETH_FROM_PX = 8.4;
+
 /** Layers from the lowest: figures keep their order of entry inside one. */
 export type Layer = 'parts' | 'signs';
 
@@ -52,6 +55,12 @@ export class Engraver {
   private readonly layers: Readonly<Record<Layer, LayerBatches>>;
   private readonly owners = new Map<string, number>();
   private readonly freeRows: number[] = [];
+  /** Owners that are chosen: their teeth are drawn when the others' are too small. */
+  private readonly chosen = new Set<string>();
+  private usualModule = 1;
+  /** Which teeth the batch holds now. */
+  private teethHeld: 'all' | 'chosen' = 'chosen';
+  private teethStale = false;
   private origin: Point = { x: 0, y: 0 };
 
   constructor(canvas: HTMLCanvasElement) {
@@ -87,6 +96,7 @@ export class Engraver {
 
   /** The module that decides when teeth are drawn, mm. */
   setUsualModule(module: number): void {
+    this.usualModule = module;
     this.inkwell.uniforms.uUsualModule.value = module;
   }
 
@@ -119,6 +129,11 @@ export class Engraver {
 
   /** Moves an owner; x and y in mm, rotation in radians. */
   setPlace(owner: string, x: number, y: number, rotation: number, emphasis: Emphasis): void {
+    if (this.chosen.has(owner) !== (emphasis === 'chosen')) {
+      if (emphasis === 'chosen') this.chosen.add(owner);
+      else this.chosen.delete(owner);
+      this.teethStale = true;
+    }
     this.inkwell.setRow(this.rowOf(owner), x - this.origin.x, y - this.origin.y, rotation, EMPHASIS[emphasis]);
   }
 
@@ -127,6 +142,7 @@ export class Engraver {
     const row = this.owners.get(owner);
     if (row === undefined) return;
     this.owners.delete(owner);
+    this.chosen.delete(owner);
     this.freeRows.push(row);
   }
 
@@ -134,6 +150,7 @@ export class Engraver {
   draw(view: View, ratio: number): void {
     this.refresh('parts');
     this.refresh('signs');
+    this.refreshTeeth(view.scale);
     this.inkwell.setView(view, this.origin, ratio);
     this.renderer.setPixelRatio(ratio);
     const { width, height } = this.renderer.domElement;
@@ -192,18 +209,26 @@ export class Engraver {
     layer.lineData = lines.data;
     layer.arcs.set(arcs.data, arcs.used);
     layer.lines.set(lines.data, lines.used);
-    if (name === 'parts') this.refreshBodies(held.map(({ figure }) => figure));
+    if (name !== 'parts') return;
+    this.teethStale = true;
+    this.fills.set(
+      held.flatMap(({ figure }) =>
+        (figure.regions ?? []).map((region) => ({ owner: this.rowOf(figure.owner), ...region })),
+      ),
+    );
   }
 
-  private refreshBodies(figures: readonly Figure[]): void {
+  /** All teeth, or only those of what is chosen while the others would be too small to be drawn. */
+  private refreshTeeth(scale: number): void {
+    const held = Math.PI * this.usualModule * scale < TEETH_FROM_PX ? 'chosen' : 'all';
+    if (held === this.teethHeld && !this.teethStale) return;
+    this.teethHeld = held;
+    this.teethStale = false;
     const teeth: Teeth[] = [];
-    const regions: HatchedRegion[] = [];
-    for (const figure of figures) {
-      const owner = this.rowOf(figure.owner);
-      if (figure.teeth) teeth.push({ owner, ...figure.teeth });
-      for (const region of figure.regions ?? []) regions.push({ owner, ...region });
+    for (const { figure } of this.layers.parts.figures.values()) {
+      if (!figure.teeth || (held === 'chosen' && !this.chosen.has(figure.owner))) continue;
+      teeth.push({ owner: this.rowOf(figure.owner), ...figure.teeth });
     }
     this.teeth.set(teeth);
-    this.fills.set(regions);
   }
 }

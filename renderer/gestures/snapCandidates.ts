@@ -4,10 +4,11 @@
  * Only what does not move with the dragged point is offered, and nothing that a rule of the movement says already.
  */
 import { calculatedDepth } from '../../solver/gearing/index.ts';
-import type { ArborId, Movement, PartId, PointId, Rule, Wheel } from '../../solver/movement/index.ts';
-import { bodiesOf, type DraftRule, gapRule, type Place, type PlacedMovement } from '../../solver/planting/index.ts';
-import type { Point } from '../bench/view.ts';
+import type { ArborId, Movement, PointId, Rule, Wheel } from '../../solver/movement/index.ts';
+import type { DraftRule, Place, PlacedMovement } from '../../solver/planting/index.ts';
 import type { SnapCandidate } from './snap.ts';
+import { snapGaps } from './snapGaps.ts';
+import { isNear, type SnapQuestion } from './snapQuestion.ts';
 
 /** How willingly each kind is taken: depths first, a round radius only when the pointer is almost on it. */
 const WEIGHT = {
@@ -15,22 +16,10 @@ const WEIGHT = {
   samePlace: 1.2,
   opposite: 1.2,
   radius: 1,
-  clearBy: 1,
   inLine: 0.7,
   bearing: 0.7,
   round: 0.35,
 };
-
-/** Where to look, and how lengths are written. */
-export interface SnapQuestion {
-  readonly placed: PlacedMovement;
-  readonly point: PointId;
-  readonly target: Point;
-  /** How near a locus must be to be worth offering, mm. */
-  readonly reach: number;
-  readonly nameOf: (id: PartId) => string;
-  readonly lengthSays: (mm: number) => string;
-}
 
 /** Everything that could be kept near the target; `chooseSnap` takes from it. */
 export function snapCandidates(question: SnapQuestion): SnapCandidate[] {
@@ -39,7 +28,7 @@ export function snapCandidates(question: SnapQuestion): SnapCandidate[] {
   const still = [...places.values()].filter(({ id }) => !moving.has(id));
   return [
     ...depths(question, moving),
-    ...gaps(question, moving),
+    ...snapGaps(question, moving, axisOf(question.placed, question.point)),
     ...aboutCentres(question, still, centresOf(movement)),
     ...samePlaces(question, still),
   ];
@@ -118,98 +107,6 @@ function inOrderOfDrive(movement: Movement, a: Wheel, b: Wheel): readonly [Wheel
   if (movement.drive?.arbor === a.arbor) return [a, b];
   if (movement.drive?.arbor === b.arbor) return [b, a];
   return a.teeth >= b.teeth ? [a, b] : [b, a];
-}
-
-function isNear(centre: Point, radius: number, target: Point, reach: number): boolean {
-  return Math.abs(Math.hypot(target.x - centre.x, target.y - centre.y) - radius) <= reach;
-}
-
-/** Gaps to wheels, arbors, posts and walls that would otherwise be just touched. */
-function gaps(question: SnapQuestion, moving: ReadonlySet<PointId>): SnapCandidate[] {
-  const { placed, point, target, reach } = question;
-  const { movement } = placed;
-  const bodyOf = bodiesOf(movement);
-  const own = ownBodies(question);
-  const known = new Set(movement.rules.flatMap((rule) => (rule.kind === 'clearBy' ? [rule.parts.join(' ')] : [])));
-  const found: SnapCandidate[] = [];
-  const sketchOf = (id: PointId): readonly [number, number] => {
-    const place = id === point ? target : placed.places.get(id);
-    return place ? [place.x, place.y] : [0, 0];
-  };
-  for (const mine of own) {
-    for (const other of solids(movement, mine, moving)) {
-      if (known.has(`${mine.id} ${other.id}`) || known.has(`${other.id} ${mine.id}`)) continue;
-      const [a, b] = [bodyOf(mine.id), bodyOf(other.id)];
-      if (!a || !b || a.kind !== 'round') continue;
-      const gap = other.isWall ? movement.limits.wallGap : movement.limits.radialGap;
-      const asked = gapRule([a, b], gap, undefined, sketchOf);
-      const locus = locusOfGap(asked, placed, moving);
-      if (!locus || (locus.kind === 'circle' && !isNear(locus.centre, locus.radius, target, 2 * reach))) continue;
-      found.push({
-        key: `clearBy ${mine.id} ${other.id}`,
-        locus,
-        keeps: { kind: 'clearBy', parts: [mine.id, other.id], gap },
-        says: `clear of ${question.nameOf(other.id)} by ${question.lengthSays(gap)}`,
-        weight: WEIGHT.clearBy,
-      });
-    }
-  }
-  return found;
-}
-
-interface Solid {
-  readonly id: PartId;
-  readonly isWall?: boolean;
-  readonly from: number;
-  readonly to: number;
-}
-
-const levelsOfWheel = (wheel: Wheel): Solid => ({
-  id: wheel.id,
-  from: wheel.level,
-  to: wheel.level + wheel.thickness,
-});
-
-/** Parts of the dragged point that could touch something: its wheels, or the post itself. */
-function ownBodies({ placed, point }: SnapQuestion): Solid[] {
-  const { movement } = placed;
-  const post = movement.posts.find(({ id }) => id === point);
-  if (post) return [{ id: post.id, from: post.levels?.from ?? -1e9, to: post.levels?.to ?? 1e9 }];
-  return wheelsOn(movement, axisOf(placed, point)).map(levelsOfWheel);
-}
-
-function solids(movement: Movement, mine: Solid, moving: ReadonlySet<PointId>): Solid[] {
-  const everywhere = { from: -1e9, to: 1e9 };
-  const all: Solid[] = [
-    ...movement.wheels.filter(({ arbor }) => !moving.has(arbor)).map(levelsOfWheel),
-    ...movement.posts
-      .filter(({ id }) => !moving.has(id))
-      .map((post) => ({ id: post.id, ...(post.levels ?? everywhere) })),
-    ...movement.walls.map((wall) => ({ id: wall.id, isWall: true, ...wall.levels })),
-  ];
-  return all.filter((other) => other.id !== mine.id && mine.from < other.to && other.from < mine.to);
-}
-
-function locusOfGap(
-  asked: ReturnType<typeof gapRule>,
-  { places }: PlacedMovement,
-  moving: ReadonlySet<PointId>,
-): SnapCandidate['locus'] | undefined {
-  if (asked.kind === 'cannot') return undefined;
-  if (asked.kind === 'edge') {
-    const [nx, ny] = asked.normal;
-    return {
-      kind: 'line',
-      through: { x: nx * asked.offset, y: ny * asked.offset },
-      along: { x: -ny, y: nx },
-    };
-  }
-  if (typeof asked.from !== 'string') {
-    return { kind: 'circle', centre: { x: asked.from[0], y: asked.from[1] }, radius: asked.length };
-  }
-  const fixed = moving.has(asked.from) ? asked.point : asked.from;
-  const centre = places.get(fixed);
-  return centre && !moving.has(fixed) ? { kind: 'circle', centre, radius: asked.length } : undefined;
 }
 
 /** Points that others are measured from: centres of rules, and arbors that carry pipes. */

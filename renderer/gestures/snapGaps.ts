@@ -1,0 +1,97 @@
+/** Rules that keep something just clear of a wheel, an arbor, a post or a wall. */
+import type { Movement, PartId, PointId, Wheel } from '../../solver/movement/index.ts';
+import { bodiesOf, gapRule, type PlacedMovement } from '../../solver/planting/index.ts';
+import type { SnapCandidate } from './snap.ts';
+import { isNear, type SnapQuestion } from './snapQuestion.ts';
+
+/** Gaps to wheels, arbors, posts and walls that would otherwise be just touched. */
+export function snapGaps(
+  question: SnapQuestion,
+  moving: ReadonlySet<PointId>,
+  axis: ReadonlySet<PointId>,
+): SnapCandidate[] {
+  const { placed, point, target, reach } = question;
+  const { movement } = placed;
+  const bodyOf = bodiesOf(movement);
+  const own = ownBodies(question, axis);
+  const known = new Set(movement.rules.flatMap((rule) => (rule.kind === 'clearBy' ? [rule.parts.join(' ')] : [])));
+  const found: SnapCandidate[] = [];
+  const sketchOf = (id: PointId): readonly [number, number] => {
+    const place = id === point ? target : placed.places.get(id);
+    return place ? [place.x, place.y] : [0, 0];
+  };
+  for (const mine of own) {
+    for (const other of solids(movement, mine, moving)) {
+      if (known.has(`${mine.id} ${other.id}`) || known.has(`${other.id} ${mine.id}`)) continue;
+      const [a, b] = [bodyOf(mine.id), bodyOf(other.id)];
+      if (!a || !b || a.kind !== 'round') continue;
+      const gap = other.isWall ? movement.limits.wallGap : movement.limits.radialGap;
+      const asked = gapRule([a, b], gap, undefined, sketchOf);
+      const locus = locusOfGap(asked, placed, moving);
+      if (!locus || (locus.kind === 'circle' && !isNear(locus.centre, locus.radius, target, 2 * reach))) continue;
+      found.push({
+        key: `clearBy ${mine.id} ${other.id}`,
+        locus,
+        keeps: { kind: 'clearBy', parts: [mine.id, other.id], gap },
+        says: `clear of ${question.nameOf(other.id)} by ${question.lengthSays(gap)}`,
+        weight: 1,
+      });
+    }
+  }
+  return found;
+}
+
+interface Solid {
+  readonly id: PartId;
+  readonly isWall?: boolean;
+  readonly from: number;
+  readonly to: number;
+}
+
+const levelsOfWheel = (wheel: Wheel): Solid => ({
+  id: wheel.id,
+  from: wheel.level,
+  to: wheel.level + wheel.thickness,
+});
+
+/** Parts of the dragged point that could touch something: its wheels, or the post itself. */
+function ownBodies({ placed, point }: SnapQuestion, axis: ReadonlySet<PointId>): Solid[] {
+  const { movement } = placed;
+  const post = movement.posts.find(({ id }) => id === point);
+  if (post) return [{ id: post.id, from: post.levels?.from ?? -1e9, to: post.levels?.to ?? 1e9 }];
+  return movement.wheels.filter(({ arbor }) => axis.has(arbor)).map(levelsOfWheel);
+}
+
+function solids(movement: Movement, mine: Solid, moving: ReadonlySet<PointId>): Solid[] {
+  const everywhere = { from: -1e9, to: 1e9 };
+  const all: Solid[] = [
+    ...movement.wheels.filter(({ arbor }) => !moving.has(arbor)).map(levelsOfWheel),
+    ...movement.posts
+      .filter(({ id }) => !moving.has(id))
+      .map((post) => ({ id: post.id, ...(post.levels ?? everywhere) })),
+    ...movement.walls.map((wall) => ({ id: wall.id, isWall: true, ...wall.levels })),
+  ];
+  return all.filter((other) => other.id !== mine.id && mine.from < other.to && other.from < mine.to);
+}
+
+function locusOfGap(
+  asked: ReturnType<typeof gapRule>,
+  { places }: PlacedMovement,
+  moving: ReadonlySet<PointId>,
+): SnapCandidate['locus'] | undefined {
+  if (asked.kind === 'cannot') return undefined;
+  if (asked.kind === 'edge') {
+    const [nx, ny] = asked.normal;
+    return {
+      kind: 'line',
+      through: { x: nx * asked.offset, y: ny * asked.offset },
+      along: { x: -ny, y: nx },
+    };
+  }
+  if (typeof asked.from !== 'string') {
+    return { kind: 'circle', centre: { x: asked.from[0], y: asked.from[1] }, radius: asked.length };
+  }
+  const fixed = moving.has(asked.from) ? asked.point : asked.from;
+  const centre = places.get(fixed);
+  return centre && !moving.has(fixed) ? { kind: 'circle', centre, radius: asked.length } : undefined;
+}
