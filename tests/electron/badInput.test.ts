@@ -26,6 +26,8 @@ const REFUSED: readonly (readonly [what: string, text: string, words: readonly (
   ['an empty file', '', [/empty/]],
   ['only blanks', ' \n\t', [/empty/]],
   ['not JSON', 'arbors: centre', [/line 1, column 1/]],
+  ['text in another encoding', '\uFFFD\uFFFD{\0"\0', [/UTF-8/]],
+  ['a picture', '\0\u0001\u0002', [/UTF-8/]],
   ['a truncated file', twoDepths().slice(0, 400), [/line 1, column/, /expected/]],
   ['another kind of JSON', '{"name":"x","version":"1.0.0"}', ['format', 'depthwright-movement']],
   ['a list', '[]', ['format']],

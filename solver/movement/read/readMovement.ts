@@ -91,6 +91,16 @@ function parseText(given: string): Parsed {
       }),
     ]);
   }
+  // What a reader of UTF-8 leaves of other bytes: its replacement sign, or characters with nothing between them.
+  if (text.startsWith('\uFFFD') || text.slice(0, 1000).includes('\0')) {
+    return problems([
+      problemAt('', {
+        found: 'bytes that are no text in UTF-8',
+        expected: 'a movement in UTF-8',
+        remedy: 'choose a movement file; if it was made in an editor, save it again there as UTF-8',
+      }),
+    ]);
+  }
   const fault = faultOfJson(text);
   if (fault) return problems([problemAt(`line ${fault.line}, column ${fault.column}`, fault)]);
   return { kind: 'value', value: JSON.parse(text) };
