@@ -34,6 +34,7 @@ export {
 export { safeArcsOfPost } from './remedies/slidePost.ts';
 export { remediesFor, withRemedies } from './remedies.ts';
 export { nearestSafeAngle, type SafeArc, safeArcs } from './safeArcs.ts';
+export { type SafeOptions, type SafePlaces, safePlacesOf, slideToSafe } from './safePlaces.ts';
 export { type Shake, shakeOf } from './shake.ts';
 export type { Heights, Solid } from './solid.ts';
 export { heightsOfArbor } from './solids/arborSolids.ts';

@@ -1,0 +1,188 @@
+/**
+ * Safe places: where a loose arbor, post or mark can stand so that everything that moves with it clears everything else.
+ *
+ * A point with one free motion is followed along its curve both ways; one with two is set on a grid over the case.
+ * At every place all rules hold (it is a drag of the planting), and the gaps are read with the shake of the bearings.
+ * The ends of safe pieces are closed in on by halving.
+ */
+import type { Edit, PointId } from '../movement/index.ts';
+import { type PlacedMovement, type Point, startDrag } from '../planting/index.ts';
+import { groundOf, type RoomMeasure, roomMeasureOf } from './findPlanting/roomOf.ts';
+
+export interface SafeOptions {
+  /** Distance of neighbouring places that are asked, mm; 0.5 along a curve and a fortieth of the case on a grid when absent. */
+  readonly step?: number;
+  /** How far along the curve to look each way, mm; the reach of the case when absent. */
+  readonly reach?: number;
+}
+
+export type SafePlaces =
+  | { readonly kind: 'curve'; readonly pieces: readonly (readonly Point[])[] }
+  /** Middles of the safe cells, each `cell` mm wide. */
+  | { readonly kind: 'region'; readonly cell: number; readonly middles: readonly Point[] }
+  | { readonly kind: 'none'; readonly says: string };
+
+/** Step along a curve, mm, and cells across half of the case. */
+const STEP = 0.5;
+const CELLS = 20;
+/** Steps along a curve each way, at most. */
+const MOST_STEPS = 400;
+/** Ends of safe pieces are known to this, mm: a tenth of what a maker can set. */
+const END = 1e-4;
+
+/** The safe places of a loose point. */
+export function safePlacesOf(placed: PlacedMovement, id: PointId, options: SafeOptions = {}): SafePlaces {
+  const place = placed.places.get(id);
+  if (place?.state !== 'loose' || place.free.length === 0) {
+    return {
+      kind: 'none',
+      says: 'It is not loose by itself: leave out a rule that settles it, or move what it hangs on.',
+    };
+  }
+  const way = new Way(placed, id, roomMeasureOf(placed));
+  const { middle, reach } = groundOf(placed);
+  if (place.free.length === 1) {
+    const step = options.step ?? STEP;
+    const pieces = way.curve(step, options.reach ?? 2 * Math.PI * reach);
+    return pieces.length > 0
+      ? { kind: 'curve', pieces }
+      : { kind: 'none', says: 'Nowhere on its curve is everything clear.' };
+  }
+  const cell = options.step ?? reach / CELLS;
+  const middles = way.grid(middle, reach, cell);
+  return middles.length > 0
+    ? { kind: 'region', cell, middles }
+    : { kind: 'none', says: 'Nowhere in the case is everything clear.' };
+}
+
+/** The edit that slides a loose point to the nearest safe place, and how far that is; undefined where it is safe, or nowhere is. */
+export function slideToSafe(
+  placed: PlacedMovement,
+  id: PointId,
+  options: SafeOptions = {},
+): { readonly edit: Edit; readonly to: Point; readonly distance: number } | undefined {
+  const place = placed.places.get(id);
+  const safe = safePlacesOf(placed, id, options);
+  if (!place || safe.kind === 'none') return undefined;
+  const points = safe.kind === 'curve' ? safe.pieces.flat() : safe.middles;
+  const away = (point: Point): number => Math.hypot(point.x - place.x, point.y - place.y);
+  const [nearest] = [...points].sort((a, b) => away(a) - away(b));
+  if (!nearest || away(nearest) < END) return undefined;
+  const drag = startDrag(placed, id);
+  drag.to(nearest.x, nearest.y);
+  const edit = drag.release();
+  return edit && { edit, to: nearest, distance: away(nearest) };
+}
+
+interface Stop {
+  readonly point: Point;
+  readonly placed: PlacedMovement;
+}
+
+class Way {
+  private readonly placed: PlacedMovement;
+  private readonly id: PointId;
+  private readonly room: RoomMeasure;
+
+  constructor(placed: PlacedMovement, id: PointId, room: RoomMeasure) {
+    this.placed = placed;
+    this.id = id;
+    this.room = room;
+  }
+
+  private isSafe({ placed }: Stop): boolean {
+    return placed.disagreements.length === 0 && this.room.of(placed).surplus >= 0;
+  }
+
+  /** Gaps that are the same at every stop are no concern of this point. */
+  private narrow(stops: readonly Stop[]): void {
+    for (const { placed } of stops) this.room.of(placed);
+    this.room.narrow();
+  }
+
+  curve(step: number, reach: number): readonly (readonly Point[])[] {
+    const start = this.stopAt(this.placed);
+    if (!start) return [];
+    const ahead = this.followed(start, step, reach, 1);
+    const closes = ahead.length > 3 && isNear(ahead.at(-1), start, step);
+    const behind = closes ? [] : this.followed(start, step, reach, -1);
+    const stops = [...behind.reverse(), start, ...ahead];
+    this.narrow(stops);
+    const safe = stops.map((stop) => this.isSafe(stop));
+    const pieces: Point[][] = [];
+    stops.forEach((stop, i) => {
+      if (!safe[i]) return;
+      const before = stops[i - 1];
+      if (!safe[i - 1]) pieces.push(before ? [this.endBetween(stop, before)] : []);
+      pieces.at(-1)?.push(stop.point);
+      const next = stops[i + 1];
+      if (next && !safe[i + 1]) pieces.at(-1)?.push(this.endBetween(stop, next));
+    });
+    return pieces;
+  }
+
+  /** Stops along the curve one way, until it comes back, ends, or is long enough. */
+  private followed(start: Stop, step: number, reach: number, sense: 1 | -1): Stop[] {
+    const drag = startDrag(this.placed, this.id);
+    const [free] = this.placed.places.get(this.id)?.free ?? [];
+    let heading = { x: sense * (free?.x ?? 0), y: sense * (free?.y ?? 0) };
+    let at = start;
+    const stops: Stop[] = [];
+    for (let n = 1; n <= MOST_STEPS && n * step <= reach; n++) {
+      const next = this.stopAt(drag.to(at.point.x + step * heading.x, at.point.y + step * heading.y));
+      const gone = next && Math.hypot(next.point.x - at.point.x, next.point.y - at.point.y);
+      if (!next || gone === undefined || gone < step / 10) break;
+      heading = { x: (next.point.x - at.point.x) / gone, y: (next.point.y - at.point.y) / gone };
+      stops.push(next);
+      at = next;
+      if (n > 3 && isNear(next, start, step)) break;
+    }
+    return stops;
+  }
+
+  private stopAt(placed: PlacedMovement): Stop | undefined {
+    const place = placed.places.get(this.id);
+    return place && { point: { x: place.x, y: place.y }, placed };
+  }
+
+  /** The last safe point towards one that is not. */
+  private endBetween(safe: Stop, not: Stop): Point {
+    const drag = startDrag(this.placed, this.id);
+    drag.to(safe.point.x, safe.point.y);
+    let [inside, outside] = [safe, not];
+    while (Math.hypot(inside.point.x - outside.point.x, inside.point.y - outside.point.y) > END) {
+      const middle = { x: (inside.point.x + outside.point.x) / 2, y: (inside.point.y + outside.point.y) / 2 };
+      const stop = this.stopAt(drag.to(middle.x, middle.y));
+      if (!stop) break;
+      // On a curve the middle of the chord is pulled onto it; where it no longer moves, the end is known.
+      const isStuck = [inside, outside].some(
+        ({ point }) => Math.hypot(point.x - stop.point.x, point.y - stop.point.y) < END / 10,
+      );
+      if (this.isSafe(stop)) inside = stop;
+      else outside = stop;
+      if (isStuck) break;
+    }
+    return inside.point;
+  }
+
+  grid([x0, y0]: readonly [number, number], reach: number, cell: number): readonly Point[] {
+    const drag = startDrag(this.placed, this.id);
+    const count = Math.floor(reach / cell);
+    const stops: Stop[] = [];
+    for (let row = -count; row <= count; row++) {
+      for (let n = -count; n <= count; n++) {
+        // To and fro, so that no step of the drag is long.
+        const column = row % 2 === 0 ? n : -n;
+        const wanted = { x: x0 + column * cell, y: y0 + row * cell };
+        const stop = this.stopAt(drag.to(wanted.x, wanted.y));
+        if (stop && Math.hypot(stop.point.x - wanted.x, stop.point.y - wanted.y) < cell / 2) stops.push(stop);
+      }
+    }
+    this.narrow(stops);
+    return stops.filter((stop) => this.isSafe(stop)).map(({ point }) => point);
+  }
+}
+
+function isNear(stop: Stop | undefined, other: Stop, step: number): boolean {
+  return stop !== undefined && Math.hypot(stop.point.x - other.point.x, stop.point.y - other.point.y) < 0.75 * step;
+}

@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { checkMovement, safePlacesOf, slideToSafe } from '../../solver/clearance/index.ts';
+import { applyEdit, type PointId } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import { arborAt, sceneOf, wheelOf } from './scenes.ts';
+
+const B = 'B' as PointId;
+const heights = { levels: { from: 20, to: 21 } };
+
+/** A wheel on a circle of 35 about A, and a post of 6 at (35, 0) in its way. */
+function onCircle(angleDeg: number) {
+  const a = arborAt('A', 0, 0, heights);
+  const angle = (angleDeg * Math.PI) / 180;
+  return sceneOf({
+    arbors: [a.arbor, { id: 'B', at: [35 * Math.cos(angle), 35 * Math.sin(angle)], diameter: 2, ...heights }],
+    rules: [
+      a.rule,
+      { id: 'r', kind: 'radius', point: 'B', centre: 'A', length: 35 },
+      { id: 'p', kind: 'held', point: 'P', at: [35, 0] },
+    ],
+    wheels: [wheelOf('b', 'B', 20, 0)],
+    posts: [{ id: 'P', at: [35, 0], diameter: 6, levels: { from: 0, to: 10 } }],
+  });
+}
+
+// Tips 10, post 3, gap 0.5: centres 13.5 apart, seen from A under 2·asin(13.5/70).
+const edge = 2 * Math.asin(13.5 / 70);
+
+describe('safe places of a loose arbor', () => {
+  it('with one free motion are the pieces of its curve, their ends where the gap is just kept', () => {
+    const placed = plantMovement(onCircle(90));
+    const safe = safePlacesOf(placed, B, { step: 1 });
+    if (safe.kind !== 'curve') throw new Error(safe.kind);
+    const angles = safe.pieces.flat().map(({ x, y }) => Math.abs(Math.atan2(y, x)));
+    expect(Math.min(...angles)).toBeCloseTo(edge, 5);
+    for (const { x, y } of safe.pieces.flat()) expect(Math.hypot(x, y)).toBeCloseTo(35, 9);
+    expect(Math.max(...angles)).toBeGreaterThan(3);
+  });
+
+  it('slides to the nearest of them as one edit', () => {
+    const movement = onCircle(10);
+    const placed = plantMovement(movement);
+    expect(checkMovement(placed).map(({ kind }) => kind)).toEqual(['fouls']);
+    const slide = slideToSafe(placed, B);
+    if (!slide) throw new Error('there is a safe place');
+    const edited = applyEdit(movement, slide.edit);
+    if (edited.kind === 'refused') throw new Error(edited.says);
+    const after = plantMovement(edited.movement);
+    expect(checkMovement(after)).toEqual([]);
+    const at = after.places.get(B);
+    expect(Math.atan2(at?.y ?? 0, at?.x ?? 1)).toBeCloseTo(edge, 4);
+  });
+
+  it('with two are a region: just the cells that keep the gap, checked one by one', () => {
+    const movement = sceneOf({
+      arbors: [{ id: 'B', at: [20, 20], diameter: 2, ...heights }],
+      rules: [{ id: 'p', kind: 'held', point: 'P', at: [0, 0] }],
+      wheels: [wheelOf('b', 'B', 20, 0)],
+      posts: [{ id: 'P', at: [0, 0], diameter: 6, levels: { from: 0, to: 10 } }],
+      walls: [
+        {
+          id: 'drum',
+          outline: { kind: 'circle', centre: [0, 0], radius: 45 },
+          inner: { kind: 'circle', centre: [0, 0], radius: 42 },
+          levels: { from: -5, to: 20 },
+        },
+      ],
+    });
+    const safe = safePlacesOf(plantMovement(movement), B, { step: 2 });
+    if (safe.kind !== 'region') throw new Error(safe.kind);
+    const expected: string[] = [];
+    for (let x = -42; x <= 42; x += 2) {
+      for (let y = -42; y <= 42; y += 2) {
+        const d = Math.hypot(x, y);
+        if (d >= 13.5 && d <= 31.5) expected.push(`${x} ${y}`);
+      }
+    }
+    const found = safe.middles.map(({ x, y }) => `${Math.round(x)} ${Math.round(y)}`);
+    expect(found.sort()).toEqual(expected.sort());
+  });
+
+  it('a planted arbor has none to offer', () => {
+    expect(safePlacesOf(plantMovement(onCircle(90)), 'A' as PointId)).toMatchObject({ kind: 'none' });
+  });
+});
