@@ -29,7 +29,11 @@ export function pairDrawing(
 ): PairDrawing | undefined {
   const [a, b] = [driver, driven].map((wheel) => wheelOutline(wheel, movement, { phase: 0 }));
   if (a?.kind !== 'outline' || b?.kind !== 'outline') return undefined;
-  const loops = (drawn: typeof a): readonly Outline[] => drawn.loops.map((loop) => loop.shape as Outline); // same shape, other room
+  // The shroud of a lantern pinion would hide the teeth between its trundles.
+  const loops = (drawn: typeof a): readonly Outline[] => {
+    const isLantern = drawn.loops.some(({ role }) => role === 'pin');
+    return drawn.loops.filter(({ role }) => !isLantern || role !== 'body').map(({ shape }) => shape as Outline); // same shape, other room
+  };
   return {
     driver: { wheel: driver, loops: loops(a), x: 0 },
     driven: { wheel: driven, loops: loops(b), x: driven.internal ? -distance : distance },

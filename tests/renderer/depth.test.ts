@@ -62,6 +62,16 @@ describe('a depth looked at', () => {
   });
 });
 
+it('draws a lantern pinion by its trundles alone, so that the wheel between them is seen', () => {
+  const [wheel] = movement.wheels;
+  if (!wheel) throw new Error('the scene has no wheel');
+  const lantern = { ...wheel, teeth: 8, form: 'lantern' as const, trundleDiameter: 1.4 };
+  const drawing = pairDrawing(wheel, lantern, movement, 30);
+  const radii = drawing?.driven.loops.map((loop) => (loop.kind === 'circle' ? loop.radius : 0)) ?? [];
+  expect(radii).toHaveLength(8);
+  for (const radius of radii) expect(radius).toBeCloseTo(0.7, 12);
+});
+
 describe('the rule of distances', () => {
   it.each([
     ['sun-planet', 40.1, 1],
