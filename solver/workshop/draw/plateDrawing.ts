@@ -93,7 +93,7 @@ function addMarking(
   };
   sheet.set(
     'SCRIBE',
-    struck.flatMap((step) => scribedPieces(step, placed, view, height * SCRIBE_REACH)),
+    struck.flatMap((step) => scribedPieces(step, steps, height * SCRIBE_REACH)),
   );
   sheet.set(
     'CENTRES',

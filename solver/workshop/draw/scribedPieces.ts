@@ -1,21 +1,18 @@
 /** The short pieces of arcs and lines that cross at a step's place: what the maker sees on the metal. */
-import type { PointId } from '../../movement/ids.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { Point } from '../../planting/placed.ts';
 import type { DrawnShape, MarkingLocus, MarkingStep } from '../drawing.ts';
-import type { PlateView } from '../plateView.ts';
 
-/** Pieces reaching `reach` mm to each side of the step's place; distances from edges are not scribed. */
-export function scribedPieces(
-  step: MarkingStep,
-  placed: PlacedMovement,
-  view: PlateView,
-  reach: number,
-): readonly DrawnShape[] {
+/**
+ * Pieces reaching `reach` mm to each side of the step's place; distances from edges are not scribed.
+ *
+ * @param there all steps of the face: a locus starts from a point that one of them made, the plate's centre included
+ */
+export function scribedPieces(step: MarkingStep, there: readonly MarkingStep[], reach: number): readonly DrawnShape[] {
   if (step.kind === 'datum' || step.kind === 'already') return [];
   const at: Point = { x: step.place[0], y: step.place[1] };
   const placeOf = (id: string): Point | undefined => {
-    const place = placed.places.get(id as PointId); // a locus names points of the same movement, or an edge, which has no place
-    return place && view.see(place);
+    const place = there.find((each) => each.point === id)?.place;
+    return place && { x: place[0], y: place[1] };
   };
   return step.loci.flatMap((locus) => pieceOf(locus, at, placeOf, reach) ?? []);
 }

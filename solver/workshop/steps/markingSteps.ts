@@ -191,7 +191,8 @@ function alreadyStep(maker: Maker, place: Place): Unsaid {
 }
 
 function unsettledStep(maker: Maker, place: Place): Unsaid {
-  const why = place.state === 'loose' ? 'it can still move' : 'its rules disagree';
+  const why =
+    place.state === 'loose' ? 'it can still move' : 'its rules disagree, or those of a point that it is struck from';
   const warns = `${maker.voice.label(place.id)} cannot be marked: ${why}. Settle it first.`;
   return { ...blank(maker, place, false), kind: 'unsettled', loci: [], warns };
 }

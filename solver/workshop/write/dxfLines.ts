@@ -22,7 +22,8 @@ export class DxfLines {
     return this.real(code + 20, 0);
   }
 
+  /** The lines, each with its end; nothing at all for none. */
   text(): string {
-    return `${this.lines.join('\n')}\n`;
+    return this.lines.length === 0 ? '' : `${this.lines.join('\n')}\n`;
   }
 }
