@@ -1,5 +1,16 @@
 /** Commands that look for room: a planting, and whether the train runs. */
+import { slideToSafe } from '../../solver/clearance/index.ts';
+import type { Place } from '../../solver/planting/index.ts';
+import type { Bench } from '../state/bench.svelte.ts';
 import type { Command } from '../state/commands/command.ts';
+
+/** The one loose place that is chosen. */
+function chosenLoose(bench: Bench): Place | undefined {
+  const [only] = bench.chosen;
+  const place =
+    bench.chosen.length === 1 ? [...bench.settled.places.values()].find(({ id }) => id === only) : undefined;
+  return place?.state === 'loose' ? place : undefined;
+}
 
 export const clearanceCommands = {
   findPlanting: {
@@ -22,6 +33,20 @@ export const clearanceCommands = {
     run: (bench) => {
       bench.leaveView();
       bench.clearanceShown = 'trial';
+    },
+  },
+  slideToSafe: {
+    id: 'slideToSafe',
+    group: 'change',
+    says: 'Slide to a safe place',
+    describes: 'Slide the chosen loose part to the nearest place that clears everything',
+    possible: (bench) => chosenLoose(bench) !== undefined,
+    run: (bench) => {
+      const place = chosenLoose(bench);
+      const slide = place && slideToSafe(bench.settled, place.id);
+      if (!place) return;
+      if (!slide) bench.tell('done', `${bench.nameOf(place.id)} is safe where it stands, or nowhere it can go is.`);
+      else bench.change(`slide ${bench.nameOf(place.id)} by ${bench.lengthSays(slide.distance)}`, [slide.edit]);
     },
   },
 } satisfies Record<string, Command>;

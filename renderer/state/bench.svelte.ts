@@ -6,7 +6,7 @@
  * derivation.
  */
 import type { ShellBridge } from '../../electron/bridge.ts';
-import { checkMovement, type Finding } from '../../solver/clearance/index.ts';
+import type { Finding } from '../../solver/clearance/index.ts';
 import { type Rational, rational, turnMovement } from '../../solver/gearing/index.ts';
 import {
   commit,
@@ -32,6 +32,7 @@ import { type Shapes, shapesOf } from '../bench/figures/wheelShapes.ts';
 import type { Lettered } from '../bench/lettering.ts';
 import { type Bounds, fitTo, type Point, toScreen, type View } from '../bench/view.ts';
 import { boundsOfWork } from '../bench/workBounds.ts';
+import { followingCheck } from '../clearance/followingCheck.ts';
 import type { SettingDown } from '../gestures/settingDown.svelte.ts';
 import { carriedPlaces } from '../rehearsal/carriedPlaces.ts';
 import { restPhases } from '../rehearsal/restPhases.ts';
@@ -127,7 +128,8 @@ export class Bench {
     this.preview ? restPhases(this.preview.placed, true, this.settledPhases) : this.settledPhases,
   );
   readonly phases = $derived(turnedPhases(this.restPhases, this.movement, this.turning, this.turned));
-  readonly findings: readonly Finding[] = $derived(checkMovement(this.settled));
+  private readonly check = followingCheck();
+  readonly findings: readonly Finding[] = $derived(this.check(this.placed));
   readonly names = $derived(namesOf(this.drawn));
   /** What is chosen, with the wheels of chosen arbors. */
   readonly emphasised = $derived(withWheels(this.chosen, this.drawn));

@@ -1,18 +1,16 @@
 /** Closed rings of depths whose teeth cannot all stand in mesh, with the smallest movement that closes them. */
-import { checkRings, closeRing, type MeshRing, meshesOf, meshRings, type RingClosure } from '../gearing/index.ts';
-import type { ArborId } from '../movement/index.ts';
+import { checkRing, closeRing, type MeshRing, meshesOf, meshRings, type RingClosure } from '../gearing/index.ts';
+import type { ArborId, Movement } from '../movement/index.ts';
 import { type PlacedMovement, startDrag } from '../planting/index.ts';
 import type { Finding } from './finding.ts';
 
 /** Rings that miss stop the movement; one that closes once a wheel is set on its arbor is a note with the angle. */
 export function checkRingsClose(placed: PlacedMovement): readonly Finding[] {
   const { movement, places } = placed;
-  if (movement.rules.filter(({ kind, leaveOut }) => kind === 'depth' && !leaveOut).length < 3) return [];
-  const rings = meshRings(meshesOf(movement));
-  return checkRings(movement, places).flatMap((closure, index): Finding[] => {
+  return ringsOf(movement).flatMap((ring): Finding[] => {
+    const closure = checkRing(ring, places);
     if (closure.kind !== 'misses' && closure.kind !== 'setOnArbor') return [];
-    const ring = rings[index];
-    const cure = closure.kind === 'misses' && ring ? cureOf(placed, ring) : '';
+    const cure = closure.kind === 'misses' ? cureOf(placed, ring) : '';
     const [first, second] = closure.bodies.map((body) => places.get(body));
     return [
       {
@@ -32,6 +30,15 @@ export function checkRingsClose(placed: PlacedMovement): readonly Finding[] {
       },
     ];
   });
+}
+
+const known = new WeakMap<Movement, readonly MeshRing[]>();
+
+/** The rings of a movement, which its places do not change; movements are immutable, so each is gone through once. */
+function ringsOf(movement: Movement): readonly MeshRing[] {
+  const rings = known.get(movement) ?? meshRings(meshesOf(movement));
+  known.set(movement, rings);
+  return rings;
 }
 
 /** The closure in the maker's names. */
