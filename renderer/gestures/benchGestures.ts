@@ -39,6 +39,13 @@ export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): vo
       const part = hit.kind === 'wheel' && times > 1 && hit.point ? hit.point : hit.part;
       bench.choose([part], press.adding);
     },
+    menu(press) {
+      if (bench.settingDown) return;
+      const hit = under(press);
+      const isChosen = hit && bench.chosen.some((part) => part === hit.part || part === hit.point);
+      // The menu acts on what was pressed; several stay chosen when it is one of them.
+      if (!isChosen) bench.choose(hit ? [hit.part] : []);
+    },
     hover(press) {
       if (bench.settingDown && press) {
         bench.settingDown.aim(bench, press.pixel, press.free);

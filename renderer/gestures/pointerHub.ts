@@ -28,6 +28,8 @@ export interface HubActions {
   /** The gesture of a pointer that began to travel from `start`; none when it should move the sheet. */
   grab(start: Press): Gesture | undefined;
   tap(press: Press, times: number): void;
+  /** A menu is about to open for what lies under the pointer. */
+  menu(press: Press): void;
   hover(press: Press | undefined): void;
   pan(dx: number, dy: number): void;
   zoom(at: Point, factor: number): void;
@@ -98,8 +100,11 @@ export class PointerHub {
   }
 
   private down(event: PointerEvent): void {
-    if (event.button === 2) return;
     const start = this.pressOf(event);
+    if (event.button === 2) {
+      this.actions.menu(start);
+      return;
+    }
     this.element.setPointerCapture(event.pointerId);
     this.pressed.set(event.pointerId, { start, last: start.pixel, button: event.button });
     if (this.pressed.size === 2) {

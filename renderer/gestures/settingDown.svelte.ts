@@ -63,6 +63,8 @@ export class SettingDown {
   putAway(bench: Bench): void {
     bench.preview = undefined;
     bench.settingDown = undefined;
+    // How to set down no longer helps.
+    bench.told = undefined;
   }
 
   private show(bench: Bench, at: Point, free: boolean): void {

@@ -79,7 +79,7 @@ function depths(question: SnapQuestion, moving: ReadonlySet<PointId>): SnapCandi
   const { placed, point, target, reach } = question;
   const { movement } = placed;
   const found: SnapCandidate[] = [];
-  const joined = new Set(movement.rules.flatMap((rule) => (rule.kind === 'depth' ? [rule.wheels.join(' ')] : [])));
+  const joined = depthsSaid(movement);
   const axis = axisOf(placed, point);
   for (const own of wheelsOn(movement, axis)) {
     for (const other of movement.wheels) {
@@ -131,9 +131,23 @@ function aboutCentres(question: SnapQuestion, still: readonly Place[], centres: 
       found.push(...lines(question, centre, other));
     }
   }
-  const said = new Set(placed.movement.rules.map(sayingOf));
+  const said = sayings(placed.movement);
   return found.filter(({ keeps }) => !said.has(sayingOf(keeps)) && mentions(keeps, point));
 }
+
+/** A function of the movement that remembers its last answer: a drag asks about one movement again and again. */
+function forMovement<Answer>(make: (movement: Movement) => Answer): (movement: Movement) => Answer {
+  let known: { readonly movement: Movement; readonly answer: Answer } | undefined;
+  return (movement) => {
+    if (known?.movement !== movement) known = { movement, answer: make(movement) };
+    return known.answer;
+  };
+}
+
+const sayings = forMovement((movement) => new Set(movement.rules.map(sayingOf)));
+const depthsSaid = forMovement(
+  (movement) => new Set(movement.rules.flatMap((rule) => (rule.kind === 'depth' ? [rule.wheels.join(' ')] : []))),
+);
 
 /** What a rule says, without its number: to see that it is said already. */
 function sayingOf(rule: DraftRule | Rule): string {

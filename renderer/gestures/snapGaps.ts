@@ -12,7 +12,7 @@ export function snapGaps(
 ): SnapCandidate[] {
   const { placed, point, target, reach } = question;
   const { movement } = placed;
-  const bodyOf = bodiesOf(movement);
+  const bodyOf = knownBodies(movement);
   const own = ownBodies(question, axis);
   const known = new Set(movement.rules.flatMap((rule) => (rule.kind === 'clearBy' ? [rule.parts.join(' ')] : [])));
   const found: SnapCandidate[] = [];
@@ -39,6 +39,14 @@ export function snapGaps(
     }
   }
   return found;
+}
+
+let known: { readonly movement: Movement; readonly bodyOf: ReturnType<typeof bodiesOf> } | undefined;
+
+/** Bodies of the last movement are kept: a drag asks about one movement again and again. */
+function knownBodies(movement: Movement): ReturnType<typeof bodiesOf> {
+  if (known?.movement !== movement) known = { movement, bodyOf: bodiesOf(movement) };
+  return known.bodyOf;
 }
 
 interface Solid {

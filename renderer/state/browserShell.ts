@@ -51,8 +51,15 @@ function choose(): Promise<File | undefined> {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = '.json,application/json';
-    input.addEventListener('change', () => resolve(input.files?.[0]));
-    input.addEventListener('cancel', () => resolve(undefined));
+    // It stands in the page until it is answered, so that it is not collected before.
+    input.hidden = true;
+    document.body.append(input);
+    const answer = (file: File | undefined): void => {
+      input.remove();
+      resolve(file);
+    };
+    input.addEventListener('change', () => answer(input.files?.[0]));
+    input.addEventListener('cancel', () => answer(undefined));
     input.click();
   });
 }

@@ -62,7 +62,8 @@ function isOn(movement: Movement, part: PartId, point: PointId): boolean {
 
 /** Points that a rule speaks of. */
 export function pointsOfRule(movement: Movement, rule: Rule): PointId[] {
-  const arborOf = (part: string): PointId | undefined => movement.wheels.find(({ id }) => id === part)?.arbor;
+  const arbors = arborsOf(movement.wheels);
+  const arborOf = (part: string): PointId | undefined => arbors.get(part);
   switch (rule.kind) {
     case 'held':
       return [rule.point];
@@ -85,4 +86,16 @@ export function pointsOfRule(movement: Movement, rule: Rule): PointId[] {
     case 'clearBy':
       return rule.parts.flatMap((part) => arborOf(part) ?? (part as PointId)); // a part without an arbor is a point or of the case
   }
+}
+
+type Wheels = Movement['wheels'];
+const known = new WeakMap<Wheels, ReadonlyMap<string, PointId>>();
+
+/** Arbors by wheel id; made once for a list of wheels, because it is asked for every rule. */
+function arborsOf(wheels: Wheels): ReadonlyMap<string, PointId> {
+  const last = known.get(wheels);
+  if (last) return last;
+  const arbors = new Map<string, PointId>(wheels.map(({ id, arbor }) => [id, arbor]));
+  known.set(wheels, arbors);
+  return arbors;
 }

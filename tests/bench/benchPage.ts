@@ -33,9 +33,12 @@ export class BenchPage {
   async openFile(path: string): Promise<void> {
     await expect(this.sheet).toBeVisible();
     await expect(this.sheet).toHaveAttribute('data-view', /\d/);
-    const chooser = this.page.waitForEvent('filechooser');
-    await this.page.keyboard.press(`${modifier}+o`);
-    await (await chooser).setFiles(path);
+    // The runner begins to watch for choosers a moment after it is asked to; on a busy machine the first may be missed.
+    await expect(async () => {
+      const chooser = this.page.waitForEvent('filechooser', { timeout: 4000 });
+      await this.page.keyboard.press(`${modifier}+o`);
+      await (await chooser).setFiles(path);
+    }).toPass({ timeout: 30_000 });
   }
 
   get sheet() {
