@@ -136,6 +136,7 @@ export class BenchScene {
       this.engraver.setPlace(place.id, place.x, place.y, 0, emphasisOf(place.id));
       this.sign(place, input.passing);
     }
+    this.forget(placed);
     if (moved.size === 0) return;
     for (const wheel of placed.movement.wheels) {
       if (!moved.has(wheel.arbor)) continue;
@@ -143,7 +144,6 @@ export class BenchScene {
       if (!place) continue;
       this.engraver.setPlace(wheel.id, place.x, place.y, phases.get(wheel.id) ?? 0, emphasisOf(wheel.id));
     }
-    this.forget(placed);
   }
 
   private sign(place: Place, passing: boolean): void {
