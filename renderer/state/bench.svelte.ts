@@ -34,9 +34,11 @@ import { type Bounds, fitTo, type Point, toScreen, type View } from '../bench/vi
 import { boundsOfWork } from '../bench/workBounds.ts';
 import { followingCheck } from '../clearance/followingCheck.ts';
 import type { SettingDown } from '../gestures/settingDown.svelte.ts';
+import type { MadePart } from '../made/madeParts.ts';
 import { carriedPlaces } from '../rehearsal/carriedPlaces.ts';
 import { restPhases } from '../rehearsal/restPhases.ts';
 import { turnedPhases } from '../rehearsal/turnedPhases.ts';
+import { samePartsAs, startingFromLast, withWheels } from './derivations.ts';
 import { lengthSays } from './lengthWords.ts';
 import type { Look } from './looks.ts';
 import { namesOf } from './names.ts';
@@ -88,6 +90,8 @@ export class Bench {
   cuttingShown = $state<WheelId | undefined>(undefined);
   /** Whether the power of the movement is looked at. */
   powerShown = $state(false);
+  /** Which part of what was made is looked at: readings, changes, errors, fits. */
+  madeShown = $state<MadePart | undefined>(undefined);
   /** The guided build: offered at the first start, on, or put away. */
   guide = $state<'off' | 'offered' | 'on'>('off');
   /** Key of the finding that was asked for last. */
@@ -220,7 +224,7 @@ export class Bench {
   /** Is a view open that covers the bench? */
   get viewShown(): boolean {
     const over = this.depthShown ?? this.cuttingShown ?? this.clearanceShown;
-    return over !== undefined || this.countsShown || this.powerShown;
+    return over !== undefined || this.countsShown || this.powerShown || this.madeShown !== undefined;
   }
 
   /** Goes back to the bench from whatever lies over it; false where nothing did. */
@@ -231,6 +235,7 @@ export class Bench {
       this.countsShown = false;
       this.clearanceShown = undefined;
       this.powerShown = false;
+      this.madeShown = undefined;
       return true;
     }
     if (!this.rehearsing) return false;
@@ -281,28 +286,4 @@ export class Bench {
     const hasCorners = this.movement.plates.some(({ outline }) => outline.kind === 'path');
     this.view = fitTo(this.view, bounds, 44, hasCorners ? 56 : 0);
   }
-}
-
-const NOTHING: ReadonlySet<string> = new Set();
-
-function withWheels(chosen: readonly PartId[], { wheels }: Movement): ReadonlySet<string> {
-  if (chosen.length === 0) return NOTHING;
-  const all = new Set<string>(chosen);
-  for (const { id, arbor } of wheels) if (all.has(arbor)) all.add(id);
-  return all;
-}
-
-/** `movement` where `preview` has the same parts, apart from places and rules. */
-function samePartsAs(preview: Movement, movement: Movement): Movement {
-  const isSame = preview.wheels === movement.wheels && preview.arbors.length === movement.arbors.length;
-  return isSame && preview.posts.length === movement.posts.length ? movement : preview;
-}
-
-/** A function of the movement that may start from its own last result, and is not asked twice about one movement. */
-function startingFromLast<Result>(make: (movement: Movement, last?: Result) => Result): (movement: Movement) => Result {
-  let known: { readonly movement: Movement; readonly result: Result } | undefined;
-  return (movement) => {
-    if (known?.movement !== movement) known = { movement, result: make(movement, known?.result) };
-    return known.result;
-  };
 }

@@ -10,8 +10,8 @@ import type {
   ShellBridge,
   ShellCommand,
 } from '../../electron/bridge.ts';
-import { emptyMovement, readMovement, writeMovement } from '../../solver/movement/index.ts';
-import { sheetsOf } from '../../solver/workshop/index.ts';
+import { emptyMovement, type Movement, readMovement, writeMovement } from '../../solver/movement/index.ts';
+import { handoverFile, workshopFiles } from '../made/workshopFiles.ts';
 import type { Bench, Face } from './bench.svelte.ts';
 import { browserShell } from './browserShell.ts';
 import type { Command } from './commands/command.ts';
@@ -28,6 +28,8 @@ export interface Session {
   saveAs(): Promise<void>;
   /** Writes every workshop file into a folder. */
   exportSheets(): Promise<void>;
+  /** Writes everything for one job as one zip file; an earlier revision adds the list of changes. */
+  handOver(earlier?: Movement): Promise<void>;
   /** Writes files that a view has made into a folder. */
   exportFiles(files: readonly ExportFile[]): Promise<void>;
   /** Tells the shell the state of the page; called whenever any of it changed. */
@@ -111,7 +113,12 @@ export function startSession(bench: Bench): Session {
     save: async () => saved(await shell.save(text())),
     saveAs: async () => saved(await shell.saveAs(text())),
     async exportSheets() {
-      await session.exportFiles(sheetsOf(bench.settled).map(({ name, text: content }) => ({ name, content })));
+      const files = await workshopFiles(bench);
+      if (files) await session.exportFiles(files);
+    },
+    async handOver(earlier) {
+      const file = await handoverFile(bench, earlier);
+      if (file) await session.exportFiles([file]);
     },
     async exportFiles(files) {
       const reply = await shell.exportFiles(files);

@@ -44,7 +44,7 @@ export {
 export { type Cure, type CureOptions, curesFor, shiftOf, shiftWords, shimFor } from './made/cure.ts';
 export { type DepthReadings, depthReadings, editsOfDepthReadings } from './made/depthReadings.ts';
 export { boreBeforePressing, feelOf, fitOf } from './made/fits.ts';
-export { type MonteCarlo, monteCarloOf } from './made/monteCarlo.ts';
+export { type MonteCarlo, type MonteCarloOptions, monteCarloOf } from './made/monteCarlo.ts';
 export { type Sensitivity, sensitivityOf } from './made/sensitivity.ts';
 export { type TrueLength, trueLength } from './made/trueLength.ts';
 export { findWrongHoles, fitPlaces, type HoleReport, type MeasuredDistance } from './made/wrongHole.ts';

@@ -1,10 +1,12 @@
 /** All commands of the window, each defined once. */
-import type { Bench } from '../bench.svelte.ts';
+
 import { clearanceCommands } from '../../clearance/clearanceCommands.ts';
+import type { Bench } from '../bench.svelte.ts';
 import { changeCommands } from './changeCommands.ts';
 import type { Command } from './command.ts';
 import { copyCommands } from './copyCommands.ts';
 import { fileCommands } from './fileCommands.ts';
+import { madeCommands } from './madeCommands.ts';
 import { setDownCommands } from './setDownCommands.ts';
 import { viewCommands } from './viewCommands.ts';
 
@@ -30,6 +32,7 @@ export const commands = {
   ...copyCommands,
   ...setDownCommands,
   ...viewCommands,
+  ...madeCommands,
   ...clearanceCommands,
   back,
 } satisfies Record<string, Command>;

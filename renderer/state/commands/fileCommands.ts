@@ -44,9 +44,17 @@ export const fileCommands = {
     id: 'exportSheets',
     group: 'movement',
     says: 'Write the files…',
-    describes: 'Write all drawings, drill programs and tables into a folder',
+    describes: 'Write all sheets, drawings, drill programs and tables into a folder',
     keys: ['Mod+E'],
     possible: (bench) => bench.movement.arbors.length > 0,
     run: (bench) => bench.session?.exportSheets(),
+  },
+  handOver: {
+    id: 'handOver',
+    group: 'movement',
+    says: 'Hand over, one zip…',
+    describes: 'Write everything for one job into one zip file',
+    possible: (bench) => bench.movement.arbors.length > 0,
+    run: (bench) => bench.session?.handOver(),
   },
 } satisfies Record<string, Command>;
