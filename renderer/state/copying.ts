@@ -22,7 +22,29 @@ export function partsCopied(movement: Movement, chosen: readonly PartId[]): Part
   return parts as unknown as Parts; // items of a movement are items as a file would hold them
 }
 
-/** Copies go down and to the right of what they were copied from, so that they are seen. */
-export function pasteEdit(parts: Parts, away: number): Edit {
-  return { kind: 'paste', parts, by: [away, -away] };
+/**
+ * Copies go down and to the right of what they were copied from, so that they are seen. A name that is taken gets
+ * the next free number, so that lists and findings tell the copy from its original.
+ */
+export function pasteEdit(movement: Movement, parts: Parts, away: number): Edit {
+  const { arbors, wheels, posts, marks, walls } = movement;
+  const taken = new Set([arbors, wheels, posts, marks, walls].flat().map(({ name }) => name));
+  const renamed = Object.entries(parts).map(([list, items]) => [
+    list,
+    list === 'rules' ? items : (items as readonly Named[]).map((item) => ({ ...item, ...freeName(item, taken) })), // every other list copied is of named parts
+  ]);
+  return { kind: 'paste', parts: Object.fromEntries(renamed) as Parts, by: [away, -away] }; // the same lists as before
+}
+
+interface Named {
+  readonly name?: string;
+}
+
+function freeName({ name }: Named, taken: Set<string | undefined>): Named {
+  if (!name) return {};
+  const stem = name.replace(/ \d+$/, '');
+  let free = name;
+  for (let number = 2; taken.has(free); number++) free = `${stem} ${number}`;
+  taken.add(free);
+  return { name: free };
 }

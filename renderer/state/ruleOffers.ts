@@ -48,12 +48,25 @@ export function offersBetween(placed: PlacedMovement, parts: readonly PartId[], 
   if (!a || !b || more.length > 0) return [];
   const drafts: DraftRule[] =
     points.length === 2 ? pairDrafts(placed, parts, [a, b]) : c ? tripleDrafts([a, b, c]) : [];
+  const kept = new Set(placed.movement.rules.flatMap((rule) => subjectOf(rule) ?? []));
   return drafts.flatMap((draft) => {
+    // What is already a rule is edited on its card.
+    if (kept.has(subjectOf(draft) ?? '')) return [];
     const value = ruleValueNow(placed.movement, placed, draft);
     if (!value) return [];
     const kind = value.kind === 'angle' ? 'angle' : value.kind === 'off' ? 'none' : 'length';
     return [offer(placed.movement, withNumber(draft, value.value), a, nameOf, { kind, value: value.value })];
   });
+}
+
+/** What a rule between two speaks of, the same for two rules that would say the same. */
+function subjectOf(rule: DraftRule | Movement['rules'][number]): string | undefined {
+  const sorted = (ids: readonly string[]): string => `${rule.kind} ${[...ids].sort().join(' ')}`;
+  if (rule.kind === 'depth') return sorted(rule.wheels);
+  if (rule.kind === 'distance' || rule.kind === 'samePlace') return sorted(rule.points);
+  if (rule.kind === 'clearBy') return sorted(rule.parts);
+  if (rule.kind === 'radius' || rule.kind === 'bearing') return `${rule.kind} ${rule.point} ${rule.centre}`;
+  return undefined;
 }
 
 function pairDrafts(

@@ -52,7 +52,7 @@ export const copyCommands = {
     run: (bench) => {
       if (!bench.copied) return;
       const before = bench.movement;
-      if (!bench.change('paste', [pasteEdit(bench.copied, AWAY_PX / bench.view.scale)])) return;
+      if (!bench.change('paste', [pasteEdit(before, bench.copied, AWAY_PX / bench.view.scale)])) return;
       bench.choose(newPoints(before, bench.movement));
     },
   },
