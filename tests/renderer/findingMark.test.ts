@@ -1,0 +1,38 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { toScreen } from '../../renderer/bench/view.ts';
+import { findingMark } from '../../renderer/clearance/findingMark.ts';
+import { sizesOf } from '../../renderer/state/sizes.ts';
+import { checkMovement } from '../../solver/clearance/index.ts';
+import { readMovement } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+
+const view = { centre: { x: 10, y: 20 }, scale: 4, width: 800, height: 600 };
+
+it('hatches both parts at their places and sizes, and draws the overlap between the nearest points', () => {
+  const text = readFileSync(new URL('../fixtures/pillarFoulsWheel.json', import.meta.url), 'utf8');
+  const reading = readMovement(text);
+  if (reading.kind !== 'movement') throw new Error('the fixture must be readable');
+  const placed = plantMovement(reading.movement);
+  const sizes = sizesOf(reading.movement);
+  const [finding] = checkMovement(placed).filter(({ kind }) => kind === 'fouls');
+  if (!finding) throw new Error('the pillar must foul');
+  const mark = findingMark(finding, placed, sizes, view);
+  expect(mark?.discs.map(({ part }) => part)).toEqual(finding.parts);
+  const pillar = reading.movement.posts.find(({ id }) => finding.parts.includes(id));
+  const place = [...placed.places.values()].find(({ id }) => id === pillar?.id);
+  const disc = mark?.discs.find(({ part }) => part === pillar?.id);
+  expect(disc).toMatchObject(toScreen(view, place ?? { x: 0, y: 0 }));
+  expect(disc?.r).toBeCloseTo(((pillar?.diameter ?? 0) / 2) * view.scale, 9);
+  const length = Math.hypot((mark?.to.x ?? 0) - (mark?.from.x ?? 0), (mark?.to.y ?? 0) - (mark?.from.y ?? 0));
+  expect(length).toBeCloseTo(-(finding.gap ?? 0) * view.scale, 6);
+});
+
+it('a finding without a gap has no mark', () => {
+  const text = readFileSync(new URL('../fixtures/mixedModules.json', import.meta.url), 'utf8');
+  const reading = readMovement(text);
+  if (reading.kind !== 'movement') throw new Error('the fixture must be readable');
+  const placed = plantMovement(reading.movement);
+  const size = checkMovement(placed).find(({ kind }) => kind === 'size');
+  expect(size && findingMark(size, placed, sizesOf(reading.movement), view)).toBeUndefined();
+});
