@@ -11,7 +11,7 @@ import type { Point } from '../bench/view.ts';
 import type { Bench, Preview } from '../state/bench.svelte.ts';
 import { withIds } from './ruleIds.ts';
 import { chooseSnap, type Snap, type SnapCandidate } from './snap.ts';
-import { snapCandidates } from './snapCandidates.ts';
+import { movesWith, snapCandidates } from './snapCandidates.ts';
 import { snapFigures, snapLabels } from './snapGuides.ts';
 
 /** How near a locus must be to be taken, CSS pixels. */
@@ -43,6 +43,7 @@ export class Settler {
   private readonly session: DragSession;
   /** How many rules the point can still take. */
   private readonly freedom: number;
+  private readonly moving: ReadonlySet<PointId>;
   private snapped: Snapped | undefined;
   /** Keys of rules that would disagree, so that they are planted in vain only once. */
   private readonly refused = new Set<string>();
@@ -53,6 +54,7 @@ export class Settler {
     this.start = start;
     this.point = point;
     this.session = startDrag(start, point);
+    this.moving = movesWith(start, point);
     this.freedom = start.places.get(point)?.free.length ?? 0;
   }
 
@@ -89,7 +91,15 @@ export class Settler {
     const near = this.freedom > 1 ? target : place;
     const reach = SNAP_REACH_PX / scale;
     const { nameOf, lengthSays } = this.words;
-    const question = { placed: dragged, point: this.point, target: near, reach, nameOf, lengthSays };
+    const question = {
+      placed: dragged,
+      point: this.point,
+      moving: this.moving,
+      target: near,
+      reach,
+      nameOf,
+      lengthSays,
+    };
     const candidates = snapCandidates(question).filter(({ key }) => !this.refused.has(key));
     return chooseSnap(candidates, near, reach, this.freedom);
   }

@@ -24,7 +24,7 @@ const WEIGHT = {
 /** Everything that could be kept near the target; `chooseSnap` takes from it. */
 export function snapCandidates(question: SnapQuestion): SnapCandidate[] {
   const { movement, places } = question.placed;
-  const moving = movesWith(question.placed, question.point);
+  const { moving } = question;
   const still = [...places.values()].filter(({ id }) => !moving.has(id));
   return [
     ...depths(question, moving),

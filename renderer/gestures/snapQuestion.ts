@@ -7,6 +7,8 @@ import type { Point } from '../bench/view.ts';
 export interface SnapQuestion {
   readonly placed: PlacedMovement;
   readonly point: PointId;
+  /** The point and whatever moves along with it (`movesWith`). */
+  readonly moving: ReadonlySet<PointId>;
   readonly target: Point;
   /** How near a locus must be to be worth offering, mm. */
   readonly reach: number;
