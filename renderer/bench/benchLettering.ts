@@ -84,8 +84,10 @@ function placesRound({ x, y }: Point, radiusPx: number): LabelPlace[] {
   const outer = Math.max(radiusPx, 10) + 12;
   at(0, outer);
   at(0, -outer);
-  at(outer + 34, 0);
-  at(-outer - 34, 0);
+  at(outer + 44, 0);
+  at(-outer - 44, 0);
+  // Beside an edge, a name still finds room a little to one side.
+  for (const side of [-32, 32]) for (const up of [outer, -outer]) at(side, up);
   at(0, 26);
   at(0, -26);
   return places;

@@ -6,6 +6,7 @@ import type { Bench } from '../state/bench.svelte.ts';
 import { pensOfPage } from '../state/looks.ts';
 import { type Balloon, placeBalloons } from './balloons.ts';
 import { locusLabels, nameLabels, pointOf, signBoxes } from './benchLettering.ts';
+import { edgeBoxes } from './edgeBoxes.ts';
 import type { Figure } from './engraver.ts';
 import { gapFigures, gapLabels } from './figures/gapFigures.ts';
 import { lociOf, type ScribedLocus, scribedFigure } from './figures/scribedArcs.ts';
@@ -119,6 +120,7 @@ export class BenchPainter {
     const leads: Lead[] = balloons.map(({ at, to }) => ({ from: at, to }));
     const blocked: Box[] = [
       ...signBoxes(placed, view),
+      ...edgeBoxes(placed, view),
       ...balloons.map(({ at }): Box => [at.x - 13, at.y - 13, at.x + 13, at.y + 13]),
       [view.width - TITLE_BLOCK.width, view.height - TITLE_BLOCK.height, view.width, view.height],
     ];

@@ -63,6 +63,10 @@ export interface Told {
   readonly says: string;
 }
 
+/** Length on screen that the gap of a shown finding is brought to, CSS pixels, and the closest that it is looked at for that, px per mm. */
+const FINDING_PX = 60;
+const FINDING_SCALE = 12;
+
 export class Bench {
   private history = $state.raw<History>(startHistory(emptyMovement()));
   readonly movement: Movement = $derived(this.history.movement);
@@ -250,11 +254,14 @@ export class Bench {
     if (!finding) return;
     this.findingShown = key;
     this.chosen = finding.parts;
-    const at = finding.at?.[0];
-    if (!at || this.face !== 'bench') return;
-    const pixel = toScreen(this.view, at);
+    if (!finding.at || this.face !== 'bench') return;
+    const [a, b] = finding.at;
+    const centre = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+    const pixel = toScreen(this.view, centre);
     const inside = pixel.x > 40 && pixel.y > 40 && pixel.x < this.view.width - 40 && pixel.y < this.view.height - 40;
-    if (!inside) this.view = { ...this.view, centre: at };
+    // Close enough to see what is meant; never further away than the maker looks already.
+    const scale = Math.max(this.view.scale, Math.min(FINDING_PX / Math.hypot(b.x - a.x, b.y - a.y), FINDING_SCALE));
+    if (!inside || scale > this.view.scale) this.view = { ...this.view, centre, scale };
   }
 
   tell(kind: Told['kind'], says: string): void {
