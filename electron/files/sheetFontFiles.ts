@@ -1,5 +1,5 @@
 /** The lettering of printed sheets as bytes: beside the bundled command line, or in the package it comes from. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, realpathSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { type FontBytes, SheetFonts } from '../../solver/workshop/index.ts';
@@ -8,7 +8,8 @@ const PACKAGE = 'dejavu-fonts-ttf/ttf';
 
 /** One face: next to the program that was started, or from the package. */
 function bytesOf(name: string): Uint8Array {
-  const started = process.argv[1];
+  // Package managers start programs through a link.
+  const started = process.argv[1] === undefined ? undefined : realpathSync(process.argv[1]);
   const beside = started === undefined ? undefined : join(dirname(started), 'lettering', name);
   if (beside !== undefined) {
     try {
