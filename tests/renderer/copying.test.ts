@@ -1,0 +1,37 @@
+/** Copies get names of their own, so that lists and findings tell them from their originals. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { partsCopied, pasteEdit } from '../../renderer/state/copying.ts';
+import { offersBetween } from '../../renderer/state/ruleOffers.ts';
+import { applyEdit, type Movement, readMovement } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+
+function goingTrain(): Movement {
+  const reading = readMovement(readFileSync(new URL('../../demo-data/going-train.json', import.meta.url), 'utf8'));
+  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
+  return reading.movement;
+}
+
+test('a name that is taken gets the next free number, twice over', () => {
+  const movement = goingTrain();
+  const third = movement.arbors.filter(({ name }) => name === 'Third arbor').map(({ id }) => id);
+  const parts = partsCopied(movement, third);
+  const once = applyEdit(movement, pasteEdit(movement, parts, 10));
+  if (once.kind === 'refused') throw new Error(once.says);
+  const twice = applyEdit(once.movement, pasteEdit(once.movement, parts, 20));
+  if (twice.kind === 'refused') throw new Error(twice.says);
+  const names = twice.movement.arbors.map(({ name }) => name);
+  expect(names.filter((name) => name?.startsWith('Third arbor'))).toEqual([
+    'Third arbor',
+    'Third arbor 2',
+    'Third arbor 3',
+  ]);
+});
+
+test('a rule that is kept is not offered again, the others are', () => {
+  const movement = goingTrain();
+  const pair = movement.arbors.filter(({ id }) => id === 'third' || id === 'escape').map(({ id }) => id);
+  const kinds = offersBetween(plantMovement(movement), pair, String).map(({ rule }) => rule.kind);
+  expect(kinds).not.toContain('depth');
+  expect(kinds).toContain('distance');
+});
