@@ -137,7 +137,7 @@ export class Bench {
   );
   readonly phases = $derived(turnedPhases(this.restPhases, this.movement, this.turning, this.turned));
   private readonly check = followingCheck();
-  readonly findings: readonly Finding[] = $derived(this.check(this.placed));
+  readonly findings: readonly Finding[] = $derived(this.check(this.placed, this.preview !== undefined));
   readonly names = $derived(namesOf(this.drawn));
   /** What is chosen, with the wheels of chosen arbors. */
   readonly emphasised = $derived(withWheels(this.chosen, this.drawn));
