@@ -45,7 +45,7 @@ test('a carried arbor goes round with its arm, and the planting stays', async ({
   const broken: string[] = [];
   page.on('pageerror', (error) => broken.push(String(error)));
   const bench = await rehearse(page);
-  const hand = page.locator('main svg line').nth(1);
+  const hand = page.locator('svg.hands line').nth(1);
   const place = async () => ({ x: Number(await hand.getAttribute('x1')), y: Number(await hand.getAttribute('y1')) });
   const box = await bench.sheet.boundingBox();
   const from = async (mm: { x: number; y: number }) => {
