@@ -1,5 +1,5 @@
-/** Long work on clearance, off the window's thread: finds plantings, or tries whether a train runs. Ended from outside. */
-import { findPlanting, rehearse } from '../../solver/clearance/index.ts';
+/** Long work on clearance, off the window's thread: plantings, safe places, whether a train runs. Ended from outside. */
+import { findPlanting, rehearse, safePlacesOf } from '../../solver/clearance/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { ClearanceMessage, ClearanceTask } from './clearanceTask.ts';
 
@@ -9,7 +9,8 @@ const post = (message: ClearanceMessage): void => scope.postMessage(message);
 scope.onmessage = ({ data }: MessageEvent<ClearanceTask>) => {
   try {
     if (data.kind === 'findPlanting') find(data);
-    else run(data);
+    else if (data.kind === 'rehearse') run(data);
+    else post({ kind: 'safe', places: safePlacesOf(plantMovement(data.movement), data.point) });
   } catch (error) {
     post({ kind: 'failed', says: error instanceof Error ? error.message : String(error) });
   }
