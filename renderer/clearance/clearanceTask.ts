@@ -1,5 +1,6 @@
 /** What the clearance worker is asked and what it answers, and how it is started; calling the result stops it. */
 import type {
+  Finding,
   FindPlantingOptions,
   RehearsalOptions,
   RehearsalReport,
@@ -10,6 +11,7 @@ import type { Edit, Movement, PointId } from '../../solver/movement/index.ts';
 export type ClearanceTask =
   | { readonly kind: 'findPlanting'; readonly movement: Movement; readonly options: FindPlantingOptions }
   | { readonly kind: 'rehearse'; readonly movement: Movement; readonly options: RehearsalOptions }
+  | { readonly kind: 'slowCheck'; readonly movement: Movement }
   | { readonly kind: 'safePlaces'; readonly movement: Movement; readonly point: PointId };
 
 /** A planting that was found: the edit that makes it. */
@@ -23,6 +25,7 @@ export type ClearanceMessage =
   | { readonly kind: 'progress'; readonly done: number; readonly says: string }
   | { readonly kind: 'plantings'; readonly answers: readonly OfferedPlanting[]; readonly says: string }
   | { readonly kind: 'rehearsed'; readonly report: RehearsalReport }
+  | { readonly kind: 'checked'; readonly findings: readonly Finding[] }
   | { readonly kind: 'safe'; readonly places: SafePlaces }
   | { readonly kind: 'none'; readonly says: string }
   | { readonly kind: 'failed'; readonly says: string };

@@ -1,5 +1,5 @@
 /** Long work on clearance, off the window's thread: plantings, safe places, whether a train runs. Ended from outside. */
-import { findPlanting, rehearse, safePlacesOf } from '../../solver/clearance/index.ts';
+import { checkMovement, findPlanting, rehearse, safePlacesOf } from '../../solver/clearance/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { ClearanceMessage, ClearanceTask } from './clearanceTask.ts';
 
@@ -10,7 +10,9 @@ scope.onmessage = ({ data }: MessageEvent<ClearanceTask>) => {
   try {
     if (data.kind === 'findPlanting') find(data);
     else if (data.kind === 'rehearse') run(data);
-    else post({ kind: 'safe', places: safePlacesOf(plantMovement(data.movement), data.point) });
+    else if (data.kind === 'slowCheck') {
+      post({ kind: 'checked', findings: checkMovement(plantMovement(data.movement), { depths: true }) });
+    } else post({ kind: 'safe', places: safePlacesOf(plantMovement(data.movement), data.point) });
   } catch (error) {
     post({ kind: 'failed', says: error instanceof Error ? error.message : String(error) });
   }

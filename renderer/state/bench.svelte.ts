@@ -137,7 +137,12 @@ export class Bench {
   );
   readonly phases = $derived(turnedPhases(this.restPhases, this.movement, this.turning, this.turned));
   private readonly check = followingCheck();
-  readonly findings: readonly Finding[] = $derived(this.check(this.placed, this.preview !== undefined));
+  private readonly followed = $derived(this.check(this.placed, this.preview !== undefined));
+  /** What the slower checks found of a movement, once the window was idle; worked out in a worker. */
+  checked = $state.raw<{ readonly movement: Movement; readonly findings: readonly Finding[] } | undefined>(undefined);
+  readonly findings: readonly Finding[] = $derived(
+    this.checked && this.checked.movement === this.movement && !this.preview ? this.checked.findings : this.followed,
+  );
   readonly names = $derived(namesOf(this.drawn));
   /** What is chosen, with the wheels of chosen arbors. */
   readonly emphasised = $derived(withWheels(this.chosen, this.drawn));
