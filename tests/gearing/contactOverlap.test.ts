@@ -93,8 +93,8 @@ function checkPair(driver: Wheel, driven: Wheel, open: number): void {
     const angle = contact.curves.driverAngle[i] as number; // one of the steps
     const turned = (angle * driver.teeth) / driven.teeth + (contact.curves.error[i] as number);
     // Steep flanks come nearer along the normal than along the pitch line.
-    expect(meets(angle, turned + (MILLIONTH) / radius), `overlap at step ${i}`).toBe(false);
-    expect(meets(angle, turned - (MILLIONTH) / radius), `no touch at step ${i}`).toBe(true);
+    expect(meets(angle, turned + MILLIONTH / radius), `overlap at step ${i}`).toBe(false);
+    expect(meets(angle, turned - MILLIONTH / radius), `no touch at step ${i}`).toBe(true);
   }
 }
 
