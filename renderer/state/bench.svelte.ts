@@ -2,8 +2,7 @@
  * The state of the window: the movement, what is chosen and how it is looked at. Everything else is derived.
  *
  * The movement changes only through `change` (one transaction, undone as one step). While a gesture is under way
- * `preview` stands in for the planting and touches no history. Components read and call; nothing is set inside a
- * derivation.
+ * `preview` stands in for the planting and touches no history. Components read and call; nothing is set in a derivation.
  */
 import type { ShellBridge } from '../../electron/bridge.ts';
 import type { Finding } from '../../solver/clearance/index.ts';
@@ -105,7 +104,7 @@ export class Bench {
   fileName = $state('');
   /** A file that could not be read, with everything that was wrong in it. */
   problems = $state.raw<{ readonly file: string; readonly problems: readonly Problem[] } | undefined>(undefined);
-  /** Work of the last time that was not saved; offered until it is taken or dropped. */
+  /** What the commands ask of the shell; there from the first moment that the window can show a movement. */
   session = $state.raw<Session | undefined>(undefined);
   platform: ShellBridge['platform'] = 'linux';
   /** The transaction after which the document was saved; `undefined` for the document as it was opened. */
