@@ -92,8 +92,9 @@ function isAccepted(finding: Finding, placed: PlacedMovement): boolean {
   );
 }
 
+/** Rules that disagree come first of all: what stands where they leave it fouls or clears by accident. */
 function byRank(a: Finding, b: Finding): number {
-  const rank = RANK[a.severity] - RANK[b.severity];
+  const rank = RANK[a.severity] - RANK[b.severity] || Number(b.kind === 'planting') - Number(a.kind === 'planting');
   if (rank !== 0) return rank;
   const gap = shortfall(b) - shortfall(a);
   return gap !== 0 ? gap : a.key < b.key ? -1 : 1;
