@@ -4,7 +4,7 @@
  */
 import type { Bench } from '../state/bench.svelte.ts';
 import { pensOfPage } from '../state/looks.ts';
-import { type Balloon, placeBalloons } from './balloons.ts';
+import { type Balloon, placeBalloons, type Ring } from './balloons.ts';
 import { locusLabels, nameLabels, pointOf, signBoxes } from './benchLettering.ts';
 import { edgeBoxes } from './edgeBoxes.ts';
 import type { Figure } from './engraver.ts';
@@ -116,19 +116,22 @@ export class BenchPainter {
       ...gapLabels(placed, view, bench.lengthSays),
       ...(bench.preview?.lettered(view) ?? []),
     ];
-    const balloons = bench.preview ? [] : this.balloonsOf(bench);
+    const signs = signBoxes(placed, view);
+    const title: Box = [view.width - TITLE_BLOCK.width, view.height - TITLE_BLOCK.height, view.width, view.height];
+    const balloons = bench.preview ? [] : this.balloonsOf(bench, [...signs, title]);
     const leads: Lead[] = balloons.map(({ at, to }) => ({ from: at, to }));
     const blocked: Box[] = [
-      ...signBoxes(placed, view),
+      ...signs,
       ...edgeBoxes(placed, view),
       ...balloons.map(({ at }): Box => [at.x - 13, at.y - 13, at.x + 13, at.y + 13]),
-      [view.width - TITLE_BLOCK.width, view.height - TITLE_BLOCK.height, view.width, view.height],
+      title,
     ];
     this.lettering.draw(lettered, leads, blocked, { width: view.width, height: view.height, ratio }, colours);
     this.giveBalloons(balloons);
   }
 
-  private balloonsOf({ findings, view }: Bench): Balloon[] {
+  private balloonsOf({ findings, view, placed, sizes }: Bench, blocked: readonly Box[]): Balloon[] {
+    if (findings.length === 0) return [];
     const places = findings.flatMap((finding, index) => {
       const at = finding.at;
       if (!at) return [];
@@ -136,7 +139,12 @@ export class BenchPainter {
       const to = toScreen(view, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
       return [{ key: finding.key, number: index + 1, to }];
     });
+    const rings = placed.movement.wheels.flatMap((wheel): Ring[] => {
+      const place = placed.places.get(wheel.arbor);
+      const size = sizes.get(wheel.id);
+      return place && size ? [{ at: toScreen(view, place), radius: size.tipRadius * view.scale }] : [];
+    });
     const window: Box = [0, 0, view.width, view.height];
-    return placeBalloons(places, { x: view.width / 2, y: view.height / 2 }, window);
+    return placeBalloons(places, { middle: { x: view.width / 2, y: view.height / 2 }, window, blocked, rings });
   }
 }
