@@ -42,5 +42,5 @@ export { type MovementReading, readMovement } from './read/readMovement.ts';
 export { COLLECTIONS, type Collection } from './references/collections.ts';
 export { idsOf } from './references/idsOf.ts';
 export type * from './schema.ts';
-export { FORMAT, VERSION } from './schema.ts';
+export { BODY_KINDS, FORMAT, VERSION } from './schema.ts';
 export { writeMovement } from './write/writeMovement.ts';

@@ -9,7 +9,7 @@ import { z } from 'zod';
 import { opening, plate, wall } from './case.ts';
 import { partId } from './ids.ts';
 import { arbor, made, mark, post } from './points.ts';
-import { coordinate, extent, MAX_ARBORS, name, note } from './quantities.ts';
+import { coordinate, extent, MAX_ARBORS, name, note, plusMinus } from './quantities.ts';
 import { reading } from './reading.ts';
 import { rule } from './rule.ts';
 import { toothTable } from './toothTable.ts';
@@ -24,12 +24,30 @@ const display = z.looseObject({
   decimals: z.int().min(0).max(6).default(3),
 });
 
+/** Kinds of bodies that a limit can be stated for; `hand` is whatever sweeps a ring: hands, arms, fingers and pins. */
+export const BODY_KINDS = ['wheel', 'hub', 'collar', 'arbor', 'hand', 'post', 'wall', 'plate'] as const;
+const bodyKind = z.enum(BODY_KINDS);
+
 /** Smallest gaps that checks accept, mm. */
 const limits = z.looseObject({
   radialGap: extent.default(0.5),
   heightGap: extent.default(0.3),
   wallGap: extent.default(0.5),
+  /** Other gaps for pairs of these kinds; a gap that is left out stays as above, and the first pair that fits counts. */
+  pairs: z
+    .array(
+      z.looseObject({
+        between: z.tuple([bodyKind, bodyKind]),
+        plan: extent.exactOptional(),
+        height: extent.exactOptional(),
+      }),
+    )
+    .max(36)
+    .exactOptional(),
 });
+
+/** ± of what stacks are made of, mm: each turned length, and the distance of the plates. Working assumptions. */
+const stackTolerance = z.looseObject({ piece: plusMinus.default(0.02), plates: plusMinus.default(0.05) });
 
 export const accepted = z.looseObject({
   /** Kind of the finding and the parts it names, as the check reports them. */
@@ -51,6 +69,7 @@ export const movementSchema = z.looseObject({
   date: z.iso.date().exactOptional(),
   display: display.prefault({}),
   limits: limits.prefault({}),
+  stackTolerance: stackTolerance.prefault({}),
   arbors: z.array(arbor).max(MAX_ARBORS).default([]),
   wheels: many(wheel),
   /** Own tooth proportions, named by `wheels[].table`. */
@@ -81,6 +100,7 @@ export type Known<T> = T extends Leaf
       : { readonly [K in keyof T as string extends K ? never : K]: Known<T[K]> };
 
 export type Movement = Known<z.output<typeof movementSchema>>;
+export type BodyKind = (typeof BODY_KINDS)[number];
 export type Arbor = Movement['arbors'][number];
 export type Wheel = Movement['wheels'][number];
 export type Post = Movement['posts'][number];
