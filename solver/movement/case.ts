@@ -14,6 +14,8 @@ export const plate = z.looseObject({
   levels,
   /** Which face is struck: `up` looks along +z (x right, y up), `down` is seen from below, mirrored. */
   markedFace: z.enum(['up', 'down']).default('up'),
+  /** The centre of a round plate is found and the base line through it is scribed. */
+  centreMarked: z.boolean().default(false),
 });
 
 /** A wall is solid between `outline` and, where it is a ring, `inner`. */

@@ -7,6 +7,7 @@
  */
 import { z } from 'zod';
 import { opening, plate, wall } from './case.ts';
+import { drilling } from './drilling.ts';
 import { partId } from './ids.ts';
 import { arbor, made, mark, post } from './points.ts';
 import { coordinate, extent, MAX_ARBORS, name, note, plusMinus } from './quantities.ts';
@@ -69,6 +70,7 @@ export const movementSchema = z.looseObject({
   date: z.iso.date().exactOptional(),
   display: display.prefault({}),
   limits: limits.prefault({}),
+  drilling: drilling.prefault({}),
   stackTolerance: stackTolerance.prefault({}),
   arbors: z.array(arbor).max(MAX_ARBORS).default([]),
   wheels: many(wheel),
@@ -111,6 +113,7 @@ export type Opening = Movement['openings'][number];
 export type Rule = Movement['rules'][number];
 export type RuleOf<Kind extends Rule['kind']> = Extract<Rule, { readonly kind: Kind }>;
 export type Outline = Plate['outline'];
+export type Drilling = Movement['drilling'];
 export type Coupling = Movement['couplings'][number];
 export type Reading = Movement['readings'][number];
 export type Made = Movement['made'][number];

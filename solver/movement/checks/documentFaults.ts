@@ -1,6 +1,7 @@
 /** What the schema cannot see: ids and references, and things that contradict themselves. */
 import type { Movement } from '../schema.ts';
 import { checkBodies } from './checkBodies.ts';
+import { checkDrilling } from './checkDrilling.ts';
 import { checkMaking } from './checkMaking.ts';
 import { checkOutlines } from './checkOutlines.ts';
 import { checkReferences } from './checkReferences.ts';
@@ -24,5 +25,6 @@ export function documentFaults(movement: Movement, elsewhere: (id: string) => bo
   checkTurning(movement, report);
   checkOutlines(movement, report);
   checkMaking(movement, report);
+  checkDrilling(movement, report);
   return faults;
 }

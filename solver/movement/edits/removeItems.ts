@@ -18,6 +18,7 @@ export function planRemove(movement: Movement, edit: EditOf<'remove'>): Plan {
 }
 
 const PRUNED = [
+  'drilling',
   'arbors',
   'wheels',
   'posts',
@@ -47,6 +48,7 @@ function without(movement: Movement, ids: ReadonlySet<string>): Movement {
   return {
     ...rest,
     ...(drive === undefined ? {} : { drive }),
+    drilling: forget(movement.drilling, [['zeroAt', has(gone, movement.drilling.zeroAt)]]),
     arbors: pruned(movement.arbors, (arbor) => (gone.has(arbor.id) ? undefined : arborWithout(arbor, gone))),
     wheels: pruned(movement.wheels, (wheel) => keep(wheel, !gone.has(wheel.id))),
     posts: pruned(movement.posts, (post) => {

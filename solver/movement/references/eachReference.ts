@@ -67,6 +67,7 @@ export function eachReference(movement: Movement, visit: Visit): void {
     }
   });
   each(movement.couplings, 'couplings', (coupling, path) => fields(coupling, COUPLING, path, coupling.id, visit));
+  fields(movement.drilling, { zeroAt: POINTS }, ['drilling'], undefined, visit);
   if (movement.drive) fields(movement.drive, { arbor: ARBORS }, ['drive'], undefined, visit);
   each(movement.indications, 'indications', (shown, path) => fields(shown, { arbor: ARBORS }, path, shown.id, visit));
   each(movement.readings, 'readings', (reading, path) => fields(reading, { of: PARTS }, path, reading.id, visit));
