@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { openingId, plateId, wallId } from './ids.ts';
 import { outline } from './outline.ts';
-import { levels, name, note } from './quantities.ts';
+import { length, levels, name, note } from './quantities.ts';
 
 const described = { name: name.exactOptional(), note: note.exactOptional() };
 
@@ -12,6 +12,8 @@ export const plate = z.looseObject({
   outline,
   /** The base plate's marked face is height 0. */
   levels,
+  /** Thickness on the drawing where a measured one stands in `levels` now, mm; the marked face stays where it is. */
+  asDrawn: z.looseObject({ thickness: length.exactOptional() }).exactOptional(),
   /** Which face is struck: `up` looks along +z (x right, y up), `down` is seen from below, mirrored. */
   markedFace: z.enum(['up', 'down']).default('up'),
   /** The centre of a round plate is found and the base line through it is scribed. */

@@ -24,6 +24,8 @@ export const bearing = z.looseObject({
   length: length,
   /** Outer diameter of a bush, collar or race, and the height it stands proud of the plate, mm. */
   outer: length.exactOptional(),
+  /** What the drawing said where a measured figure stands in `bore` or `pivot` now, mm. */
+  asDrawn: z.looseObject({ bore: length.exactOptional(), pivot: length.exactOptional() }).exactOptional(),
 });
 
 const drawn = {
@@ -51,6 +53,8 @@ export const arbor = z.looseObject({
   turns: z.enum(['freely', 'withArbor', 'never']).exactOptional(),
   bearings: z.array(bearing).max(20).default([]),
   endShake: extent.default(0),
+  /** What the drawing said where a measured figure stands in `diameter` or `endShake` now, mm. */
+  asDrawn: z.looseObject({ diameter: length.exactOptional(), endShake: extent.exactOptional() }).exactOptional(),
   collars: z
     .array(z.looseObject({ diameter: length, from: coordinate, to: coordinate }))
     .max(50)
@@ -84,6 +88,8 @@ export const post = z.looseObject({
   slidesAbout: pointId.exactOptional(),
   /** Diameter of the fixing hole in the plate, mm; none when 0. */
   hole: extent.default(0),
+  /** What the drawing said where a measured figure stands in `diameter` or `hole` now, mm. */
+  asDrawn: z.looseObject({ diameter: length.exactOptional(), hole: extent.exactOptional() }).exactOptional(),
   /** Screw heads, nuts and shoulders that are wider than the post, mm. */
   heads: z
     .array(z.looseObject({ diameter: length, from: coordinate, to: coordinate }))
@@ -96,15 +102,23 @@ export const mark = z.looseObject({
   ...drawn,
   plate: plateId.exactOptional(),
   hole: extent.default(0),
+  /** What the drawing said where a measured figure stands in `hole` now, mm. */
+  asDrawn: z.looseObject({ hole: extent.exactOptional() }).exactOptional(),
 });
 
-/** What was really made of a point. A drilled point is fixed at `at`; only the rest is planted. */
-export const made = z.looseObject({
-  point: pointId,
-  plate: plateId.exactOptional(),
+const madeState = {
   state: z.enum(['toMark', 'marked', 'drilled']),
   at: place.exactOptional(),
   plusMinus: plusMinus.exactOptional(),
   date: z.iso.date().exactOptional(),
   note: note.exactOptional(),
+};
+
+/** What was really made of a point. A drilled point is fixed at `at`; only the rest is planted. */
+export const made = z.looseObject({
+  point: pointId,
+  plate: plateId.exactOptional(),
+  ...madeState,
+  /** Places where it was drilled before, the oldest first: plugged, drawn over or measured anew since. */
+  earlier: z.array(z.looseObject(madeState)).max(200).exactOptional(),
 });

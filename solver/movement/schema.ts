@@ -7,6 +7,8 @@
  */
 import { z } from 'zod';
 import { opening, plate, wall } from './case.ts';
+import { constant } from './constant.ts';
+import { cures } from './cures.ts';
 import { drilling } from './drilling.ts';
 import { partId } from './ids.ts';
 import { arbor, made, mark, post } from './points.ts';
@@ -70,12 +72,15 @@ export const movementSchema = z.looseObject({
   date: z.iso.date().exactOptional(),
   display: display.prefault({}),
   limits: limits.prefault({}),
-  drilling: drilling.prefault({}),
+  cures: cures.prefault({}),
   stackTolerance: stackTolerance.prefault({}),
+  drilling: drilling.prefault({}),
   arbors: z.array(arbor).max(MAX_ARBORS).default([]),
   wheels: many(wheel),
   /** Own tooth proportions, named by `wheels[].table`. */
   toothTables: z.array(toothTable).max(1000).exactOptional(),
+  /** Own periods, beside the shipped ones. */
+  constants: z.array(constant).max(1000).exactOptional(),
   posts: many(post),
   marks: many(mark),
   plates: many(plate, 100),
@@ -117,3 +122,5 @@ export type Drilling = Movement['drilling'];
 export type Coupling = Movement['couplings'][number];
 export type Reading = Movement['readings'][number];
 export type Made = Movement['made'][number];
+export type Cures = Movement['cures'];
+export type OwnConstant = NonNullable<Movement['constants']>[number];

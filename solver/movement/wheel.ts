@@ -57,6 +57,15 @@ export const wheel = z.looseObject({
   level: coordinate,
   thickness: length,
   bore: extent.exactOptional(),
+  /** What the drawing said where a measured figure stands in one of these fields now, mm; nothing for what it left open. */
+  asDrawn: z
+    .looseObject({
+      tipDiameter: length.exactOptional(),
+      thickness: length.exactOptional(),
+      bore: extent.exactOptional(),
+      runOut: extent.exactOptional(),
+    })
+    .exactOptional(),
   hub: z.looseObject({ diameter: length, from: coordinate, to: coordinate }).exactOptional(),
   arms: arms.exactOptional(),
   /** Angle of a tooth's centre line on the drawing, degrees; from the train when absent. */

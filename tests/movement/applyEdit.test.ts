@@ -128,9 +128,16 @@ describe('edits', () => {
     expect(rule).toMatchObject({ use: 'held', held: 28.8, measured: { value: 28.9, reading: 'm1' } });
   });
 
-  test('a made state replaces the one before it', () => {
+  test('a made state replaces the one before it, and keeps where it was drilled before', () => {
+    const [first] = sample().made;
+    const { point: _, ...was } = first ?? { point: '' };
     const movement = after(sample(), { kind: 'setMade', made: { point: 'dial', state: 'marked' } });
-    expect(movement.made).toEqual([{ point: 'dial', state: 'marked' }]);
+    expect(movement.made).toEqual([{ point: 'dial', state: 'marked', earlier: [was] }]);
+    const again = after(movement, { kind: 'setMade', made: { point: 'dial', state: 'drilled', at: [1, -40] } });
+    expect(again.made).toEqual([{ point: 'dial', state: 'drilled', at: [1, -40], earlier: [was] }]);
+    // The same place with another day is the same hole.
+    const same = { point: 'dial', state: 'drilled', at: [1, -40] as [number, number], date: '2026-04-01' } as const;
+    expect(after(again, { kind: 'setMade', made: same }).made).toEqual([{ ...same, earlier: [was] }]);
     expect(after(movement, { kind: 'clearMade', point: 'dial' }).made).toEqual([]);
   });
 

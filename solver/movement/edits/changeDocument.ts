@@ -38,12 +38,24 @@ function split(movement: Movement): { head: Record<string, unknown>; lists: Reco
 export function planSetMade(movement: Movement, edit: EditOf<'setMade'>): Plan {
   const sound = soundValue<Movement['made'][number]>(madeSchema, edit.made);
   if (sound.kind === 'refused') return sound;
-  const { item } = sound;
-  const index = movement.made.findIndex(({ point, plate }) => point === item.point && plate === item.plate);
+  const index = movement.made.findIndex(({ point, plate }) => point === sound.item.point && plate === sound.item.plate);
+  const item = withEarlier(sound.item, movement.made[index]);
   return recipe((draft) => {
     draft.made.splice(index < 0 ? draft.made.length : index, index < 0 ? 0 : 1, castDraft(item));
   });
 }
+
+/** A place that was drilled before is kept beside the new state: what happened to the metal is not forgotten. */
+function withEarlier(made: Movement['made'][number], before: Movement['made'][number] | undefined): typeof made {
+  if (made.earlier || !before) return made;
+  const { earlier = [], point: _, plate: __, ...state } = before;
+  const isSame = made.at && state.at && made.at[0] === state.at[0] && made.at[1] === state.at[1];
+  const all = state.at && !isSame ? [...earlier, state] : earlier;
+  return all.length > 0 ? { ...made, earlier: all.slice(-EARLIER_KEPT) } : made;
+}
+
+/** As many former places as the schema holds. */
+const EARLIER_KEPT = 200;
 
 export function planClearMade(movement: Movement, edit: EditOf<'clearMade'>): Plan {
   const index = movement.made.findIndex(({ point, plate }) => point === edit.point && plate === edit.plate);

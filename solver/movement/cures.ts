@@ -1,0 +1,16 @@
+/** How holes that are off their place are cured, and bushes pressed: the maker's own limits. */
+import { z } from 'zod';
+import { bounded, extent, length } from './quantities.ts';
+
+export const cures = z.looseObject({
+  /** A hole nearer to its place than this is left, mm (practice: 0.01 to 0.02 is what careful marking out gives). */
+  leaveWithin: extent.default(0.015),
+  /** A hole further off than this is plugged and drilled afresh, mm; a fifth of its diameter when absent. */
+  plugBeyond: extent.exactOptional(),
+  /** Widest that a hole may be opened, mm; as far as its neighbours and the edge leave `leastWall` when absent. */
+  widestHole: length.exactOptional(),
+  /** Least metal left: the wall of a bush, and between an opened hole and its neighbours, mm (common practice for brass). */
+  leastWall: length.default(0.8),
+  /** How much of its interference a pressed bush closes in the bore, as a share (makers measure 0.6 to 1). */
+  bushClosing: bounded(0, 1.5).default(0.8),
+});
