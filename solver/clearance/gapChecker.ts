@@ -10,7 +10,7 @@ import type { PlacedMovement } from '../planting/index.ts';
 import type { Finding } from './finding.ts';
 import { gapFinding } from './gapFinding.ts';
 import { type GapContext, gapContextOf } from './gapReadings.ts';
-import { pairKey, pairTermsFor, type TermsOf } from './pairTerms.ts';
+import { largestPlanLimit, pairKey, pairTermsFor, type TermsOf } from './pairTerms.ts';
 import { type NearTree, nearTreeOf } from './planckAdapter.ts';
 import { boundsOfSolid } from './planGap.ts';
 import { type Solid, sweptRing } from './solid.ts';
@@ -34,6 +34,8 @@ class KeptGaps implements GapChecker {
   private context: GapContext;
   private readonly termsOf: TermsOf;
   private readonly tree: NearTree;
+  /** Gap beyond which nothing can fall short, mm. */
+  private readonly farthest: number;
   /** Findings under both solids of their pair. */
   private readonly short: Map<number, Finding>[];
 
@@ -42,6 +44,7 @@ class KeptGaps implements GapChecker {
     this.solids = solidsOf(placed);
     this.context = gapContextOf(placed, this.solids);
     this.termsOf = pairTermsFor(placed.movement);
+    this.farthest = largestPlanLimit(placed.movement);
     this.tree = nearTreeOf(this.solids.map(reachOf));
     this.short = this.solids.map(() => new Map());
     for (const solid of this.solids) this.ask(solid, (other) => other > solid.index);
@@ -82,8 +85,7 @@ class KeptGaps implements GapChecker {
   }
 
   private ask(solid: Solid, isAsked: (other: number) => boolean): void {
-    const { radialGap, wallGap } = this.placed.movement.limits;
-    this.tree.near(reachOf(solid), Math.max(radialGap, wallGap) + this.context.margin, (index) => {
+    this.tree.near(reachOf(solid), this.farthest + this.context.margin, (index) => {
       const other = this.solids[index];
       if (!other || index === solid.index || !isAsked(index)) return;
       const [first, second] = index < solid.index ? [other, solid] : [solid, other];
@@ -96,19 +98,21 @@ class KeptGaps implements GapChecker {
   }
 }
 
-/** Two solids as they pass each other: what is carried round is met in a whole ring, save by what goes round with it. */
-function asTheyMeet(first: Solid, second: Solid): readonly [Solid, Solid] {
-  const [a, b] = [first.carried?.arm, second.carried?.arm];
-  if (a === undefined && b === undefined) return [first, second];
-  if (a === b || (a !== undefined && second.arbor === a) || (b !== undefined && first.arbor === b))
-    return [first, second];
-  return [swept(first), swept(second)];
+/** Two solids as they pass each other: each in the whole ring that it is carried round, save by an arm that carries both. */
+export function asTheyMeet(first: Solid, second: Solid): readonly [Solid, Solid] {
+  if (!first.carried && !second.carried) return [first, second];
+  return [sweptAgainst(first, second), sweptAgainst(second, first)];
 }
 
-function swept(solid: Solid): Solid {
-  return solid.shape === 'ring' ? sweptRing(solid) : solid;
+/** A solid carried round by every arm that does not carry the other as well, or bear it. */
+function sweptAgainst(solid: Solid, other: Solid): Solid {
+  if (solid.shape !== 'ring' || !solid.carried) return solid;
+  const common = solid.carried.findIndex(
+    ({ arm }) => other.arbor === arm || other.carried?.some((each) => each.arm === arm),
+  );
+  return sweptRing(solid, common < 0 ? undefined : common);
 }
 
 function reachOf(solid: Solid): Bounds {
-  return boundsOfSolid(swept(solid));
+  return boundsOfSolid(solid.shape === 'ring' ? sweptRing(solid) : solid);
 }

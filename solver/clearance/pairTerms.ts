@@ -1,5 +1,5 @@
 /** What two solids owe each other: nothing, or a least gap in plan and a least gap in height. */
-import type { ArborId, Movement, WheelId } from '../movement/index.ts';
+import type { ArborId, BodyKind, Movement, WheelId } from '../movement/index.ts';
 import type { Solid } from './solid.ts';
 
 /** Least gaps, mm. */
@@ -19,11 +19,38 @@ const RUNS_ON = new Set<Solid['role']>(['arbor', 'collar', 'hub']);
 
 /** An arm passes through what it carries. */
 function carries(arm: Solid, other: Solid): boolean {
-  return arm.role === 'swept' && arm.arbor !== undefined && other.carried?.arm === arm.arbor;
+  return arm.role === 'swept' && arm.arbor !== undefined && other.carried?.[0]?.arm === arm.arbor;
+}
+
+/** The kind under which the movement states limits for a solid. */
+export function bodyKindOf({ role }: Solid): BodyKind {
+  return role === 'swept' ? 'hand' : role;
+}
+
+/** Largest gap in plan that any pair owes, mm: no solid need be looked for farther away. */
+export function largestPlanLimit({ limits }: Movement): number {
+  return Math.max(limits.radialGap, limits.wallGap, ...(limits.pairs ?? []).map(({ plan = 0 }) => plan));
 }
 
 /** Gathers the movement's meshes and pipes once, and answers for any pair. */
 export function pairTermsFor(movement: Movement): TermsOf {
+  const usual = usualTermsFor(movement);
+  const { pairs = [] } = movement.limits;
+  if (pairs.length === 0) return usual;
+  const stated = new Map<string, (typeof pairs)[number]>();
+  // From the last to the first, so that the first one that fits stays.
+  for (const pair of [...pairs].reverse()) stated.set(pairKey(...pair.between), pair);
+  return (first, second) => {
+    const terms = usual(first, second);
+    // What may touch by intent (a pipe on its arbor, a post on its plate) owes nothing whatever is stated.
+    if (!terms || (terms.plan === 0 && terms.height === 0)) return terms;
+    const own = stated.get(pairKey(bodyKindOf(first), bodyKindOf(second)));
+    return own ? { plan: own.plan ?? terms.plan, height: own.height ?? terms.height } : terms;
+  };
+}
+
+/** The terms by the movement's general limits. */
+function usualTermsFor(movement: Movement): TermsOf {
   const meshes = meshingPairs(movement);
   const roots = axisRoots(movement);
   const { radialGap, heightGap, wallGap } = movement.limits;

@@ -7,6 +7,12 @@ export interface Heights {
   readonly to: number;
 }
 
+/** An arm, and the axis that it turns about. */
+export interface CarryingArm {
+  readonly arm: ArborId;
+  readonly about: XY;
+}
+
 interface SolidBase {
   /** Index in the list of solids. */
   readonly index: number;
@@ -18,8 +24,8 @@ interface SolidBase {
   readonly heights: Heights;
   /** The arbor that it turns with. */
   readonly arbor?: ArborId;
-  /** The arm that carries its arbor round, and where that turns. */
-  readonly carried?: { readonly arm: ArborId; readonly about: XY };
+  /** The arms that carry its arbor round, the nearest first and then what carries that one, and where each turns. */
+  readonly carried?: readonly CarryingArm[];
 }
 
 export interface RingSolid extends SolidBase {
@@ -39,10 +45,16 @@ export type Solid = RingSolid | RegionSolid;
 /** A solid before it has its place in the list. */
 export type Draft = Omit<RingSolid, 'index'> | Omit<RegionSolid, 'index'>;
 
-/** All that a carried ring reaches while its arm goes round: a ring about the arm's axis. */
-export function sweptRing(ring: RingSolid): RingSolid {
-  if (!ring.carried) return ring;
-  const { about } = ring.carried;
-  const d = Math.hypot(ring.centre[0] - about[0], ring.centre[1] - about[1]);
-  return { ...ring, centre: about, inner: Math.max(0, d - ring.outer, ring.inner - d), outer: d + ring.outer };
+/**
+ * All that a carried ring reaches while the first `rounds` of its arms go round, each through its whole turn and
+ * independent of the others: a ring about the last arm's axis.
+ */
+export function sweptRing(ring: RingSolid, rounds = ring.carried?.length ?? 0): RingSolid {
+  let swept = ring;
+  for (const { about } of (ring.carried ?? []).slice(0, rounds)) {
+    const { centre, inner, outer } = swept;
+    const d = Math.hypot(centre[0] - about[0], centre[1] - about[1]);
+    swept = { ...swept, centre: about, inner: Math.max(0, d - outer, inner - d), outer: d + outer };
+  }
+  return swept;
 }

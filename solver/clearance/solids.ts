@@ -9,10 +9,10 @@
 import type { XY } from '../geometry/index.ts';
 import type { ArborId, PointId } from '../movement/index.ts';
 import type { Place, PlacedMovement } from '../planting/index.ts';
-import type { Draft, Solid } from './solid.ts';
+import type { CarryingArm, Draft, Solid } from './solid.ts';
 import { arborSolids } from './solids/arborSolids.ts';
 import { caseSolids, postSolids } from './solids/caseSolids.ts';
-import { type PartsIndex, partsOf } from './solids/partsIndex.ts';
+import { armsOf, type PartsIndex, partsOf } from './solids/partsIndex.ts';
 import { wheelSolids } from './solids/wheelSolids.ts';
 
 /** Every solid of the placed movement, in the order of the document. */
@@ -40,17 +40,18 @@ function centreOf(place: Place | undefined): XY | undefined {
   return place && [place.x, place.y];
 }
 
-/** Notes the arm on solids whose arbor is carried round. */
+/** Notes the arms on solids whose arbor is carried round. */
 function carried(
   drafts: readonly Draft[],
   arbor: ArborId,
   at: (id: PointId) => XY | undefined,
-  { armOf }: PartsIndex,
+  parts: PartsIndex,
 ): readonly Draft[] {
-  const arm = armOf.get(arbor);
-  const about = arm === undefined ? undefined : at(arm);
-  if (arm === undefined || !about) return drafts;
-  return drafts.map((draft) => ({ ...draft, carried: { arm, about } }));
+  const arms = armsOf(arbor, parts).flatMap((arm): CarryingArm[] => {
+    const about = at(arm);
+    return about ? [{ arm, about }] : [];
+  });
+  return arms.length === 0 ? drafts : drafts.map((draft) => ({ ...draft, carried: arms }));
 }
 
 /** The same solids at other places of the same movement; `moved` tells which solid changed. */
@@ -65,15 +66,14 @@ export function movedSolids(
     const id = solid.arbor ?? (posts.has(solid.part) ? (solid.part as PointId) : undefined); // the ids of posts are points
     const place = id === undefined ? undefined : places.get(id);
     if (!place) return solid;
-    const arm = solid.carried && places.get(solid.carried.arm);
-    const about = arm ? ([arm.x, arm.y] as const) : undefined;
-    const stays = place.x === solid.centre[0] && place.y === solid.centre[1];
-    const armStays =
-      !solid.carried || !about || (about[0] === solid.carried.about[0] && about[1] === solid.carried.about[1]);
-    if (stays && armStays) return solid;
+    const arms = solid.carried?.map((each): CarryingArm => {
+      const to = places.get(each.arm);
+      return !to || (to.x === each.about[0] && to.y === each.about[1]) ? each : { ...each, about: [to.x, to.y] };
+    });
+    const armsStay = !arms || arms.every((each, i) => each === solid.carried?.[i]);
+    if (place.x === solid.centre[0] && place.y === solid.centre[1] && armsStay) return solid;
     moved.push(solid.index);
-    const carriedNow = solid.carried && about ? { carried: { arm: solid.carried.arm, about } } : {};
-    return { ...solid, centre: [place.x, place.y] as const, ...carriedNow };
+    return { ...solid, centre: [place.x, place.y] as const, ...(arms ? { carried: arms } : {}) };
   });
   return { solids: moved.length === 0 ? solids : next, moved };
 }

@@ -45,3 +45,16 @@ export function innerRadiusOf(arborId: ArborId, { arbors }: PartsIndex): number 
   const inside = arbor?.ridesOn === undefined ? undefined : arbors.get(arbor.ridesOn);
   return inside ? inside.diameter / 2 : 0;
 }
+
+/** The arms that carry an arbor round: the nearest first, then what carries that one. A pipe goes with what it rides on. */
+export function armsOf(arborId: ArborId, { armOf, arbors }: PartsIndex): readonly ArborId[] {
+  const arms: ArborId[] = [];
+  let at: ArborId | undefined = arborId;
+  // Carriers that carry each other are a finding of the turning; the count keeps them from hanging this.
+  for (let step = 0; at !== undefined && step <= 2 * arbors.size; step++) {
+    const arm: ArborId | undefined = armOf.get(at);
+    if (arm !== undefined && !arms.includes(arm)) arms.push(arm);
+    at = arm ?? arbors.get(at)?.ridesOn;
+  }
+  return arms;
+}
