@@ -1,18 +1,19 @@
 /** Every text file for the workshop: own files for each plate and face, and a pre-flight report of them all. */
-import type { Plate } from '../movement/schema.ts';
 import type { PlacedMovement } from '../planting/placed.ts';
 import { extentsOf } from './draw/extents.ts';
 import { plateDrawing, seenHoles } from './draw/plateDrawing.ts';
 import type { Drawing, Face, Hole } from './drawing.ts';
 import { holesOf } from './holes.ts';
-import { datumEdgesOf, type PlateView, platesOf, plateViewOf } from './plateView.ts';
+import { type PlateView, platesOf, plateViewOf } from './plateView.ts';
 import { type Expected, preflight } from './preflight/preflight.ts';
 import { faceStem, fileStemsOf } from './sheetNames.ts';
 import { stepsText } from './steps/stepsText.ts';
-import { type DrillOptions, writeDrill } from './write/drill.ts';
+import { writeDrill } from './write/drill.ts';
+import type { DrillOptions } from './write/drillWords.ts';
 import { writeDxf } from './write/dxf.ts';
 import { writeHoleTable } from './write/holeTable.ts';
 import { writeSvg } from './write/svg.ts';
+import { drillZero } from './zero.ts';
 
 export interface Sheet {
   /** Plain ASCII, safe on every file system. */
@@ -90,24 +91,16 @@ export function expectedOf(drawing: Drawing, holes: readonly Hole[], fromCorner:
   };
 }
 
-/** Settings of a plate's drill program: its thickness, and the work zero at a corner or the centre, as seen. */
+/** Settings of a plate's drill program: the maker's choices, the plate's thickness, and the work zero as seen. */
 export function drillOptionsOf(placed: PlacedMovement, view: PlateView): DrillOptions {
   const { movement } = placed;
-  const names = { title: `${movement.title}, revision ${movement.revision}`, face: view.faceLabel };
-  if (!view.plate) return names;
-  return { ...names, thickness: thicknessOf(view.plate), ...zeroOf(view) };
-}
-
-const thicknessOf = (plate: Plate): number => Math.abs(plate.levels.to - plate.levels.from);
-
-function zeroOf(view: PlateView): Pick<DrillOptions, 'zero' | 'zeroSays'> {
-  const { left, lower } = datumEdgesOf(view);
-  if (left !== undefined && lower !== undefined) {
-    return { zero: [left, lower], zeroSays: 'the corner of the left and the lower edge' };
-  }
-  if (view.plate?.outline.kind === 'circle') {
-    const centre = view.see({ x: view.plate.outline.centre[0], y: view.plate.outline.centre[1] });
-    return { zero: [centre.x, centre.y], zeroSays: 'the centre of the plate' };
-  }
-  return {};
+  const zero = drillZero(placed, view);
+  return {
+    ...movement.drilling,
+    title: `${movement.title}, revision ${movement.revision}`,
+    face: view.faceLabel,
+    thickness: view.plate && Math.abs(view.plate.levels.to - view.plate.levels.from),
+    zero: zero?.at,
+    zeroSays: zero?.says,
+  };
 }

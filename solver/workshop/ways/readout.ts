@@ -2,6 +2,7 @@
  * Holes for a digital readout or two slides with dials: absolute X and Y from a chosen zero, and the way back to the first
  * hole as a check that the zero has not moved.
  */
+import { MM_PER_INCH } from '../../movement/measures.ts';
 import type { Hole } from '../drawing.ts';
 import { type LengthDisplay, lengthText, unitName } from '../write/decimal.ts';
 
@@ -10,8 +11,12 @@ export interface ReadoutOptions {
   /** The zero in the holes' own coordinates, mm, with its name in words. */
   readonly zero: readonly [number, number];
   readonly zeroSays: string;
-  /** Half the diameter of an edge finder, mm: added to both readings when the zero was set with its spindle beside the edges. */
+  /** What the readout is set to there, mm (default 0, 0): so that every reading comes out positive, say. */
+  readonly preset?: readonly [number, number] | undefined;
+  /** Half the diameter of an edge finder, mm: the zero is set with its spindle beside the edges, not over them. */
   readonly finderRadius?: number | undefined;
+  /** On which side the finder stands: +1 left of an upright edge or below a level one (the usual), −1 beyond it. */
+  readonly finderSide?: readonly [number, number] | undefined;
 }
 
 export interface ReadoutLine {
@@ -39,14 +44,30 @@ export function positiveZero(holes: readonly Hole[], margin = 0): readonly [numb
   return [least(holes.map((hole) => hole.x)) - margin, least(holes.map((hole) => hole.y)) - margin];
 }
 
+/**
+ * What to set a readout to at a chosen zero so that no hole reads below nothing: whole tens of millimetres or whole
+ * inches, which are easily keyed in.
+ */
+export function positivePreset(
+  holes: readonly Hole[],
+  zero: readonly [number, number],
+  { unit }: LengthDisplay,
+): readonly [number, number] {
+  const [x, y] = positiveZero(holes);
+  const step = unit === 'inch' ? MM_PER_INCH : 10;
+  // A hair above a whole step is that step.
+  const up = (short: number): number => (short > 1e-9 ? step * Math.ceil(short / step - 1e-9) : 0);
+  return [up(zero[0] - x), up(zero[1] - y)];
+}
+
 /** The list from left to right, so that the table is always approached from one side. */
 export function readoutList(holes: readonly Hole[], options: ReadoutOptions): ReadoutList {
-  const { zero, finderRadius = 0 } = options;
+  const { zero, finderRadius = 0, finderSide = [1, 1], preset = [0, 0] } = options;
   const sorted = [...holes].sort((a, b) => a.x - b.x || a.y - b.y);
   let before = [0, 0] as readonly [number, number];
   const lines = sorted.map((hole, index): ReadoutLine => {
-    const x = hole.x - zero[0] + finderRadius;
-    const y = hole.y - zero[1] + finderRadius;
+    const x = hole.x - zero[0] + preset[0] + finderSide[0] * finderRadius;
+    const y = hole.y - zero[1] + preset[1] + finderSide[1] * finderRadius;
     const line = {
       number: index + 1,
       label: hole.label,
@@ -63,11 +84,13 @@ export function readoutList(holes: readonly Hole[], options: ReadoutOptions): Re
   return { lines, allPositive, text: readoutText(lines, options) };
 }
 
-function readoutText(lines: readonly ReadoutLine[], { display, zeroSays, finderRadius }: ReadoutOptions): string {
+function readoutText(lines: readonly ReadoutLine[], options: ReadoutOptions): string {
+  const { display, zeroSays, finderRadius, preset = [0, 0] } = options;
   const show = (mm: number) => lengthText(mm, display);
   const finder = finderRadius ? ` Readings hold the finder's radius of ${show(finderRadius)}.` : '';
+  const set = preset.some((mm) => mm !== 0) ? ` Set X ${show(preset[0])} Y ${show(preset[1])} there.` : '';
   const text = [
-    `Readout, ${unitName(display)}. Zero: ${zeroSays}. Absolute; come to each hole from the lower left.${finder}`,
+    `Readout, ${unitName(display)}. Zero: ${zeroSays}.${set} Absolute; come to each hole from the lower left.${finder}`,
   ];
   for (const { number, label, diameter, x, y } of lines) {
     text.push(`${number}. X ${show(x)}  Y ${show(y)}  Ø ${show(diameter)}  ${label}`);

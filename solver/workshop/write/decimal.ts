@@ -19,6 +19,9 @@ export function fixed(value: number, places: number): string {
   return plainFixed(value, places);
 }
 
+/** Words of drill programs carry at most this many decimals: what simple controllers accept. */
+export const WORD_PLACES = 4;
+
 /** A number with at most `places` decimals and at least `least`: trailing zeros are left out. */
 export function trimmed(value: number, places: number, least = 0): string {
   const text = fixed(value, places);
