@@ -70,14 +70,10 @@ export function shortfallOf(
   terms: PairTerms,
   context: GapContext,
 ): { readonly value: GapValue; readonly reading: GapReading; readonly gaps: Record<GapValue, number> } | undefined {
-  const height = heightGapOf(first, second);
-  const aside = takenAside(first, second, context);
-  const lengthwise = lengthwiseOfPair(first, second, context.shake);
   const plusMinus = plusMinusOf(first, second, context);
   const readings: Record<GapValue, GapReading> = {
-    asPlanted: readingOf(plan.gap, height, terms),
-    withShake: readingOf(plan.gap - aside, height - lengthwise, terms),
-    withPlusMinus: readingOf(plan.gap - aside - plusMinus, height - lengthwise, terms),
+    ...gapOfPair(first, second, plan, terms, context),
+    withPlusMinus: gapOfPair(first, second, { ...plan, gap: plan.gap - plusMinus }, terms, context).withShake,
   };
   const value = VALUES.find((name) => readings[name].gap < readings[name].wanted - TOUCH);
   if (!value) return undefined;
@@ -87,6 +83,25 @@ export function shortfallOf(
     withPlusMinus: readings.withPlusMinus.gap,
   };
   return { value, reading: readings[value], gaps };
+}
+
+/** A pair's gap as planted, and at its worst with shake and run-out. */
+export function gapOfPair(
+  first: Solid,
+  second: Solid,
+  plan: PlanGap,
+  terms: PairTerms,
+  context: Pick<GapContext, 'shake' | 'wheels'>,
+): Record<'asPlanted' | 'withShake', GapReading> {
+  const height = heightGapOf(first, second);
+  const aside = takenAside(first, second, context);
+  const shaken = lengthwiseOfPair(first, second, context.shake);
+  // What may touch in height stops the other there: a shoulder on its collar, a hub on its plate.
+  const lengthwise = terms.height === 0 ? Math.min(shaken, Math.max(height, 0)) : shaken;
+  return {
+    asPlanted: readingOf(plan.gap, height, terms),
+    withShake: readingOf(plan.gap - aside, height - lengthwise, terms),
+  };
 }
 
 const VALUES: readonly GapValue[] = ['asPlanted', 'withShake', 'withPlusMinus'];
@@ -103,7 +118,11 @@ function readingOf(plan: number, height: number, terms: PairTerms): GapReading {
 }
 
 /** What shake and run-out can take from a pair's gap in plan, mm. */
-export function takenAside(first: Solid, second: Solid, { shake, wheels }: GapContext): number {
+export function takenAside(
+  first: Solid,
+  second: Solid,
+  { shake, wheels }: Pick<GapContext, 'shake' | 'wheels'>,
+): number {
   if (first.arbor !== undefined && first.arbor === second.arbor) return 0;
   const shared = sharedHeights(first, second);
   const runOut = runOutOf(first, wheels) + runOutOf(second, wheels);
@@ -130,8 +149,8 @@ function runOutOf(solid: Solid, wheels: ReadonlyMap<WheelId, Wheel>): number {
   return solid.role === 'wheel' ? (wheels.get(solid.part as WheelId)?.runOut ?? 0) / 2 : 0;
 }
 
-/** Parts of one arbor go up and down together. */
-function lengthwiseOfPair(first: Solid, second: Solid, shake: Shake): number {
+/** What end shake can take from a pair's gap in height, mm: parts of one arbor go up and down together. */
+export function lengthwiseOfPair(first: Solid, second: Solid, shake: Shake): number {
   if (first.arbor !== undefined && first.arbor === second.arbor) return 0;
   return [first, second].reduce(
     (sum, solid) => sum + (solid.arbor === undefined ? 0 : shake.lengthwise(solid.arbor)),

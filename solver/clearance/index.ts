@@ -22,6 +22,8 @@ export {
   plantingsFound,
 } from './findPlanting/findPlanting.ts';
 export { gapBetween, type PartGap } from './gapBetween.ts';
+export { type GapNow, gapNow, type NearGap, nearGapsOf } from './nearGaps.ts';
+export type { PipeStack, PipeStop } from './pipeStack.ts';
 export { type PlanGap, planGapOf } from './planGap.ts';
 export {
   type Rehearsal,
@@ -35,9 +37,9 @@ export { safeArcsOfPost } from './remedies/slidePost.ts';
 export { remediesFor, withRemedies } from './remedies.ts';
 export { nearestSafeAngle, type SafeArc, safeArcs } from './safeArcs.ts';
 export { type SafeOptions, type SafePlaces, safePlacesOf, slideToSafe } from './safePlaces.ts';
-export { type Shake, shakeOf } from './shake.ts';
+export { type Shake, shakeOf, sideMovementOver } from './shake.ts';
 export type { Heights, Solid } from './solid.ts';
 export { heightsOfArbor } from './solids/arborSolids.ts';
 export { wheelLabel } from './solids/wheelSolids.ts';
 export { solidsOf } from './solids.ts';
-export { type Stack, type StackPiece, type StackTolerance, stackOf, USUAL_TOLERANCE } from './stackOf.ts';
+export { type Stack, type StackPiece, type StackTolerance, stackOf } from './stackOf.ts';

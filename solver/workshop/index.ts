@@ -14,6 +14,7 @@
  */
 export { extentsOf } from './draw/extents.ts';
 export { textWidth } from './draw/lettering.ts';
+export { type Labelled, type LabelRoom, placeLabels } from './draw/placeLabels.ts';
 export { type PlateDrawingOptions, plateDrawing, seenHoles } from './draw/plateDrawing.ts';
 export type {
   Datum,
@@ -29,9 +30,24 @@ export type {
   MarkingLocus,
   MarkingStep,
 } from './drawing.ts';
+export { type ErrorKind, type StatedErrors, USUAL_ERRORS } from './errors/errorSources.ts';
+export {
+  type CheckFound,
+  type DepthFound,
+  type ErrorEffect,
+  type ErrorsFound,
+  type ErrorsOptions,
+  type ErrorsProgress,
+  errorsFound,
+  findErrors,
+  type GapFound,
+  type PlaceFound,
+  type SourceFound,
+} from './errors/errorsFound.ts';
 export { type Change, changesBetween } from './handover/changes.ts';
 export { changesText, type HandoverFile, type HandoverOptions, handoverOf, zipOf } from './handover/handover.ts';
 export { holesOf } from './holes.ts';
+export { daysOf, movementAsOf } from './made/asOf.ts';
 export { type Combined, combineReadings, type Measured } from './made/combine.ts';
 export {
   type Consequences,
@@ -43,9 +59,13 @@ export {
 } from './made/consequences.ts';
 export { type Cure, type CureOptions, curesFor, shiftOf, shiftWords, shimFor } from './made/cure.ts';
 export { type DepthReadings, depthReadings, editsOfDepthReadings } from './made/depthReadings.ts';
+export { type DistancesTell, distancesTell, editsOfWrongHoles } from './made/distancesTell.ts';
 export { boreBeforePressing, feelOf, fitOf } from './made/fits.ts';
 export { type MonteCarlo, type MonteCarloOptions, monteCarloOf } from './made/monteCarlo.ts';
+export { type OffPlace, offPlaces } from './made/offPlaces.ts';
 export { type Sensitivity, sensitivityOf } from './made/sensitivity.ts';
+export { type SizeReadings, sizeReadings, trueSize } from './made/sizeReadings.ts';
+export { editOfSize, type PartSize, partSizes, sizeKeyOf } from './made/sizes.ts';
 export { type TrueLength, trueLength } from './made/trueLength.ts';
 export { findWrongHoles, fitPlaces, type HoleReport, type MeasuredDistance } from './made/wrongHole.ts';
 export type { Mark, Page } from './pages/page.ts';
@@ -58,6 +78,7 @@ export { type PlateView, platesOf, plateViewOf, seenOutline } from './plateView.
 export { type Expected, type Preflight, preflight } from './preflight/preflight.ts';
 export { drillOptionsOf, type Sheet, sheetsOf } from './sheetsOf.ts';
 export { type MarkingOptions, type MarkingPlan, markingPlan, markingSteps } from './steps/markingSteps.ts';
+export { type StepSentence, stepSentences } from './steps/stepWords.ts';
 export { stepsText } from './steps/stepsText.ts';
 export { printedReach, spreadOfSteps } from './steps/strikingErrors.ts';
 export { fitsOneWay, type TransferPlan, transferPlan } from './steps/transferPlan.ts';
