@@ -22,6 +22,7 @@ export {
   plantingsFound,
 } from './findPlanting/findPlanting.ts';
 export { gapBetween, type PartGap } from './gapBetween.ts';
+export type { PipeStack, PipeStop } from './pipeStack.ts';
 export { type GapNow, gapNow, type NearGap, nearGapsOf } from './nearGaps.ts';
 export type { PipeStack, PipeStop } from './pipeStack.ts';
 export { type PlanGap, planGapOf } from './planGap.ts';
