@@ -6,6 +6,7 @@
  * root of the sum of their squares (error propagation for independent errors, common practice in tolerancing).
  */
 import type { Arbor, ArborId, Movement, PartId, Plate } from '../movement/index.ts';
+import { type PipeStack, pipeStackOf } from './pipeStack.ts';
 import { partsOf } from './solids/partsIndex.ts';
 import { wheelLabel } from './solids/wheelSolids.ts';
 
@@ -20,13 +21,10 @@ export interface StackPiece {
 }
 
 export interface StackTolerance {
-  /** ± of each piece's length and of the distance of the plates, mm. Working assumptions; state your own. */
+  /** ± of each piece's length and of the distance of the plates, mm. */
   readonly piece: number;
   readonly plates: number;
 }
-
-/** Turned lengths to 0.02, plates set 0.05 apart: working assumptions of this project's practice notes. */
-export const USUAL_TOLERANCE: StackTolerance = { piece: 0.02, plates: 0.05 };
 
 export type Stack =
   | {
@@ -46,13 +44,24 @@ export type Stack =
       /** What stands in front of the upper plate, and behind the lower one. */
       readonly outside: readonly StackPiece[];
     }
+  | PipeStack
   | { readonly kind: 'none'; readonly says: string };
 
-/** The stack of an arbor that runs in two plates. */
-export function stackOf(movement: Movement, id: ArborId, tolerance = USUAL_TOLERANCE): Stack {
+/**
+ * The stack of an arbor: between its two plates, or for a pipe between what stops it on its axis.
+ *
+ * @param tolerance  the movement's own when absent
+ */
+export function stackOf(movement: Movement, id: ArborId, tolerance: StackTolerance = movement.stackTolerance): Stack {
   const parts = partsOf(movement);
   const arbor = parts.arbors.get(id);
   if (!arbor) return { kind: 'none', says: `No arbor is called “${id}”.` };
+  if (arbor.turns === 'withArbor') {
+    const on = parts.arbors.get(arbor.ridesOn ?? id);
+    const says = `${arbor.name ?? id} is fixed on ${on?.name ?? arbor.ridesOn} and has no end shake of its own.`;
+    return { kind: 'none', says };
+  }
+  if (arbor.ridesOn !== undefined) return pipeStackOf(movement, arbor, tolerance);
   const plates = platesOf(arbor, parts.plates);
   const [lower, upper] = [plates[0], plates[plates.length - 1]];
   if (!lower || !upper || lower === upper || upper.levels.from <= lower.levels.to) {

@@ -25,7 +25,7 @@ const stacked = (levels: readonly number[], endShake: number, more: object = {})
 describe('the stack of an arbor', () => {
   it('fills the distance of the plates with wheels and the bare lengths between, worked by hand', () => {
     const stack = stackOf(stacked([5, 20], 0.2), A, { piece: 0.02, plates: 0.05 });
-    if (stack.kind === 'none') throw new Error(stack.says);
+    if (stack.kind !== 'stack') throw new Error(stack.kind);
     expect(stack.pieces.map(({ kind, from, to }) => [kind, from, to])).toEqual([
       ['bare', 0, 5],
       ['wheel', 5, 7],
@@ -42,8 +42,14 @@ describe('the stack of an arbor', () => {
 
   it('tells what stands in front of the plate apart', () => {
     const stack = stackOf(stacked([5, 40], 0.2, { levels: { from: -3, to: 45 } }), A);
-    if (stack.kind === 'none') throw new Error(stack.says);
+    if (stack.kind !== 'stack') throw new Error(stack.kind);
     expect(stack.outside.map(({ part }) => part)).toEqual(['w1']);
+  });
+
+  it('takes the tolerances of the movement where none are given', () => {
+    const movement = { ...stacked([5, 20], 0.2), stackTolerance: { piece: 0.01, plates: 0 } };
+    const stack = stackOf(movement, A);
+    expect(stack).toMatchObject({ worst: [expect.closeTo(0.15, 12), expect.closeTo(0.25, 12)] });
   });
 
   it('says why an arbor without two plates has none', () => {
@@ -58,6 +64,79 @@ describe('the stack of an arbor', () => {
     expect(stacks(stacked([], 0.2, { collars }))).toMatchObject([{ severity: 'warns', gap: expect.closeTo(0.1, 9) }]);
     expect(stacks(stacked([5, 20], 0.2))).toEqual([]);
     expect(stacks(stacked([5, 20], 0.06))).toMatchObject([{ severity: 'notes' }]);
+  });
+});
+
+describe('the stack of a pipe', () => {
+  /** A pipe of 6 round an arbor of 4, in front of the plates: from 34 to 50, a wheel on it, collars on the arbor. */
+  const piped = (collars: readonly object[], more: object = {}) => {
+    const a = arborAt('A', 0, 0, { bearings, diameter: 4, levels: { from: -3, to: 60 }, endShake: 0.2, collars });
+    const pipe = {
+      id: 'B',
+      name: 'Pipe',
+      at: [0, 0],
+      diameter: 6,
+      ridesOn: 'A',
+      pipeBore: 4.2,
+      levels: { from: 34, to: 50 },
+      endShake: 0.15,
+      bearings: [{ kind: 'bush', at: 34, bore: 4.02, pivot: 4, length: 3 }],
+      ...more,
+    };
+    return sceneOf({ plates, arbors: [a.arbor, pipe], rules: [a.rule], wheels: [wheelOf('w', 'B', 20, 36)] });
+  };
+  const below = { diameter: 7, from: 33, to: 33.95 };
+  const above = { diameter: 7, from: 50.1, to: 52 };
+  const B = 'B' as ArborId; // an id of the scene
+  const stacks = (movement: ReturnType<typeof piped>) =>
+    checkMovement(plantMovement(movement)).filter(({ kind, parts }) => kind === 'stack' && parts.includes(B));
+
+  it('is what its stops leave it, with the errors of the lengths between, worked by hand', () => {
+    const stack = stackOf(piped([below, above]), B, { piece: 0.02, plates: 0.05 });
+    if (stack.kind !== 'pipe') throw new Error(stack.kind);
+    expect([stack.below?.label, stack.above?.label]).toEqual(['Collar on A', 'Collar on A']);
+    expect(stack.room).toBeCloseTo(0.05 + 0.1, 12);
+    expect(stack.pieces.map(({ kind, from, to }) => [kind, from, to])).toEqual([
+      ['bare', 34, 36],
+      ['wheel', 36, 38],
+      ['bare', 38, 50],
+    ]);
+    // Three lengths of the pipe and the one between the two collars: four of ±0.02.
+    expect(stack.worst).toEqual([expect.closeTo(0.07, 12), expect.closeTo(0.23, 12)]);
+    expect(stack.statistical).toEqual([expect.closeTo(0.11, 12), expect.closeTo(0.19, 12)]);
+    expect(stack.neighbours).toBe(0);
+    expect(stacks(piped([below, above]))).toEqual([]);
+  });
+
+  it('may lie between the arbor and a plate: two errors of place, and half the end shake of the arbor', () => {
+    // The upper plate, 30 to 33, has a bore of 1.02 here: the foot of the pipe stands on it, 1 above its face.
+    const stack = stackOf(piped([above]), B, { piece: 0.02, plates: 0.05 });
+    if (stack.kind !== 'pipe') throw new Error(stack.kind);
+    expect(stack.below).toMatchObject({ part: 'upper', at: 33, gap: 1 });
+    expect(stack.neighbours).toBeCloseTo(0.1, 12);
+    expect(stack.worst?.[0]).toBeCloseTo(1.1 - 3 * 0.02 - 0.05 - 0.02, 12);
+    expect(stacks(piped([above]))).toMatchObject([{ severity: 'notes', gap: expect.closeTo(1.1, 9) }]);
+  });
+
+  it('a collar that passes through the bore is no stop, one that meets the bush inside is', () => {
+    const thin = (diameter: number) => stackOf(piped([{ ...below, diameter }, above]), B);
+    expect(thin(4.01)).toMatchObject({ below: { part: 'upper' } });
+    expect(thin(4.1)).toMatchObject({ below: { part: 'A', gap: expect.closeTo(0.05, 12) } });
+  });
+
+  it('is told where it is too short, used up by errors, or open on a side', () => {
+    const tight = { ...above, from: 50.02 };
+    expect(stacks(piped([below, tight]))).toMatchObject([{ severity: 'warns', gap: expect.closeTo(0.07, 9) }]);
+    expect(stacks(piped([below, tight], { endShake: 0.05 }))).toEqual([]);
+    expect(stacks(piped([{ ...below, to: 34 }, tight], { endShake: 0.02 }))).toMatchObject([
+      { severity: 'notes', gap: expect.closeTo(-0.02, 9) },
+    ]);
+    expect(stacks(piped([below]))).toMatchObject([{ severity: 'notes', says: expect.stringContaining('upwards') }]);
+    expect(stackOf(piped([below, above], { turns: 'withArbor' }), B)).toMatchObject({ kind: 'none' });
+  });
+
+  it('stops that touch do not foul each other', () => {
+    expect(checkMovement(plantMovement(piped([below, above])))).toEqual([]);
   });
 });
 
