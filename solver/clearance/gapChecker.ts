@@ -10,7 +10,7 @@ import type { PlacedMovement } from '../planting/index.ts';
 import type { Finding } from './finding.ts';
 import { gapFinding } from './gapFinding.ts';
 import { type GapContext, gapContextOf } from './gapReadings.ts';
-import { farthestPlanGap, pairKey, pairTermsFor, type TermsOf } from './pairTerms.ts';
+import { largestPlanLimit, pairKey, pairTermsFor, type TermsOf } from './pairTerms.ts';
 import { type NearTree, nearTreeOf } from './planckAdapter.ts';
 import { boundsOfSolid } from './planGap.ts';
 import { type Solid, sweptRing } from './solid.ts';
@@ -44,7 +44,7 @@ class KeptGaps implements GapChecker {
     this.solids = solidsOf(placed);
     this.context = gapContextOf(placed, this.solids);
     this.termsOf = pairTermsFor(placed.movement);
-    this.farthest = farthestPlanGap(placed.movement);
+    this.farthest = largestPlanLimit(placed.movement);
     this.tree = nearTreeOf(this.solids.map(reachOf));
     this.short = this.solids.map(() => new Map());
     for (const solid of this.solids) this.ask(solid, (other) => other > solid.index);

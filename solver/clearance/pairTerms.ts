@@ -28,7 +28,7 @@ export function bodyKindOf({ role }: Solid): BodyKind {
 }
 
 /** Largest gap in plan that any pair owes, mm: no solid need be looked for farther away. */
-export function farthestPlanGap({ limits }: Movement): number {
+export function largestPlanLimit({ limits }: Movement): number {
   return Math.max(limits.radialGap, limits.wallGap, ...(limits.pairs ?? []).map(({ plan = 0 }) => plan));
 }
 
