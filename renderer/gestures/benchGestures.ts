@@ -4,6 +4,7 @@ import { type Hit, hitAt, pointsWithin } from '../bench/hitTest.ts';
 import { panBy, zoomAt } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
 import { dragPoint } from './dragPoint.ts';
+import { grabOutline, outlineUnder, tapOutline } from './outline/takeOutline.ts';
 import { type Gesture, PointerHub, type Press } from './pointerHub.ts';
 
 /** Listens on the sheet until it is disposed of. */
@@ -19,6 +20,8 @@ export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): vo
   const hub = new PointerHub(sheet, {
     grab(start) {
       if (bench.settingDown) return undefined;
+      const shape = start.adding ? undefined : grabOutline(bench, start);
+      if (shape) return shape;
       const hit = under(start);
       if (hit?.point) return grabPoint(bench, hit.point, start);
       return start.adding ? frameSeveral(bench, start) : undefined;
@@ -30,6 +33,7 @@ export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): vo
         bench.settingDown.keep(bench);
         return;
       }
+      if (!press.adding && tapOutline(bench, press, times)) return;
       const hit = under(press);
       if (!hit) {
         if (!press.adding) bench.choose([]);
@@ -52,6 +56,7 @@ export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): vo
         return;
       }
       bench.hovered = press ? under(press)?.part : undefined;
+      sheet.style.cursor = press && outlineUnder(bench, press) ? 'move' : '';
     },
     pan(dx, dy) {
       bench.view = panBy(bench.view, dx, dy);

@@ -2,9 +2,14 @@
 import { startDrag } from '../../solver/planting/index.ts';
 import { pointOf } from '../bench/benchLettering.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { nudgeOutline } from './outline/nudgeOutline.ts';
 
 /** Moves the one chosen point by (dx, dy) mm, as far as its rules let it; presses that follow each other are one step. */
 export function nudgeChosen(bench: Bench, dx: number, dy: number): void {
+  if (bench.outlines.part) {
+    nudgeOutline(bench, dx, dy);
+    return;
+  }
   const [only] = bench.chosen;
   const id = only === undefined ? undefined : pointOf(bench.settled, only);
   const place = id === undefined ? undefined : bench.settled.places.get(id);

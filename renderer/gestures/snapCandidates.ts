@@ -184,7 +184,7 @@ function radii(question: SnapQuestion, centre: Place): SnapCandidate[] {
 }
 
 /** A round number of millimetres that is several reaches wide. */
-function roundStep(reach: number): number {
+export function roundStep(reach: number): number {
   return [0.1, 0.5, 1, 2, 5, 10, 50, 100].find((step) => step >= 2 * reach) ?? 1000;
 }
 

@@ -25,7 +25,6 @@ import {
   type WheelId,
 } from '../../solver/movement/index.ts';
 import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
-import { pointOf } from '../bench/benchLettering.ts';
 import type { Figure } from '../bench/engraver.ts';
 import { type Shapes, shapesOf } from '../bench/figures/wheelShapes.ts';
 import type { Lettered } from '../bench/lettering.ts';
@@ -37,10 +36,13 @@ import type { MadePart } from '../made/madeParts.ts';
 import { carriedPlaces } from '../rehearsal/carriedPlaces.ts';
 import { restPhases } from '../rehearsal/restPhases.ts';
 import { turnedPhases } from '../rehearsal/turnedPhases.ts';
+import { chosenBounds } from './chosenBounds.ts';
 import { samePartsAs, startingFromLast, withWheels } from './derivations.ts';
 import { lengthSays } from './lengthWords.ts';
 import type { Look } from './looks.ts';
 import { namesOf } from './names.ts';
+import { OutlineWork } from './outlineWork.svelte.ts';
+import { refusalSays } from './refusalSays.ts';
 import type { Session } from './session.ts';
 import { type Sizes, sizesOf } from './sizes.ts';
 
@@ -111,6 +113,8 @@ export class Bench {
   private savedAfter = $state.raw<Transaction | 'never' | undefined>(undefined);
   /** What pointers set down next, while something is being set down. */
   settingDown = $state.raw<SettingDown | undefined>(undefined);
+  /** Which corner or side of a chosen outline is chosen. */
+  readonly outlines = new OutlineWork(this);
   /** The frame that is being drawn round several places, CSS pixels. */
   frame = $state.raw<{ readonly from: Point; readonly to: Point } | undefined>(undefined);
   /** Gives up the gesture under way; set by whoever listens to the pointers. */
@@ -186,7 +190,7 @@ export class Bench {
       ...(after.group === undefined ? {} : { group: after.group }),
     });
     if (outcome.kind === 'refused') {
-      this.tell('refused', outcome.says);
+      this.tell('refused', refusalSays(outcome, this.nameOf));
       return false;
     }
     this.history = outcome.history;
@@ -278,18 +282,8 @@ export class Bench {
 
   /** Shows what is chosen, large, with some of its surroundings. */
   fitChosen(): void {
-    const places = [...this.emphasised].flatMap((part) => {
-      const point = pointOf(this.placed, part);
-      const place = point && this.placed.places.get(point);
-      return place ? [{ place, radius: this.sizes.get(part)?.tipRadius ?? 3 }] : [];
-    });
-    if (places.length === 0) return;
-    this.fit([
-      Math.min(...places.map(({ place, radius }) => place.x - radius)),
-      Math.min(...places.map(({ place, radius }) => place.y - radius)),
-      Math.max(...places.map(({ place, radius }) => place.x + radius)),
-      Math.max(...places.map(({ place, radius }) => place.y + radius)),
-    ]);
+    const bounds = chosenBounds(this.emphasised, this.placed, this.sizes);
+    if (bounds) this.fit(bounds);
   }
 
   fit(bounds: Bounds | undefined = boundsOfWork(this.settled, this.sizes)): void {

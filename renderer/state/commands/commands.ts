@@ -2,15 +2,17 @@
 
 import { clearanceCommands } from '../../clearance/clearanceCommands.ts';
 import type { Bench } from '../bench.svelte.ts';
+import { focusHandle } from '../outlineWork.svelte.ts';
 import { changeCommands } from './changeCommands.ts';
 import type { Command } from './command.ts';
 import { copyCommands } from './copyCommands.ts';
 import { fileCommands } from './fileCommands.ts';
 import { madeCommands } from './madeCommands.ts';
+import { outlineCommands } from './outlineCommands.ts';
 import { setDownCommands } from './setDownCommands.ts';
 import { viewCommands } from './viewCommands.ts';
 
-/** Esc goes back one step: a gesture, a view over the bench, what is being set down, the rehearsal, what is chosen. */
+/** Esc goes back one step: a gesture, a view over the bench, what is being set down, the rehearsal, a corner, what is chosen. */
 const back: Command = {
   id: 'back',
   group: 'change',
@@ -22,12 +24,18 @@ const back: Command = {
     if (bench.abandonGesture()) return;
     if (bench.viewShown) bench.leaveView();
     else if (bench.settingDown) bench.settingDown.putAway(bench);
-    else if (!bench.leaveView()) bench.choose([]);
+    else if (bench.leaveView()) return;
+    else if (bench.outlines.handle) {
+      bench.outlines.choose(undefined);
+      focusHandle(undefined);
+    } else bench.choose([]);
   },
 };
 
 export const commands = {
   ...fileCommands,
+  // Before the rest of the changes: Delete means the chosen corner before it means the whole plate.
+  ...outlineCommands,
   ...changeCommands,
   ...copyCommands,
   ...setDownCommands,

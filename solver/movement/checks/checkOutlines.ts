@@ -66,7 +66,7 @@ function coincident(vertices: readonly { readonly x: number; readonly y: number 
   const next = (index + 1) % vertices.length;
   return {
     keys: ['vertices', next],
-    found: `a corner at the place of corner ${index}`,
+    found: `a corner at the same place, ${placeOf(vertices[index])}, as the one before it`,
     expected: 'each corner away from the one before it; the last joins the first by itself',
     remedy: 'remove one of the two',
   };
@@ -87,10 +87,20 @@ function crossing(outline: Outline): OutlineFault | undefined {
   if (found === undefined) return undefined;
   return {
     keys: ['vertices', found[0]],
-    found: `a side from corner ${found[0]} that meets the side from corner ${found[1]}`,
+    found: `${sideWords(pieces[found[0]])} that meets ${sideWords(pieces[found[1]])}`,
     expected: 'an outline that neither crosses nor touches itself',
     remedy: 'put the corners in order round the outline, or correct a bulge',
   };
+}
+
+/** Corners are told by their places, which the file and the screen have in common; their numbers begin at 0 in one only. */
+const placeOf = (at: { readonly x: number; readonly y: number } | undefined): string =>
+  `(${Number(at?.x.toFixed(3))}, ${Number(at?.y.toFixed(3))})`;
+
+function sideWords(piece: Segment | undefined): string {
+  if (!piece) return 'a side';
+  const [from, to] = endsOf(piece).map(([x, y]) => placeOf({ x, y }));
+  return `the side between ${from} and ${to}`;
 }
 
 /** Neighbours may share their corners and nothing else. */

@@ -1,0 +1,23 @@
+/** Moving a corner, a side, a rim or a whole outline by keys: the numeric twin of a short drag, rounded to nothing. */
+import type { Bench } from '../../state/bench.svelte.ts';
+import { editOf } from './dragOutline.ts';
+import { type HandleRef, keyOfHandle, ringOf } from './handles.ts';
+import { shapedBy } from './shapeFields.ts';
+
+const WHOLE: HandleRef = { ring: 'outline', kind: 'whole', index: 0 };
+
+/** Moves the chosen handle, or the whole part where none is, by (dx, dy) mm; presses that follow each other are one step. */
+export function nudgeOutline(bench: Bench, dx: number, dy: number): void {
+  const { part, handle } = bench.outlines;
+  if (!part) return;
+  const ref = handle ?? WHOLE;
+  // A rim is held to the right of its centre, where its handle stands; there up and right both widen it.
+  const outline = ringOf(part, ref.ring);
+  const [x, y] = outline?.kind === 'circle' ? outline.centre : [0, 0];
+  const grabbed = { x: x + 1, y };
+  const d = ref.kind === 'rim' ? { x: dx + dy, y: 0 } : { x: dx, y: dy };
+  const shaped = shapedBy(part, ref, grabbed, d, { step: 0, reach: 0, places: [], lengthSays: bench.lengthSays });
+  if (!shaped) return;
+  const says = `${bench.nameOf(part.id)}: ${shaped.says.toLowerCase()}`;
+  bench.change(says, [editOf(part, shaped)], { group: `nudge ${part.id} ${keyOfHandle(ref)}` });
+}
