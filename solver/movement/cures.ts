@@ -7,7 +7,7 @@ export const cures = z.looseObject({
   leaveWithin: extent.default(0.015),
   /** A hole further off than this is plugged and drilled afresh, mm; a fifth of its diameter when absent. */
   plugBeyond: extent.exactOptional(),
-  /** Widest that a hole may be opened, mm; as far as its neighbours and the edge leave `leastWall` when absent. */
+  /** Widest that a hole may be opened, mm; its neighbours and the edge bound it in any case by `leastWall`. */
   widestHole: length.exactOptional(),
   /** Least metal left: the wall of a bush, and between an opened hole and its neighbours, mm (common practice for brass). */
   leastWall: length.default(0.8),

@@ -5,14 +5,19 @@
 import { expect, test } from 'vitest';
 import { holesSeen, readErrors, type WayChoice, wayText } from '../../renderer/faces/sheets/otherWays.ts';
 import { datumOf, datumsFor } from '../../renderer/faces/steps/datums.ts';
-import { stepSaysOnce } from '../../renderer/faces/steps/stepSaysOnce.ts';
-import { distancesTell, editsOfWrongHoles, offPlaces } from '../../renderer/made/madePlaces.ts';
 import { EMPTY, readingFrom, shownFor } from '../../renderer/made/readingForm.ts';
 import { barTrouble, readChoice } from '../../renderer/made/sheetChoice.ts';
-import { before, daysOf, historyOf } from '../../renderer/made/states.ts';
+import { historyOf } from '../../renderer/made/states.ts';
 import { applyEdit, type Edit, type Movement, type PartId, readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import { markingSteps, trueLength } from '../../solver/workshop/index.ts';
+import {
+  daysOf,
+  distancesTell,
+  editsOfWrongHoles,
+  movementAsOf,
+  offPlaces,
+  trueLength,
+} from '../../solver/workshop/index.ts';
 
 /** A square of 40 mm with a middle, all held, on a plate of 60 by 60. */
 function square(): Movement {
@@ -114,12 +119,13 @@ test('distances between the holes name the one that is off, and it is taken as d
   expect(ream?.kind === 'ream' && ream.towards.angleDeg).toBeCloseTo(233.1301, 3);
 });
 
-test('the movement as it stood before a day has neither the holes nor the readings of then', () => {
+test('the movement as of a day has what was made by its end; the history tells it', () => {
   const placed = plantMovement(measuredWithOneOff());
   const made = edited(placed.movement, ...editsOfWrongHoles(placed, distancesTell(placed), '2026-05-02'));
   expect(daysOf(made)).toEqual(['2026-05-02']);
-  expect(before(made, '2026-05-02').made).toEqual([]);
-  expect(before(made, '2026-05-03').made).toHaveLength(1);
+  expect(movementAsOf(made, '2026-05-01').made).toEqual([]);
+  expect(movementAsOf(made, '2026-05-02').made).toHaveLength(1);
+  expect(movementAsOf(made, 'drawn').readings).toEqual([]);
   const [latest] = historyOf(made, (id) => id.toUpperCase(), String);
   expect(latest?.says).toMatch(/^C drilled at 50\.[23]/);
 });
@@ -150,16 +156,12 @@ test('other ways: a rotary table about the middle reads 45, 135, 225, 315 degree
   expect(readErrors('400 0.01')).toMatchObject({ kind: 'problem' });
 });
 
-test('a datum is what the plate can give; words are told once', () => {
+test('a datum is what the plate can give', () => {
   const placed = plantMovement(square());
   const datums = datumsFor(placed, 'base', 'up');
   expect(datums.kinds.map(({ kind }) => kind)).toEqual(['edges', 'pair']);
   expect(datumOf(datums, { kind: 'pair', first: 'c', second: 'c' })).toEqual({ kind: 'pair', first: 'c', second: 'a' });
   expect(datumOf(datums, { kind: '', first: '', second: '' })).toBeUndefined();
-  const [step] = markingSteps(placed, { plate: 'base' });
-  if (!step) throw new Error('no step');
-  const warned = { ...step, says: `${step.says} Beware.`, warns: 'Beware.' };
-  expect(stepSaysOnce(warned)).toBe(step.says);
 });
 
 test('printing: what was kept is used where it can be; a bar far off is asked about', () => {

@@ -96,7 +96,7 @@ describe('readings replace calculated depths', () => {
     expect(depths.get('d1')?.after.shake).toBeGreaterThan(depths.get('d1')?.before.shake ?? Number.NaN);
     expect(depths.get('d2')?.after.shake).toBeLessThan(depths.get('d2')?.before.shake ?? Number.NaN);
     expect(consequences.says.join('\n')).toMatch(/third moves 0\.069 mm along 84\.\d°/);
-    expect(consequencesOf(after, after).says).toEqual(['Nothing moves.']);
+    expect(consequencesOf(after, after).says).toEqual(['Nothing changes.']);
   });
 
   it('a drilled hole moves exactly nothing', () => {

@@ -5,6 +5,8 @@ export interface Measured {
   /** mm, and its ± (two standard deviations). */
   readonly length: number;
   readonly plusMinus: number;
+  /** The maker says that it is right as it stands: never named as one that does not belong. */
+  readonly stands?: boolean;
 }
 
 export interface Combined {
@@ -26,7 +28,8 @@ const LEAST_PLUS_MINUS = 1e-4;
  * Combines readings of the same length.
  *
  * With three readings or more, one that lies far from the median, judged by the stated ± and by the scatter of the rest,
- * is set aside and named; with two there is no telling which is wrong, and both are kept.
+ * is set aside and named, unless the maker has said that it stands; with two there is no telling which is wrong, and both
+ * are kept.
  *
  * @returns undefined when there is no reading
  */
@@ -35,6 +38,7 @@ export function combineReadings(readings: readonly Measured[]): Combined | undef
   const middle = median(readings.map((each) => each.length));
   const scatter = MAD_TO_SIGMA * median(readings.map((each) => Math.abs(each.length - middle)));
   const isFar = (each: Measured) =>
+    !each.stands &&
     Math.abs(each.length - middle) > OUTLIER * Math.max(sigmaOf(each), readings.length > 3 ? scatter : 0);
   const outliers = readings.length < 3 ? [] : readings.filter(isFar);
   const kept = readings.filter((each) => !outliers.includes(each));

@@ -10,6 +10,7 @@ import type { PlacedMovement, Point } from '../../planting/placed.ts';
 import { labelsOf } from '../plateView.ts';
 import { fixed } from '../write/decimal.ts';
 import { shiftOf, shiftWords } from './cure.ts';
+import { type PlayChange, playChanges, playSays } from './plays.ts';
 
 export interface PointMove {
   readonly id: PointId;
@@ -38,12 +39,23 @@ export interface DepthChange {
 export interface Consequences {
   /** Points that moved, farthest first. */
   readonly moves: readonly PointMove[];
-  /** Depths whose distance changed, most first. */
+  /** Depths whose distance or shake changed, or that run otherwise; the greatest change of distance first. */
   readonly depths: readonly DepthChange[];
+  /** Arbors whose side shake or end shake changed. */
+  readonly plays: readonly PlayChange[];
+  /** Findings that stay, with another gap. */
+  readonly gaps: readonly GapChange[];
   readonly findingsNew: readonly Finding[];
   readonly findingsGone: readonly Finding[];
   /** A sentence each. */
   readonly says: readonly string[];
+}
+
+export interface GapChange {
+  readonly finding: Finding;
+  /** mm */
+  readonly before: number;
+  readonly after: number;
 }
 
 /** Movements below this are rounding of the planting, mm. */
@@ -58,15 +70,31 @@ export function consequencesOf(before: PlacedMovement, after: PlacedMovement): C
   const [oldKeys, nowKeys] = [keys(old), keys(now)];
   const findingsNew = now.filter((finding) => !oldKeys.has(finding.key));
   const findingsGone = old.filter((finding) => !nowKeys.has(finding.key));
+  const plays = playChanges(before.movement, after.movement);
+  const gaps = gapChanges(old, now);
   const says = [
     ...moves.map(
       (move) => `${move.label} moves ${shiftWords(shiftOf(move.to.x - move.from.x, move.to.y - move.from.y))}.`,
     ),
     ...depths.map(depthSays),
+    ...plays.map(playSays),
     ...findingsNew.map((finding) => `New: ${finding.says}`),
     ...findingsGone.map((finding) => `Gone: ${finding.says}`),
+    ...gaps.map(({ finding, before: was }) => `Was ${fixed(was, 3)} mm: ${finding.says}`),
   ];
-  return { moves, depths, findingsNew, findingsGone, says: says.length > 0 ? says : ['Nothing moves.'] };
+  return { moves, depths, plays, gaps, findingsNew, findingsGone, says: says.length > 0 ? says : ['Nothing changes.'] };
+}
+
+/** Gaps that differ by less are the same to any gauge, mm. */
+const SAME_GAP = 5e-4;
+
+function gapChanges(old: readonly Finding[], now: readonly Finding[]): readonly GapChange[] {
+  const were = new Map(old.map(({ key, gap }) => [key, gap]));
+  return now.flatMap((finding): GapChange[] => {
+    const was = were.get(finding.key);
+    if (was === undefined || finding.gap === undefined || Math.abs(was - finding.gap) < SAME_GAP) return [];
+    return [{ finding, before: was, after: finding.gap }];
+  });
 }
 
 /** Points with a place in both, that moved. */
@@ -87,8 +115,9 @@ function depthChanges(before: PlacedMovement, after: PlacedMovement): readonly D
   const changes: DepthChange[] = [];
   for (const rule of after.movement.rules) {
     if (rule.kind !== 'depth') continue;
+    if (isSamePair(before, after, rule.wheels)) continue;
     const [was, is] = [depthState(before, rule.wheels), depthState(after, rule.wheels)];
-    if (!was || !is || Math.abs(was.distance - is.distance) <= MOVED) continue;
+    if (!was || !is || isAlike(was, is)) continue;
     const [a, b] = rule.wheels.map((id) => after.movement.wheels.find((wheel) => wheel.id === id));
     const name = a && b ? `${label(a.arbor)} ${a.teeth} : ${b.teeth} ${label(b.arbor)}` : rule.id;
     changes.push({ rule: rule.id, label: name, before: was, after: is });
@@ -97,6 +126,23 @@ function depthChanges(before: PlacedMovement, after: PlacedMovement): readonly D
     (x, y) => Math.abs(y.after.distance - y.before.distance) - Math.abs(x.after.distance - x.before.distance),
   );
 }
+
+/** The same wheels at the same distance: nothing to reckon. */
+function isSamePair(before: PlacedMovement, after: PlacedMovement, pair: readonly [string, string]): boolean {
+  const of = ({ movement, places }: PlacedMovement) => {
+    const [a, b] = pair.map((id) => movement.wheels.find((wheel) => wheel.id === id));
+    const [p, q] = [a && places.get(a.arbor), b && places.get(b.arbor)];
+    return { a, b, distance: p && q ? Math.hypot(p.x - q.x, p.y - q.y) : undefined };
+  };
+  const [was, is] = [of(before), of(after)];
+  const apart = was.distance === undefined || is.distance === undefined ? 0 : Math.abs(was.distance - is.distance);
+  return was.a === is.a && was.b === is.b && apart <= MOVED;
+}
+
+const isAlike = (was: DepthState, is: DepthState): boolean =>
+  Math.abs(was.distance - is.distance) <= MOVED &&
+  was.runs === is.runs &&
+  Math.abs((was.shake ?? 0) - (is.shake ?? 0)) <= MOVED;
 
 /** How a pair of wheels runs where its arbors stand; undefined when a wheel or place is missing. */
 export function depthState(
@@ -119,12 +165,16 @@ export function depthState(
 function depthSays({ label, before, after }: DepthChange): string {
   const change = after.distance - before.distance;
   const way = change > 0 ? 'shallower' : 'deeper';
+  const moved =
+    Math.abs(change) <= MOVED
+      ? `as deep as before at ${fixed(after.distance, 3)}`
+      : `${fixed(Math.abs(change), 3)} mm ${way}, now ${fixed(after.distance, 3)}`;
   const shake =
     before.shake === undefined || after.shake === undefined
       ? ''
       : `; shake ${fixed(before.shake, 3)} before, ${fixed(after.shake, 3)} after`;
   const state = after.runs === 'free' ? '' : `: ${STATE_WORDS[after.runs]}`;
-  return `${label}: ${fixed(Math.abs(change), 3)} mm ${way}, now ${fixed(after.distance, 3)}${shake}${state}.`;
+  return `${label}: ${moved}${shake}${state}.`;
 }
 
 const STATE_WORDS: Readonly<Record<Exclude<DepthState['runs'], 'free'>, string>> = {

@@ -32,6 +32,8 @@ export interface CureOptions {
   readonly diameter: number;
   /** Largest diameter that may be opened there before another part is met, mm; none known when left out. */
   readonly roomDiameter?: number | undefined;
+  /** Nearer than this it is left, mm (default 0.015). */
+  readonly leaveWithin?: number | undefined;
   /** Beyond this displacement the hole is plugged and drilled afresh, mm (default: a fifth of its diameter). */
   readonly plugBeyond?: number | undefined;
   /** Wall of an eccentric bush at its thinnest, mm (default 0.8, common practice for brass). */
@@ -68,7 +70,7 @@ export function curesFor(dx: number, dy: number, options: CureOptions): readonly
   const towards = shiftOf(dx, dy);
   const { amount } = towards;
   const { diameter, roomDiameter = Number.POSITIVE_INFINITY } = options;
-  if (amount <= NOT_WORTH) {
+  if (amount <= (options.leaveWithin ?? NOT_WORTH)) {
     return [{ kind: 'leave', says: `Off by ${fixed(amount, 3)} mm: within what marking out gives. Leave it.` }];
   }
   const cures: Cure[] = [];
@@ -91,9 +93,13 @@ export function curesFor(dx: number, dy: number, options: CureOptions): readonly
     });
   }
   const plugBeyond = options.plugBeyond ?? diameter / 5;
+  const tight =
+    cures.length === 0
+      ? `There is room for Ø ${fixed(roomDiameter, 3)} only, too little to draw it over or bush it. `
+      : '';
   const plug: Cure = {
     kind: 'plug',
-    says: `Plug it and drill afresh ${shiftWords(towards)} from where it stands. Pressing and soldering: eye protection, ventilation, and what your local rules ask.`,
+    says: `${tight}Plug it and drill afresh ${shiftWords(towards)} from where it stands. Pressing and soldering: eye protection, ventilation, and what your local rules ask.`,
   };
   return amount > plugBeyond ? [plug, ...cures] : [...cures, plug];
 }

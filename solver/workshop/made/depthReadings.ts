@@ -27,7 +27,7 @@ export function depthReadings(movement: Movement): readonly DepthReadings[] {
     const good: Measured[] = [];
     for (const reading of readings) {
       const found = trueLength(reading, calculated);
-      if (found.kind === 'length') good.push({ id: reading.id, length: found.length, plusMinus: found.plusMinus });
+      if (found.kind === 'length') good.push({ ...found, id: reading.id, stands: reading.stands !== undefined });
       else doubts.push(found.says);
     }
     const measured = combineReadings(good);

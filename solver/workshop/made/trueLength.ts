@@ -33,9 +33,11 @@ const SLIP_FIT = 0.03;
  * `zero` is what the gauge shows when it should show nothing. Calipers zeroed with their jaws in a hole of diameter d show
  * −d there, so their zero is −d.
  *
- * @param expected the length as planned, mm, against which slips of unit are recognised
+ * @param expected   the length as planned, mm, against which slips of unit are recognised; a figure that the maker says
+ *                   is right as it stands is not doubted
+ * @param jawsFactor what flat jaws read is multiplied by (they bridge two tips of an odd count)
  */
-export function trueLength(reading: Reading, expected?: number): TrueLength {
+export function trueLength(reading: Reading, expected?: number, jawsFactor = 1): TrueLength {
   const { value, taken } = reading;
   if (value === undefined || !Number.isFinite(value)) {
     return { kind: 'impossible', says: `Reading ${reading.id} has no figure: enter what the gauge showed.` };
@@ -50,7 +52,9 @@ export function trueLength(reading: Reading, expected?: number): TrueLength {
       says: `Reading ${reading.id}: ${fixed(shown, 3)} over pins of ${fixed(a, 3)} and ${fixed(b, 3)} is shorter than the pins allow (at least ${fixed(half, 3)}). Check the pins' diameters, the zero, and whether it was taken inside.`,
     };
   }
-  const length = how === 'over' ? shown - half : how === 'inside' ? shown + half : shown;
+  const through = (figure: number): number =>
+    how === 'over' ? figure - half : how === 'inside' ? figure + half : how === 'jaws' ? figure * jawsFactor : figure;
+  const length = through(shown);
   const least = reading.kind === 'runOut' || reading.kind === 'endShake' ? 0 : Number.MIN_VALUE;
   if (!(length >= least)) {
     return {
@@ -58,7 +62,9 @@ export function trueLength(reading: Reading, expected?: number): TrueLength {
       says: `Reading ${reading.id} comes to ${fixed(length, 3)} mm: a length is above zero. Check its zero and sign.`,
     };
   }
-  const slip = expected === undefined ? undefined : slipOf(value, length, expected, how, half, taken?.zero ?? 0);
+  const asked = reading.stands ? undefined : expected;
+  const slip =
+    asked === undefined ? undefined : slipOf(value, length, asked, (figure) => through(figure - (taken?.zero ?? 0)));
   if (slip) {
     return {
       kind: 'doubt',
@@ -71,11 +77,10 @@ export function trueLength(reading: Reading, expected?: number): TrueLength {
 }
 
 /** The slip of unit that brings the gauge's own figure to the expected length, if one does. */
-function slipOf(value: number, length: number, expected: number, how: string, half: number, zero: number) {
+function slipOf(value: number, length: number, expected: number, lengthOf: (figure: number) => number) {
   if (!(expected > 0) || Math.abs(length / expected - 1) <= 2 * SLIP_FIT) return undefined;
   for (const [factor, cause] of SLIPS) {
-    const shown = value / factor - zero;
-    const meant = how === 'over' ? shown - half : how === 'inside' ? shown + half : shown;
+    const meant = lengthOf(value / factor);
     if (Math.abs(meant / expected - 1) < SLIP_FIT) return { meant, cause };
   }
   return undefined;

@@ -1,0 +1,38 @@
+/** Two states laid over each other on the bench: what moved between them, enlarged. Kept by the window, not by the document. */
+import type { Movement } from '../../solver/movement/index.ts';
+import type { PlacedMovement } from '../../solver/planting/index.ts';
+import type { Bench } from '../state/bench.svelte.ts';
+
+export interface Overlay {
+  /** "Since the drawing", "2026-05-01 to 2026-05-03". */
+  readonly says: string;
+  readonly before: PlacedMovement;
+  /** The later state; the bench as it stands, and follows, when absent. */
+  readonly after?: PlacedMovement | undefined;
+}
+
+class Overlays {
+  private held = $state.raw<{ readonly overlay: Overlay; readonly document: string } | undefined>(undefined);
+  /** How many times as far moves are shown; 0 so that they can be seen at the zoom there is. */
+  times = $state(0);
+
+  show(bench: Bench, overlay: Overlay): void {
+    this.held = { overlay, document: documentOf(bench) };
+  }
+
+  hide(): void {
+    this.held = undefined;
+  }
+
+  /** What is shown over this bench; nothing once another document was opened. */
+  of(bench: Bench): Overlay | undefined {
+    return this.held?.document === documentOf(bench) ? this.held.overlay : undefined;
+  }
+}
+
+const documentOf = ({ handle, fileName }: Bench): string => `${handle} ${fileName}`;
+
+export const overlays = new Overlays();
+
+/** Does anything in the movement differ from the drawing by what was read or made? */
+export const isMade = ({ readings, made }: Movement): boolean => readings.length > 0 || made.length > 0;
