@@ -3,6 +3,7 @@ import type { PointId } from '../../solver/movement/index.ts';
 import { type Hit, hitAt, pointsWithin } from '../bench/hitTest.ts';
 import { panBy, zoomAt } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { contestedSays } from '../state/contestedSays.ts';
 import { dragPoint } from './dragPoint.ts';
 import { grabOutline, outlineUnder, tapOutline } from './outline/takeOutline.ts';
 import { type Gesture, PointerHub, type Press } from './pointerHub.ts';
@@ -93,7 +94,7 @@ function grabPoint(bench: Bench, point: PointId, start: Press): Gesture {
   bench.tell(
     'refused',
     place?.state === 'contested'
-      ? `The rules of ${name} disagree; it cannot be dragged. Change one of them or leave it out.`
+      ? `${name} cannot be dragged. ${contestedSays(bench.settled, point, bench.nameOf)} Change a rule there or leave it out.`
       : `${name} is planted: its rules hold it here. Change a number on the right, or leave a rule out, to move it.`,
   );
   return { move: () => undefined, finish: () => undefined, abandon: () => undefined };

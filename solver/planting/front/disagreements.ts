@@ -11,7 +11,7 @@ import { networkOf } from './networkOf.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 import { type Miss, missOf } from './reach.ts';
 import { type RuleValue, ruleValueAt } from './ruleValue.ts';
-import { joined, lengthWords, pointNames, ruleWords } from './words.ts';
+import { joined, lengthBeyond, lengthWords, pointNames, ruleWords } from './words.ts';
 
 /** A rule that holds to this is no part of a disagreement, mm: the planting's proof. */
 const HOLDS = 1e-9;
@@ -115,7 +115,9 @@ function tellMiss(teller: Teller, rules: readonly [number, number], miss: Miss):
     if (ruleId === undefined || !rule || !hasNumber(rule)) return [];
     // The gap of two outlines changes as their centre distance does.
     const value = rule.kind === 'clearBy' ? rule.gap + cure.length - cure.radius : cure.length;
-    return rule.kind !== 'clearBy' && value < MIN_LENGTH ? [] : [{ bound: cure.bound, ruleId, rule, value }];
+    const reaches = cure.bound === 'exactly' ? value : lengthBeyond(value, movement.display, cure.bound);
+    const least = rule.kind === 'clearBy' ? 0 : MIN_LENGTH;
+    return reaches < least ? [] : [{ bound: cure.bound, ruleId, rule, value: reaches }];
   });
   const [best] = cures;
   if (!best) return { says: says[miss.kind] };
@@ -126,7 +128,7 @@ function tellMiss(teller: Teller, rules: readonly [number, number], miss: Miss):
   }
   const options = cures.map(({ bound, rule, value }) => {
     const words = bound === 'atLeast' ? 'at least' : 'at most';
-    const length = lengthWords(value, movement.display, bound === 'atLeast' ? 'up' : 'down');
+    const length = lengthWords(value, movement.display);
     const where = cures.length > 1 ? ` ${centreWords(teller, rule.id, miss.point)}` : '';
     return `a ${lengthNoun(rule)} of ${words} ${length}${where}`;
   });

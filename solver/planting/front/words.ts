@@ -5,28 +5,27 @@ const MM_PER_INCH = 25.4; // exact by definition
 /** Digits given to a length that would be nothing at the display's own decimals. */
 const SMALL_DECIMALS = 9;
 
-/** Which way a printed length may err: a length that must reach is rounded up, one that must fit is rounded down. */
-export type Rounding = 'nearest' | 'up' | 'down';
-
 /** A length in the display's unit, with its name: "31.270 mm". */
-export function lengthWords(
-  mm: number,
-  { unit, decimals }: Movement['display'],
-  rounding: Rounding = 'nearest',
-): string {
+export function lengthWords(mm: number, { unit, decimals }: Movement['display']): string {
   const value = unit === 'inch' ? mm / MM_PER_INCH : mm;
   const isSmall = value !== 0 && Math.abs(value) < 0.5 * 10 ** -decimals;
-  const places = isSmall ? SMALL_DECIMALS : decimals;
-  const scale = 10 ** places;
-  // A millionth of the last place is rounding of the sum, not a reason to go up.
-  const rounded =
-    rounding === 'up'
-      ? Math.ceil(value * scale - 1e-6) / scale
-      : rounding === 'down'
-        ? Math.floor(value * scale + 1e-6) / scale
-        : value;
-  const text = rounded.toFixed(places);
+  const text = value.toFixed(isSmall ? SMALL_DECIMALS : decimals);
   return `${Number(text) === 0 ? text.replace('-', '') : text} ${unit === 'inch' ? 'in' : 'mm'}`;
+}
+
+/**
+ * A length, mm, that a maker can enter as it is printed and that really crosses: the limit itself would only touch, and a
+ * point where two loci touch is not settled. It lies beyond the limit by half a last place to one and a half.
+ */
+export function lengthBeyond(
+  limit: number,
+  { unit, decimals }: Movement['display'],
+  way: 'atLeast' | 'atMost',
+): number {
+  const size = (unit === 'inch' ? MM_PER_INCH : 1) / 10 ** decimals;
+  // A millionth of the last place is rounding of the sum, not a reason to go on.
+  const places = limit / size;
+  return size * (way === 'atLeast' ? Math.floor(places + 0.5 + 1e-6) + 1 : Math.ceil(places - 0.5 - 1e-6) - 1);
 }
 
 /** Names of points: the given name, else the id. */
