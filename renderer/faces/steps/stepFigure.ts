@@ -26,8 +26,10 @@ export interface StepFigure {
   readonly there: readonly StepMark[];
   readonly target: StepMark;
   readonly struck: readonly StruckLine[];
-  /** From where the dividers reach to the target, for the legs drawn faintly. */
-  readonly legs: readonly { readonly from: Point; readonly says: number }[];
+  /** From where the dividers, or a square, reach to the target: drawn faintly, with their length, mm. */
+  readonly legs: readonly { readonly from: Point; readonly length: number; readonly isPricked: boolean }[];
+  /** Ids of the points that the step is struck or checked from. */
+  readonly sources: ReadonlySet<string>;
   readonly bounds: readonly [number, number, number, number];
 }
 
@@ -62,11 +64,9 @@ export function stepFigure(
     outlines,
     there,
     target,
-    struck: step.loci.flatMap((locus) => struckLine(locus, target, placeOf, bounds, reach)),
-    legs: step.loci.flatMap((locus) => {
-      const from = locus.kind === 'arc' ? placeOf(locus.from) : undefined;
-      return from && locus.kind === 'arc' ? [{ from, says: locus.radius }] : [];
-    }),
+    struck: (step.kind === 'same' ? [] : step.loci).flatMap((locus) => struckLine(locus, target, placeOf, reach)),
+    legs: step.loci.flatMap((locus) => legOf(locus, target, placeOf)),
+    sources: new Set([...step.loci.flatMap(sourcesOf), ...(step.check ? [step.check.from] : [])]),
     bounds,
   };
 }
@@ -75,11 +75,48 @@ function markOf({ point, label, place: [x, y] }: MarkingStep): StepMark {
   return { id: point, label, x, y };
 }
 
+function sourcesOf(locus: MarkingLocus): readonly string[] {
+  switch (locus.kind) {
+    case 'arc':
+      return [locus.from];
+    case 'line':
+      return [locus.through, locus.to];
+    case 'ray':
+      return locus.reference === undefined ? [locus.from] : [locus.from, locus.reference];
+    case 'offset':
+      return [];
+  }
+}
+
+/** Does the line of an offset run up and down? */
+const isUpright = (locus: Extract<MarkingLocus, { kind: 'offset' }>): boolean =>
+  locus.from === 'datum' ? locus.along === 'x' : locus.from === 'left edge' || locus.from === 'right edge';
+
+function legOf(
+  locus: MarkingLocus,
+  target: Point,
+  placeOf: (id: string) => Point | undefined,
+): StepFigure['legs'][number][] {
+  if (locus.kind === 'arc') {
+    const from = placeOf(locus.from);
+    return from ? [{ from, length: locus.radius, isPricked: true }] : [];
+  }
+  if (locus.kind !== 'offset' || locus.distance === 0) return [];
+  const inwards = locus.from === 'right edge' || locus.from === 'upper edge' ? -1 : 1;
+  const back = -inwards * locus.distance;
+  const from = isUpright(locus) ? { x: target.x + back, y: target.y } : { x: target.x, y: target.y + back };
+  return [{ from, length: Math.abs(locus.distance), isPricked: false }];
+}
+
+/** Half of the piece of a line that is scribed at a distance from an edge, as a share of the plate. */
+const SCRIBED_SHARE = 0.1;
+/** A line through points is drawn on beyond them by this share of its length. */
+const BEYOND = 0.08;
+
 function struckLine(
   locus: MarkingLocus,
   target: Point,
   placeOf: (id: string) => Point | undefined,
-  bounds: StepFigure['bounds'],
   reach: number,
 ): StruckLine[] {
   if (locus.kind === 'arc') {
@@ -87,21 +124,30 @@ function struckLine(
     return centre ? [arcAbout(centre, locus.radius, target)] : [];
   }
   if (locus.kind === 'offset') {
-    const alongY =
-      locus.from === 'left edge' || locus.from === 'right edge' || (locus.from === 'datum' && locus.along === 'x');
-    return alongY
-      ? [{ kind: 'line', from: { x: target.x, y: bounds[1] }, to: { x: target.x, y: bounds[3] } }]
-      : [{ kind: 'line', from: { x: bounds[0], y: target.y }, to: { x: bounds[2], y: target.y } }];
+    const half = SCRIBED_SHARE * reach;
+    const [dx, dy] = isUpright(locus) ? [0, half] : [half, 0];
+    return [{ kind: 'line', from: { x: target.x - dx, y: target.y - dy }, to: { x: target.x + dx, y: target.y + dy } }];
   }
   const from = placeOf(locus.kind === 'line' ? locus.through : locus.from);
-  if (!from) return [];
-  const towards = locus.kind === 'line' ? (placeOf(locus.to) ?? target) : target;
-  const length = Math.hypot(towards.x - from.x, towards.y - from.y);
-  if (length === 0) return [];
-  const on = Math.min(reach, 1.15 * Math.max(length, Math.hypot(target.x - from.x, target.y - from.y)));
-  const to = { x: from.x + ((towards.x - from.x) * on) / length, y: from.y + ((towards.y - from.y) * on) / length };
-  return [{ kind: 'line', from, to }];
+  const on = locus.kind === 'line' ? placeOf(locus.to) : undefined;
+  return from ? lineOver([from, target, ...(on ? [on] : [])]) : [];
 }
+
+/** The line over points that lie on one, from the first farthest one to the last. */
+function lineOver(points: readonly Point[]): StruckLine[] {
+  const [from] = points;
+  const far = points.reduce((a, b) => (from && apart(from, b) > apart(from, a) ? b : a));
+  if (!from || apart(from, far) === 0) return [];
+  const length = apart(from, far);
+  const [ux, uy] = [(far.x - from.x) / length, (far.y - from.y) / length];
+  const along = points.map(({ x, y }) => (x - from.x) * ux + (y - from.y) * uy);
+  const [first, last] = [Math.min(...along), Math.max(...along)];
+  const beyond = BEYOND * (last - first);
+  const at = (t: number): Point => ({ x: from.x + t * ux, y: from.y + t * uy });
+  return [{ kind: 'line', from: at(first - beyond), to: at(last + beyond) }];
+}
+
+const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 
 function arcAbout(centre: Point, radius: number, target: Point): StruckLine {
   const angle = Math.atan2(target.y - centre.y, target.x - centre.x);

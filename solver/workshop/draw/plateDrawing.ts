@@ -131,12 +131,12 @@ const CROWDED = 0.15;
 
 /** Names beside the points; where they would run over each other, only the steps' numbers. */
 function labelTexts(labels: readonly (Labelled & { readonly number: number })[], height: number, bounds: Bounds) {
-  const named = placeLabels(labels, height, bounds);
+  const room = { height, within: bounds };
+  const named = placeLabels(labels, room);
   if (named.overlapping <= CROWDED * labels.length) return named.texts;
   return placeLabels(
     labels.map((label) => ({ ...label, text: `${label.number}` })),
-    height,
-    bounds,
+    room,
   ).texts;
 }
 

@@ -246,7 +246,7 @@ function sourceLabels(
     const [x, y] = at(place);
     return { text, x, y, clear: 3.6 };
   });
-  placeLabels(labels, LABEL_HEIGHT, box).texts.forEach((label, index) => {
+  placeLabels(labels, { height: LABEL_HEIGHT, within: box }).texts.forEach((label, index) => {
     const weight = index === 0 ? 'bold' : 'regular';
     pen.text(label.at[0], label.at[1], label.text, { size: 3.2, weight, align: label.align, within: box[2] - box[0] });
   });

@@ -154,8 +154,9 @@ function datumSteps(maker: Maker, settled: readonly Place[], isDone: (place: Pla
   if (datum.kind === 'edges') return [];
   if (datum.kind === 'centre') {
     metal.points.push({ id: PLATE_CENTRE, at: datum.origin });
+    const done = metal.view.plate?.centreMarked ?? false;
     const place = [datum.origin.x, datum.origin.y] as const;
-    return [{ point: PLATE_CENTRE, label: 'Plate centre', kind: 'datum', loci: [], place, done: false }];
+    return [{ point: PLATE_CENTRE, label: 'Plate centre', kind: 'datum', loci: [], place, done }];
   }
   const pair = [datum.first, datum.second].map((id) => settled.find((place) => place.id === id));
   return pair.flatMap((place, index) => {

@@ -54,21 +54,33 @@ export function checkWords(check: NonNullable<MarkingStep['check']>, voice: Step
 /** A step without its sentence. */
 export type Unsaid = Omit<MarkingStep, 'says' | 'number'>;
 
-/** The whole step, a sentence a line. */
-export function stepLines(step: Unsaid, voice: StepVoice): readonly string[] {
-  const lines = [`${step.label}: ${strikeWords(step, voice)}`];
-  if (step.crossing !== undefined) lines.push(`Take ${step.crossing}.`);
+/** One sentence of a step, and what it is about. */
+export interface StepSentence {
+  readonly about: 'strike' | 'crossing' | 'accuracy' | 'check' | 'otherWay' | 'warning';
+  readonly says: string;
+}
+
+/** The sentences of a step, without the name of its point. */
+export function stepSentences(step: Unsaid, voice: StepVoice): readonly StepSentence[] {
+  const said: StepSentence[] = [{ about: 'strike', says: strikeWords(step, voice) }];
+  if (step.crossing !== undefined) said.push({ about: 'crossing', says: `Take ${step.crossing}.` });
   const isSquare = step.kind === 'offset' || step.kind === 'datum';
   if (!isSquare && step.crossingAngleDeg !== undefined && step.movedByHundredth !== undefined) {
     const angle = fixed(step.crossingAngleDeg, 1);
-    lines.push(
-      `They cross at ${angle}°; 0.01 mm in one setting moves the point ${fixed(step.movedByHundredth, 3)} mm.`,
-    );
+    const moved = fixed(step.movedByHundredth, 3);
+    const says = `They cross at ${angle}°; 0.01 mm in one setting moves the point ${moved} mm.`;
+    said.push({ about: 'accuracy', says });
   }
-  if (step.check) lines.push(checkWords(step.check, voice));
-  if (step.orElse !== undefined) lines.push(step.orElse);
-  if (step.warns !== undefined) lines.push(step.warns);
-  return lines;
+  if (step.check) said.push({ about: 'check', says: checkWords(step.check, voice) });
+  if (step.orElse !== undefined) said.push({ about: 'otherWay', says: step.orElse });
+  if (step.warns !== undefined) said.push({ about: 'warning', says: step.warns });
+  return said;
+}
+
+/** The whole step, a sentence a line. */
+export function stepLines(step: Unsaid, voice: StepVoice): readonly string[] {
+  const [strike, ...rest] = stepSentences(step, voice).map(({ says }) => says);
+  return [`${step.label}: ${strike ?? ''}`, ...rest];
 }
 
 /** What is struck, as a sentence. */
@@ -106,7 +118,9 @@ function datumWords(step: Unsaid, voice: StepVoice, both: string): string {
   if (step.place.length === 2 && voice.datumLabel === step.label) {
     return `prick it where the plate allows${about}; every later setting starts from here.`;
   }
-  return 'find it, and scribe the base line through it, pointing right.';
+  return step.done
+    ? 'found, and the base line through it is scribed, pointing right.'
+    : 'find it, and scribe the base line through it, pointing right.';
 }
 
 /** The `same` step carries the point it shares as a line of no length: through both ends. */
