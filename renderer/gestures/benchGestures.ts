@@ -5,8 +5,10 @@ import { panBy, zoomAt } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
 import { contestedSays } from '../state/contestedSays.ts';
 import { dragPoint } from './dragPoint.ts';
+import { dragSeveral } from './dragSeveral.ts';
 import { grabOutline, outlineUnder, tapOutline } from './outline/takeOutline.ts';
 import { type Gesture, PointerHub, type Press } from './pointerHub.ts';
+import { pointsOfChosen } from './severalDrag.ts';
 
 /** Listens on the sheet until it is disposed of. */
 export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): void } {
@@ -24,6 +26,8 @@ export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): vo
       const shape = start.adding ? undefined : grabOutline(bench, start);
       if (shape) return shape;
       const hit = under(start);
+      const several = hit?.point && !start.adding ? pointsOfChosen(bench.settled, bench.chosen) : [];
+      if (hit?.point && several.length > 1 && several.includes(hit.point)) return dragSeveral(bench, several, start);
       if (hit?.point) return grabPoint(bench, hit.point, start);
       return start.adding ? frameSeveral(bench, start) : undefined;
     },

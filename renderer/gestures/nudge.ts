@@ -1,13 +1,18 @@
-/** Moving a loose point by keys: the numeric twin of a short drag, with all rules kept and nothing snapped to. */
+/** Moving what is chosen by keys: the numeric twin of a short drag, with all rules kept and nothing snapped to. */
 import { startDrag } from '../../solver/planting/index.ts';
 import { pointOf } from '../bench/benchLettering.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { nudgeSeveral } from './dragSeveral.ts';
 import { nudgeOutline } from './outline/nudgeOutline.ts';
 
-/** Moves the one chosen point by (dx, dy) mm, as far as its rules let it; presses that follow each other are one step. */
+/** Moves what is chosen by (dx, dy) mm, as far as its rules let it; presses that follow each other are one step. */
 export function nudgeChosen(bench: Bench, dx: number, dy: number): void {
   if (bench.outlines.part) {
     nudgeOutline(bench, dx, dy);
+    return;
+  }
+  if (bench.chosen.length > 1) {
+    nudgeSeveral(bench, dx, dy);
     return;
   }
   const [only] = bench.chosen;

@@ -5,8 +5,8 @@
  * As long as the same rules are snapped to, they are planted once and followed; so a step of a drag costs no more
  * with a snap than without.
  */
-import { applyEdit, type Edit, type PointId } from '../../solver/movement/index.ts';
-import { type DragSession, type PlacedMovement, plantMovement, startDrag } from '../../solver/planting/index.ts';
+import type { Edit, PointId, Rule } from '../../solver/movement/index.ts';
+import { type DragSession, type PlacedMovement, startDrag } from '../../solver/planting/index.ts';
 import type { Point } from '../bench/view.ts';
 import type { Bench, Preview } from '../state/bench.svelte.ts';
 import { withIds } from './ruleIds.ts';
@@ -28,7 +28,6 @@ export interface Settling {
 /** The rules that are snapped to, planted. */
 interface Snapped {
   readonly key: string;
-  readonly placed: PlacedMovement;
   readonly session: DragSession;
   readonly edits: readonly Edit[];
 }
@@ -67,7 +66,7 @@ export class Settler {
     const dragged = this.session.to(target.x, target.y);
     const place = dragged.places.get(this.point);
     const snap = !free && place && this.freedom > 0 ? this.snapNear(dragged, place, target, scale) : undefined;
-    const snapped = snap && this.snappedTo(snap, dragged);
+    const snapped = snap && this.snappedTo(snap);
     if (!snap || !snapped) {
       this.snapped = undefined;
       return {
@@ -105,27 +104,25 @@ export class Settler {
   }
 
   /** The movement with the rules of a snap, planted; undefined when they cannot be kept. */
-  private snappedTo({ candidates, at }: Snap, dragged: PlacedMovement): Snapped | undefined {
+  private snappedTo({ candidates, at }: Snap): Snapped | undefined {
     const key = keyOf(candidates);
     if (this.snapped?.key === key) return this.snapped;
     const rules = withIds(
       candidates.map(({ keeps }) => keeps),
       this.start.movement,
     );
-    const moves = movesOf(this.session).flatMap((edit) => (edit.kind === 'move' ? edit.places : []));
-    const others = moves.filter(({ id }) => id !== this.point);
-    const edits: Edit[] = [
-      { kind: 'move', places: [...others, { id: this.point, at: [at.x, at.y] }] },
-      ...rules.map((item): Edit => ({ kind: 'add', to: 'rules', item })),
-    ];
-    const outcome = applyEdit(this.start.movement, { kind: 'several', edits });
-    const placed = outcome.kind === 'edited' ? plantMovement(outcome.movement, dragged) : undefined;
-    const isContested = placed?.places.get(this.point)?.state === 'contested';
-    if (!placed || isContested || placed.disagreements.length > this.start.disagreements.length) {
+    const placed = this.session.keeping(rules as unknown as readonly Rule[], at.x, at.y); // candidates keep whole rules
+    const isContested = placed.places.get(this.point)?.state === 'contested';
+    if (isContested || placed.disagreements.length > this.start.disagreements.length) {
       this.refused.add(candidates.at(-1)?.key ?? key);
       return undefined;
     }
-    this.snapped = { key, placed, session: startDrag(placed, this.point), edits };
+    const others = movesOf(this.session).flatMap((edit) => (edit.kind === 'move' ? edit.places : []));
+    const edits: Edit[] = [
+      { kind: 'move', places: [...others.filter(({ id }) => id !== this.point), { id: this.point, at: [at.x, at.y] }] },
+      ...rules.map((item): Edit => ({ kind: 'add', to: 'rules', item })),
+    ];
+    this.snapped = { key, session: startDrag(placed, this.point), edits };
     return this.snapped;
   }
 }

@@ -6,8 +6,9 @@
 import { calculatedDepth } from '../../solver/gearing/index.ts';
 import type { ArborId, Movement, PointId, Rule, Wheel } from '../../solver/movement/index.ts';
 import type { DraftRule, Place, PlacedMovement } from '../../solver/planting/index.ts';
+import { forSame } from '../state/forSame.ts';
 import type { SnapCandidate } from './snap.ts';
-import { snapGaps } from './snapGaps.ts';
+import { type PossibleGap, possibleGaps, snapGaps } from './snapGaps.ts';
 import { isNear, type SnapQuestion } from './snapQuestion.ts';
 
 /** How willingly each kind is taken: depths first, a round radius only when the pointer is almost on it. */
@@ -23,16 +24,53 @@ const WEIGHT = {
 
 /** Everything that could be kept near the target; `chooseSnap` takes from it. */
 export function snapCandidates(question: SnapQuestion): SnapCandidate[] {
-  const { movement, places } = question.placed;
-  const { moving } = question;
-  const still = [...places.values()].filter(({ id }) => !moving.has(id));
+  const { placed, point, moving } = question;
+  const known = snapGround(placed, point, moving);
+  const still = known.still.flatMap((id) => placed.places.get(id) ?? []);
   return [
-    ...depths(question, moving),
-    ...snapGaps(question, moving, axisOf(question.placed, question.point)),
-    ...aboutCentres(question, still, centresOf(movement)),
-    ...samePlaces(question, still),
+    ...depths(question, known.depths),
+    ...snapGaps(question, known.gaps),
+    ...aboutCentres(question, still, known),
+    ...samePlaces(question, still, known.arbors),
   ];
 }
+
+/** What does not change while one point of a movement is dragged. */
+interface SnapGround {
+  /** Points that do not move along. */
+  readonly still: readonly PointId[];
+  readonly centres: ReadonlySet<PointId>;
+  readonly arbors: ReadonlySet<string>;
+  readonly depths: readonly PossibleDepth[];
+  readonly gaps: readonly PossibleGap[];
+  /** What rules say already. */
+  readonly said: ReadonlySet<string>;
+  /** Lengths of the radius rules about each centre that belong to other points. */
+  readonly radii: ReadonlyMap<PointId, readonly number[]>;
+}
+
+/** Found once for a drag: each of its steps asks about the same movement, point and company. */
+const snapGround = forSame(
+  ({ movement }: PlacedMovement, point: PointId, moving: ReadonlySet<PointId>) => [movement, point, moving],
+  (placed, point, moving): SnapGround => {
+    const { movement } = placed;
+    const axis = axisOf(placed, point);
+    const radii = new Map<PointId, number[]>();
+    for (const rule of movement.rules) {
+      if (rule.kind !== 'radius' || rule.point === point) continue;
+      radii.set(rule.centre, [...(radii.get(rule.centre) ?? []), rule.length]);
+    }
+    return {
+      still: [...placed.places.keys()].filter((id) => !moving.has(id)),
+      centres: centresOf(movement),
+      arbors: new Set<string>(movement.arbors.map(({ id }) => id satisfies ArborId)),
+      depths: possibleDepths(movement, axis, moving),
+      gaps: possibleGaps(movement, point, moving, axis),
+      said: new Set(movement.rules.map(sayingOf)),
+      radii,
+    };
+  },
+);
 
 /** The point and all that hangs on it: whatever would move along. */
 export function movesWith(placed: PlacedMovement, point: PointId): ReadonlySet<PointId> {
@@ -75,29 +113,46 @@ function axisOf({ movement, places }: PlacedMovement, point: PointId): ReadonlyS
 
 const levelsMeet = (a: Wheel, b: Wheel): boolean => a.level < b.level + b.thickness && b.level < a.level + a.thickness;
 
-function depths(question: SnapQuestion, moving: ReadonlySet<PointId>): SnapCandidate[] {
-  const { placed, point, target, reach } = question;
-  const { movement } = placed;
-  const found: SnapCandidate[] = [];
-  const joined = depthsSaid(movement);
-  const axis = axisOf(placed, point);
+/** Two wheels that could mesh, one of them dragged. */
+interface PossibleDepth {
+  readonly drives: Wheel;
+  readonly driven: Wheel;
+  readonly other: Wheel;
+  readonly distance: number;
+}
+
+function possibleDepths(
+  movement: Movement,
+  axis: ReadonlySet<PointId>,
+  moving: ReadonlySet<PointId>,
+): readonly PossibleDepth[] {
+  const found: PossibleDepth[] = [];
+  const joined = new Set(movement.rules.flatMap((rule) => (rule.kind === 'depth' ? [rule.wheels.join(' ')] : [])));
   for (const own of wheelsOn(movement, axis)) {
     for (const other of movement.wheels) {
       if (moving.has(other.arbor) || !levelsMeet(own, other)) continue;
       if (joined.has(`${own.id} ${other.id}`) || joined.has(`${other.id} ${own.id}`)) continue;
-      const centre = placed.places.get(other.arbor);
-      if (!centre) continue;
       const [drives, driven] = inOrderOfDrive(movement, own, other);
       const depth = calculatedDepth(drives, driven, movement);
-      if (depth.kind !== 'depth' || !isNear(centre, depth.distance, target, 2 * reach)) continue;
-      found.push({
-        key: `depth ${drives.id} ${driven.id}`,
-        locus: { kind: 'circle', centre, radius: depth.distance },
-        keeps: { kind: 'depth', wheels: [drives.id, driven.id], use: 'calculated', allowance: 0 },
-        says: `depth ${question.lengthSays(depth.distance)} with ${question.nameOf(other.id)}`,
-        weight: WEIGHT.depth,
-      });
+      if (depth.kind === 'depth') found.push({ drives, driven, other, distance: depth.distance });
     }
+  }
+  return found;
+}
+
+function depths(question: SnapQuestion, possible: readonly PossibleDepth[]): SnapCandidate[] {
+  const { placed, target, reach } = question;
+  const found: SnapCandidate[] = [];
+  for (const { drives, driven, other, distance } of possible) {
+    const centre = placed.places.get(other.arbor);
+    if (!centre || !isNear(centre, distance, target, 2 * reach)) continue;
+    found.push({
+      key: `depth ${drives.id} ${driven.id}`,
+      locus: { kind: 'circle', centre, radius: distance },
+      keeps: { kind: 'depth', wheels: [drives.id, driven.id], use: 'calculated', allowance: 0 },
+      says: `depth ${question.lengthSays(distance)} with ${question.nameOf(other.id)}`,
+      weight: WEIGHT.depth,
+    });
   }
   return found;
 }
@@ -120,34 +175,23 @@ function centresOf(movement: Movement): ReadonlySet<PointId> {
   return centres;
 }
 
-function aboutCentres(question: SnapQuestion, still: readonly Place[], centres: ReadonlySet<PointId>): SnapCandidate[] {
-  const { point, placed } = question;
+function aboutCentres(
+  question: SnapQuestion,
+  still: readonly Place[],
+  { centres, said, radii: lengths }: SnapGround,
+): SnapCandidate[] {
+  const { point } = question;
   const found: SnapCandidate[] = [];
   for (const centre of still) {
     if (!centres.has(centre.id)) continue;
-    found.push(...radii(question, centre), ...bearings(question, centre));
+    found.push(...radii(question, centre, lengths.get(centre.id) ?? []), ...bearings(question, centre));
     for (const other of still) {
       if (other.id === centre.id || Math.hypot(other.x - centre.x, other.y - centre.y) < 1e-6) continue;
       found.push(...lines(question, centre, other));
     }
   }
-  const said = sayings(placed.movement);
   return found.filter(({ keeps }) => !said.has(sayingOf(keeps)) && mentions(keeps, point));
 }
-
-/** A function of the movement that remembers its last answer: a drag asks about one movement again and again. */
-function forMovement<Answer>(make: (movement: Movement) => Answer): (movement: Movement) => Answer {
-  let known: { readonly movement: Movement; readonly answer: Answer } | undefined;
-  return (movement) => {
-    if (known?.movement !== movement) known = { movement, answer: make(movement) };
-    return known.answer;
-  };
-}
-
-const sayings = forMovement((movement) => new Set(movement.rules.map(sayingOf)));
-const depthsSaid = forMovement(
-  (movement) => new Set(movement.rules.flatMap((rule) => (rule.kind === 'depth' ? [rule.wheels.join(' ')] : []))),
-);
 
 /** What a rule says, without its number: to see that it is said already. */
 function sayingOf(rule: DraftRule | Rule): string {
@@ -161,17 +205,13 @@ function sayingOf(rule: DraftRule | Rule): string {
 const mentions = (rule: DraftRule, point: PointId): boolean => 'point' in rule && rule.point === point;
 
 /** Radii that others have about the centre, and round ones. */
-function radii(question: SnapQuestion, centre: Place): SnapCandidate[] {
-  const { placed, point, target, reach, lengthSays, nameOf } = question;
+function radii(question: SnapQuestion, centre: Place, others: readonly number[]): SnapCandidate[] {
+  const { point, target, reach, lengthSays, nameOf } = question;
   const away = Math.hypot(target.x - centre.x, target.y - centre.y);
   const lengths = new Map<number, number>();
   const step = roundStep(reach);
   lengths.set(Math.round(away / step) * step, WEIGHT.round);
-  for (const rule of placed.movement.rules) {
-    if (rule.kind === 'radius' && rule.centre === centre.id && rule.point !== point) {
-      lengths.set(rule.length, WEIGHT.radius);
-    }
-  }
+  for (const length of others) lengths.set(length, WEIGHT.radius);
   return [...lengths]
     .filter(([length]) => length > reach && Math.abs(length - away) <= 2 * reach)
     .map(([length, weight]) => ({
@@ -209,12 +249,15 @@ function bearings({ point, target, reach, nameOf }: SnapQuestion, centre: Place)
   }));
 }
 
+const NO_LINES: readonly SnapCandidate[] = [];
+
 /** In line with the centre and another, or straight opposite the other. */
-function lines({ point, target, reach, nameOf }: SnapQuestion, centre: Place, other: Place): SnapCandidate[] {
-  const length = Math.hypot(other.x - centre.x, other.y - centre.y);
-  const along = { x: (other.x - centre.x) / length, y: (other.y - centre.y) / length };
-  const off = Math.abs((target.x - centre.x) * along.y - (target.y - centre.y) * along.x);
-  if (off > 2 * reach) return [];
+function lines({ point, target, reach, nameOf }: SnapQuestion, centre: Place, other: Place): readonly SnapCandidate[] {
+  const [dx, dy] = [other.x - centre.x, other.y - centre.y];
+  const length = Math.hypot(dx, dy);
+  // Most of the many pairs end here.
+  if (Math.abs((target.x - centre.x) * dy - (target.y - centre.y) * dx) > 2 * reach * length) return NO_LINES;
+  const along = { x: dx / length, y: dy / length };
   const found: SnapCandidate[] = [
     {
       key: `inLine ${[centre.id, other.id].sort().join(' ')}`,
@@ -237,8 +280,11 @@ function lines({ point, target, reach, nameOf }: SnapQuestion, centre: Place, ot
   return found;
 }
 
-function samePlaces({ point, target, reach, nameOf, placed }: SnapQuestion, still: readonly Place[]): SnapCandidate[] {
-  const arbors = new Set<string>(placed.movement.arbors.map(({ id }) => id satisfies ArborId));
+function samePlaces(
+  { point, target, reach, nameOf }: SnapQuestion,
+  still: readonly Place[],
+  arbors: ReadonlySet<string>,
+): SnapCandidate[] {
   return still
     .filter((place) => arbors.has(place.id) && Math.hypot(place.x - target.x, place.y - target.y) <= 2 * reach)
     .map((place) => ({

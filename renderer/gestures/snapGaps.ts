@@ -1,52 +1,68 @@
 /** Rules that keep something just clear of a wheel, an arbor, a post or a wall. */
 import type { Movement, PartId, PointId, Wheel } from '../../solver/movement/index.ts';
-import { bodiesOf, gapRule, type PlacedMovement } from '../../solver/planting/index.ts';
+import { type Body, bodiesOf, gapRule, type PlacedMovement } from '../../solver/planting/index.ts';
 import type { SnapCandidate } from './snap.ts';
 import { isNear, type SnapQuestion } from './snapQuestion.ts';
 
-/** Gaps to wheels, arbors, posts and walls that would otherwise be just touched. */
-export function snapGaps(
-  question: SnapQuestion,
+/** Two bodies that could be kept apart, the first of them dragged. */
+export interface PossibleGap {
+  readonly mine: PartId;
+  readonly other: PartId;
+  readonly bodies: readonly [Body & { readonly kind: 'round' }, Body];
+  readonly gap: number;
+}
+
+/** Every pair of a dragged part and a still one whose levels meet and whose gap no rule keeps yet. */
+export function possibleGaps(
+  movement: Movement,
+  point: PointId,
   moving: ReadonlySet<PointId>,
   axis: ReadonlySet<PointId>,
-): SnapCandidate[] {
-  const { placed, point, target, reach } = question;
-  const { movement } = placed;
-  const bodyOf = knownBodies(movement);
-  const own = ownBodies(question, axis);
+): readonly PossibleGap[] {
+  const bodyOf = bodiesOf(movement);
   const known = new Set(movement.rules.flatMap((rule) => (rule.kind === 'clearBy' ? [rule.parts.join(' ')] : [])));
-  const found: SnapCandidate[] = [];
-  const sketchOf = (id: PointId): readonly [number, number] => {
-    const place = id === point ? target : placed.places.get(id);
-    return place ? [place.x, place.y] : [0, 0];
-  };
-  for (const mine of own) {
+  const found: PossibleGap[] = [];
+  for (const mine of ownBodies(movement, point, axis)) {
     for (const other of solids(movement, mine, moving)) {
       if (known.has(`${mine.id} ${other.id}`) || known.has(`${other.id} ${mine.id}`)) continue;
       const [a, b] = [bodyOf(mine.id), bodyOf(other.id)];
       if (!a || !b || a.kind !== 'round') continue;
       const gap = other.isWall ? movement.limits.wallGap : movement.limits.radialGap;
-      const asked = gapRule([a, b], gap, undefined, sketchOf);
-      const locus = locusOfGap(asked, placed, moving);
-      if (!locus || (locus.kind === 'circle' && !isNear(locus.centre, locus.radius, target, 2 * reach))) continue;
-      found.push({
-        key: `clearBy ${mine.id} ${other.id}`,
-        locus,
-        keeps: { kind: 'clearBy', parts: [mine.id, other.id], gap },
-        says: `clear of ${question.nameOf(other.id)} by ${question.lengthSays(gap)}`,
-        weight: 1,
-      });
+      found.push({ mine: mine.id, other: other.id, bodies: [a, b], gap });
     }
   }
   return found;
 }
 
-let known: { readonly movement: Movement; readonly bodyOf: ReturnType<typeof bodiesOf> } | undefined;
+/** Gaps to wheels, arbors, posts and walls that would otherwise be just touched. */
+export function snapGaps(question: SnapQuestion, possible: readonly PossibleGap[]): SnapCandidate[] {
+  const { placed, point, moving, target, reach } = question;
+  const found: SnapCandidate[] = [];
+  const sketchOf = (id: PointId): readonly [number, number] => {
+    const place = id === point ? target : placed.places.get(id);
+    return place ? [place.x, place.y] : [0, 0];
+  };
+  for (const { mine, other, bodies, gap } of possible) {
+    if (isFar(question, bodies, gap)) continue;
+    const locus = locusOfGap(gapRule(bodies, gap, undefined, sketchOf), placed, moving);
+    if (!locus || (locus.kind === 'circle' && !isNear(locus.centre, locus.radius, target, 2 * reach))) continue;
+    found.push({
+      key: `clearBy ${mine} ${other}`,
+      locus,
+      keeps: { kind: 'clearBy', parts: [mine, other], gap },
+      says: `clear of ${question.nameOf(other)} by ${question.lengthSays(gap)}`,
+      weight: 1,
+    });
+  }
+  return found;
+}
 
-/** Bodies of the last movement are kept: a drag asks about one movement again and again. */
-function knownBodies(movement: Movement): ReturnType<typeof bodiesOf> {
-  if (known?.movement !== movement) known = { movement, bodyOf: bodiesOf(movement) };
-  return known.bodyOf;
+/** Are two solid discs so far apart that their gap cannot be near the target? */
+function isFar({ placed, target, reach }: SnapQuestion, [a, b]: PossibleGap['bodies'], gap: number): boolean {
+  if (b.kind !== 'round' || a.inner !== undefined || b.inner !== undefined) return false;
+  const centre = placed.places.get(b.point);
+  const most = a.outer + b.outer + gap + 2 * reach;
+  return centre !== undefined && Math.hypot(centre.x - target.x, centre.y - target.y) > most;
 }
 
 interface Solid {
@@ -63,8 +79,7 @@ const levelsOfWheel = (wheel: Wheel): Solid => ({
 });
 
 /** Parts of the dragged point that could touch something: its wheels, or the post itself. */
-function ownBodies({ placed, point }: SnapQuestion, axis: ReadonlySet<PointId>): Solid[] {
-  const { movement } = placed;
+function ownBodies(movement: Movement, point: PointId, axis: ReadonlySet<PointId>): Solid[] {
   const post = movement.posts.find(({ id }) => id === point);
   if (post) return [{ id: post.id, from: post.levels?.from ?? -1e9, to: post.levels?.to ?? 1e9 }];
   return movement.wheels.filter(({ arbor }) => axis.has(arbor)).map(levelsOfWheel);

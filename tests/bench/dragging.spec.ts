@@ -77,3 +77,47 @@ test('Alt suspends snapping', async ({ page }) => {
   await expect(bench.slip).toContainText('Loose. Two rules would settle it.');
   expect(apart(await bench.placeOnSlip(), { x: 0, y: -48.4 })).toBeLessThan(0.2);
 });
+
+test('several chosen are dragged together: the loose ones move, the planted stay, and it is one step', async ({
+  page,
+}) => {
+  const bench = await BenchPage.open(page, 'reel');
+  for (const [key, name, x, y] of [
+    ['a', 'One', -30, -58],
+    ['m', 'Two', -10, -66],
+  ] as const) {
+    await bench.sheet.focus();
+    await page.keyboard.press(key);
+    for (const [label, value] of [
+      ['Name', name],
+      ['x', String(x)],
+      ['y', String(y)],
+    ] as const) {
+      await bench.slip.getByLabel(label, { exact: true }).fill(value);
+      await bench.slip.getByLabel(label, { exact: true }).press('Tab');
+    }
+    await bench.slip.getByRole('button', { name: 'Set it down' }).click();
+  }
+  await expect(bench.slip.getByLabel('Name')).toHaveValue('Two');
+  const centre = await bench.placeOf('Centre');
+  await bench.tap({ x: -10, y: -66 });
+  await bench.train.getByRole('button', { name: 'One' }).click({ modifiers: ['Shift'] });
+  await bench.train.getByRole('button', { name: 'Centre' }).click({ modifiers: ['Shift'] });
+  await expect(bench.slip).toContainText('3 chosen');
+  await bench.carry({ x: -30, y: -58 }, { x: -24, y: -50 });
+  await expect(bench.told).toContainText('2 moved together; 1 is not loose and stays');
+  await page.mouse.up();
+  await expect(bench.slip).toContainText('3 chosen');
+  const one = await bench.placeOf('One');
+  expect(apart(one, { x: -24, y: -50 })).toBeLessThan(0.3);
+  await bench.tap({ x: one.x + 20, y: one.y - 8 });
+  await expect(bench.slip.getByLabel('Name')).toHaveValue('Two');
+  const two = await bench.placeOnSlip();
+  expect(two.x - one.x).toBeCloseTo(20, 2);
+  expect(two.y - one.y).toBeCloseTo(-8, 2);
+  expect(apart(await bench.placeOf('Centre'), centre)).toBe(0);
+  await bench.sheet.focus();
+  await page.keyboard.press(`${modifier}+z`);
+  await expect(bench.told).toContainText('Undone: move 2 together');
+  expect(apart(await bench.placeOf('One'), { x: -30, y: -58 })).toBeLessThan(0.001);
+});

@@ -4,8 +4,8 @@ import type { Bench } from '../bench.svelte.ts';
 import { chooseOtherCrossing, otherCrossingOf } from '../crossings.ts';
 import type { Command } from './command.ts';
 
-const onBenchWithOne = (bench: Bench): boolean =>
-  bench.face === 'bench' && bench.chosen.length === 1 && !bench.settingDown;
+const onBenchWithSome = (bench: Bench): boolean =>
+  bench.face === 'bench' && bench.chosen.length > 0 && !bench.settingDown;
 
 /** One press of an arrow key moves by so much, mm; with Shift ten times as far. */
 const NUDGE = 0.1;
@@ -16,7 +16,7 @@ const nudge = (id: string, key: string, says: string, dx: number, dy: number): C
   says,
   describes: `Move what is chosen ${says.toLowerCase()}`,
   keys: [key],
-  possible: onBenchWithOne,
+  possible: onBenchWithSome,
   run: (bench) => nudgeChosen(bench, dx, dy),
 });
 

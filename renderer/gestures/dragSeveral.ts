@@ -1,0 +1,60 @@
+/** Dragging several chosen points by one of them; and the same by arrow keys. */
+import type { PointId } from '../../solver/movement/index.ts';
+import { toWorld } from '../bench/view.ts';
+import type { Bench } from '../state/bench.svelte.ts';
+import type { Gesture, Press } from './pointerHub.ts';
+import { pointsOfChosen, SeveralDrag } from './severalDrag.ts';
+
+const NOTHING: Gesture = { move: () => undefined, finish: () => undefined, abandon: () => undefined };
+
+/** The gesture that drags all that is chosen. */
+export function dragSeveral(bench: Bench, points: readonly PointId[], start: Press): Gesture {
+  const grabbed = toWorld(bench.view, start.pixel);
+  const drag = new SeveralDrag(bench.settled, points);
+  if (drag.loose.length === 0) {
+    tellPlanted(bench);
+    return NOTHING;
+  }
+  const says = saysOf(drag);
+  return {
+    move(press) {
+      const at = toWorld(bench.view, press.pixel);
+      const placed = drag.by(at.x - grabbed.x, at.y - grabbed.y);
+      bench.preview = { placed, figures: new Map(), lettered: () => [], says };
+    },
+    finish() {
+      bench.preview = undefined;
+      const edits = drag.edits();
+      if (edits.length > 0) bench.change(`move ${drag.loose.length} together`, edits);
+    },
+    abandon() {
+      bench.preview = undefined;
+    },
+  };
+}
+
+/** Moves all loose ones of what is chosen by (dx, dy) mm; presses that follow each other are one step. */
+export function nudgeSeveral(bench: Bench, dx: number, dy: number): void {
+  const points = pointsOfChosen(bench.settled, bench.chosen);
+  const drag = new SeveralDrag(bench.settled, points);
+  if (drag.loose.length === 0) {
+    tellPlanted(bench);
+    return;
+  }
+  drag.by(dx, dy);
+  const edits = drag.edits();
+  if (edits.length === 0) bench.tell('refused', 'They cannot move that way: their rules hold them.');
+  else bench.change(`move ${drag.loose.length} together`, edits, { group: `nudge ${points.join(' ')}` });
+}
+
+function saysOf({ loose, staying }: SeveralDrag): string {
+  const stay =
+    staying === 0
+      ? ''
+      : `; ${staying} ${staying === 1 ? 'is' : 'are'} not loose and ${staying === 1 ? 'stays' : 'stay'}`;
+  return `${loose.length} moved together${stay}`;
+}
+
+function tellPlanted(bench: Bench): void {
+  bench.tell('refused', 'None of these is loose: their rules hold them. Leave a rule out to move one.');
+}
