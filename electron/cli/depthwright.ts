@@ -7,6 +7,7 @@ import { PAPERS } from '../../solver/workshop/index.ts';
 import { type Answer, endQuietlyWithReader, give, Refusal } from './answer.ts';
 import { checkAnswer } from './checkAnswer.ts';
 import { addCountsCommand } from './countsCommand.ts';
+import { type ErrorsChoice, errorsAnswer } from './errorsAnswer.ts';
 import { cuttingAnswer, depthAnswer, turnsAnswer } from './gearingAnswers.ts';
 import { plantAnswer } from './plantAnswer.ts';
 import { readInput } from './readInput.ts';
@@ -23,6 +24,7 @@ Examples:
   depthwright depth movement.json d1                    how one depth runs where it is planted
   depthwright cutting movement.json great               blank, cutter and dividing of one wheel
   depthwright turns movement.json                       ratios, senses, periods, what the hands show
+  depthwright errors movement.json --lengths 0.03       before cutting: what errors of making do
   depthwright counts --ratio 29.530588853               tooth numbers for a ratio
   cat movement.json | depthwright plant -               from standard input
 
@@ -95,6 +97,17 @@ addCommand(
   new Argument('[wheel]', 'one wheel: its id'),
 );
 addCommand('turns', 'turns, senses and periods of every arbor, and what the hands show', turnsAnswer);
+addCommand<CommonOptions & ErrorsChoice>(
+  'errors',
+  'before cutting: what errors of making do to depths and gaps',
+  errorsAnswer,
+)
+  .option('--trials <count>', 'trials with all errors at once (2000)')
+  .option('--seed <number>', 'the same seed gives the same trials (1)')
+  .option('--lengths <mm>', '± of lengths that state none')
+  .option('--holes <mm>', '± of a hole from its mark')
+  .option('--bores <mm>', '± of the play of a pivot')
+  .option('--tips <mm>', '± of tip diameters');
 addCountsCommand(program);
 
 /** Runs the command that the arguments name, and turns whatever goes wrong into a sentence and exit code 2. */

@@ -1,5 +1,5 @@
 /**
- * What the window asks of the workshop's own thread, and the answers: sheets, pages, files, tables of errors. Pure: the
+ * What the window asks of the workshop's own thread, and the answers: sheets, pages, files. Pure: the
  * worker calls it, and so do the tests.
  */
 import type { Movement } from '../../solver/movement/index.ts';
@@ -7,19 +7,14 @@ import type { PlacedMovement } from '../../solver/planting/index.ts';
 import {
   type Calibration,
   handoverOf,
-  type MonteCarlo,
-  type MonteCarloOptions,
-  monteCarloOf,
   type PaperName,
   type PrintedSheet,
   pageSvg,
   pdfSheetsOf,
   printedSheetsOf,
-  type Sensitivity,
   type Sheet,
   type SheetFonts,
   type SheetSettings,
-  sensitivityOf,
   sheetsOf,
   zipOf,
 } from '../../solver/workshop/index.ts';
@@ -52,8 +47,6 @@ export interface Questions {
   page: { asks: { choice: SheetChoice; sheet: string; page: number }; answers: string };
   files: { asks: { choice: SheetChoice }; answers: readonly MadeFile[] };
   handover: { asks: { choice: SheetChoice; earlier?: Movement | undefined }; answers: Uint8Array<ArrayBuffer> };
-  sensitivity: { asks: { error: number }; answers: readonly Sensitivity[] };
-  spread: { asks: { options: MonteCarloOptions }; answers: MonteCarlo };
 }
 export type QuestionName = keyof Questions;
 export type Question<Name extends QuestionName = QuestionName> = {
@@ -96,10 +89,6 @@ export class Workshop {
         const { earlier, choice } = question;
         return new Uint8Array(zipOf(handoverOf(placed, { settings: settingsOf(choice, this.fonts), earlier })));
       }
-      case 'sensitivity':
-        return sensitivityOf(placed, question.error);
-      case 'spread':
-        return monteCarloOf(placed, question.options);
     }
   }
 

@@ -30,20 +30,18 @@ export type {
   MarkingLocus,
   MarkingStep,
 } from './drawing.ts';
+export { effectSays } from './errors/effectSays.ts';
 export { type ErrorKind, type StatedErrors, USUAL_ERRORS } from './errors/errorSources.ts';
-export {
-  type CheckFound,
-  type DepthFound,
-  type ErrorEffect,
-  type ErrorsFound,
-  type ErrorsOptions,
-  type ErrorsProgress,
-  errorsFound,
-  findErrors,
-  type GapFound,
-  type PlaceFound,
-  type SourceFound,
-} from './errors/errorsFound.ts';
+export { type ErrorsOptions, type ErrorsProgress, errorsFound, findErrors } from './errors/errorsFound.ts';
+export type {
+  CheckFound,
+  DepthFound,
+  ErrorEffect,
+  ErrorsFound,
+  GapFound,
+  PlaceFound,
+  SourceFound,
+} from './errors/found.ts';
 export { type Change, changesBetween } from './handover/changes.ts';
 export { changesText, type HandoverFile, type HandoverOptions, handoverOf, zipOf } from './handover/handover.ts';
 export { holesOf } from './holes.ts';
@@ -61,9 +59,7 @@ export { type Cure, type CureOptions, curesFor, shiftOf, shiftWords, shimFor } f
 export { type DepthReadings, depthReadings, editsOfDepthReadings } from './made/depthReadings.ts';
 export { type DistancesTell, distancesTell, editsOfWrongHoles } from './made/distancesTell.ts';
 export { boreBeforePressing, feelOf, fitOf } from './made/fits.ts';
-export { type MonteCarlo, type MonteCarloOptions, monteCarloOf } from './made/monteCarlo.ts';
 export { type OffPlace, offPlaces } from './made/offPlaces.ts';
-export { type Sensitivity, sensitivityOf } from './made/sensitivity.ts';
 export { type SizeReadings, sizeReadings, trueSize } from './made/sizeReadings.ts';
 export { editOfSize, type PartSize, partSizes, sizeKeyOf } from './made/sizes.ts';
 export { type TrueLength, trueLength } from './made/trueLength.ts';
@@ -78,13 +74,13 @@ export { type PlateView, platesOf, plateViewOf, seenOutline } from './plateView.
 export { type Expected, type Preflight, preflight } from './preflight/preflight.ts';
 export { drillOptionsOf, type Sheet, sheetsOf } from './sheetsOf.ts';
 export { type MarkingOptions, type MarkingPlan, markingPlan, markingSteps } from './steps/markingSteps.ts';
-export { type StepSentence, stepSentences } from './steps/stepWords.ts';
 export { stepsText } from './steps/stepsText.ts';
+export { type StepSentence, stepSentences } from './steps/stepWords.ts';
 export { printedReach, spreadOfSteps } from './steps/strikingErrors.ts';
 export { fitsOneWay, type TransferPlan, transferPlan } from './steps/transferPlan.ts';
 export { buttonList, chordList, distanceTable, overPins } from './ways/betweenHoles.ts';
 export { edgeOffsets } from './ways/edgeOffsets.ts';
-export { positiveZero, readoutList } from './ways/readout.ts';
+export { positivePreset, positiveZero, readoutList } from './ways/readout.ts';
 export { type RotaryOptions, readsHighAt, rotaryList, type TableError } from './ways/rotaryTable.ts';
 export { fixed, type LengthDisplay, lengthText, trimmed } from './write/decimal.ts';
 export { writeDrill } from './write/drill.ts';
@@ -94,3 +90,4 @@ export { type DxfOptions, writeDxf } from './write/dxf.ts';
 export { writeHoleTable } from './write/holeTable.ts';
 export { writeSvg } from './write/svg.ts';
 export { type DrawingSink, walkDrawing } from './write/walk.ts';
+export { type Corner, centreZero, cornersOf, cornerZero, drillZero, pointZero, type Zero } from './zero.ts';

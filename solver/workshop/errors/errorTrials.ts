@@ -1,5 +1,5 @@
 /** All errors at once, many times over: seeded normal errors, each ± two standard deviations. */
-import { seededNormal } from '../made/seededNormal.ts';
+import { seededNormal } from './seededNormal.ts';
 import type { ErrorModel } from './errorModel.ts';
 
 export interface FigureTrials {

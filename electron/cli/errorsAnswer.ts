@@ -1,0 +1,148 @@
+/** `depthwright errors`: before cutting, what the errors of making do to every depth and gap. */
+import type { PlacedMovement } from '../../solver/planting/index.ts';
+import {
+  type ErrorsFound,
+  effectSays,
+  errorsFound,
+  fixed,
+  type StatedErrors,
+  USUAL_ERRORS,
+} from '../../solver/workshop/index.ts';
+import { type Answer, Refusal } from './answer.ts';
+import { type Column, inBlocks, inColumns, wrapped } from './columns.ts';
+import { titleLine } from './plantAnswer.ts';
+
+/** Options as they are typed. */
+export interface ErrorsChoice {
+  readonly trials?: string;
+  readonly seed?: string;
+  readonly lengths?: string;
+  readonly holes?: string;
+  readonly bores?: string;
+  readonly tips?: string;
+}
+
+/** Trials are numbers that a person waits for. */
+const MOST_TRIALS = 200_000;
+/** An error larger than this is a blunder and no ±, mm. */
+const MOST_ERROR = 5;
+const KINDS = ['lengths', 'holes', 'bores', 'tips'] as const;
+/** Share of the trials that may go wrong before it is a finding: a working assumption. */
+const RARE = 0.01;
+/** Sources of error that are told one by one, and their effects. */
+const TOLD = 8;
+const EFFECTS = 3;
+
+function errorsOf(choice: ErrorsChoice): StatedErrors {
+  const errors = { ...USUAL_ERRORS };
+  for (const kind of KINDS) {
+    const typed = choice[kind];
+    if (typed === undefined) continue;
+    const value = typed.trim() === '' ? Number.NaN : Number(typed);
+    if (!(value >= 0 && value <= MOST_ERROR))
+      throw new Refusal(`--${kind}: found "${typed}", expected a ± from 0 to ${MOST_ERROR} mm, such as 0.04`);
+    errors[kind] = value;
+  }
+  return errors;
+}
+
+function wholeNumber(name: string, typed: string | undefined, usual: number, from: number, to: number): number {
+  if (typed === undefined) return usual;
+  const value = typed.trim() === '' ? Number.NaN : Number(typed);
+  if (!Number.isInteger(value) || value < from || value > to)
+    throw new Refusal(`--${name}: found "${typed}", expected a whole number from ${from} to ${to}`);
+  return value;
+}
+
+const mm = (value: number): string => fixed(value, 3);
+const share = (part: number): string => (part === 0 ? '' : `${fixed(100 * part, 1)} %`);
+const right = (head: string): Column => ({ head, align: 'right' });
+
+function mostFrom(found: ErrorsFound, from: ErrorsFound['depths'][number]['from']): string {
+  const [first] = from;
+  const source = first && found.sources[first.source];
+  return source ? `${source.label} (${fixed(100 * first.share, 0)} %)` : '';
+}
+
+function depthTable(found: ErrorsFound): string[] {
+  const heads = [
+    { head: 'depth' },
+    right('planned'),
+    right('±'),
+    right('too tight'),
+    right('leans'),
+    right('too loose'),
+  ];
+  const rows = found.depths.map((depth) => [
+    depth.label,
+    mm(depth.planned),
+    mm(depth.plusMinus),
+    share(depth.tight),
+    share(depth.leans),
+    share(depth.loose),
+    mostFrom(found, depth.from),
+  ]);
+  return rows.length === 0 ? [] : inColumns([...heads, { head: 'mostly from' }], rows);
+}
+
+function gapTable(found: ErrorsFound): string[] {
+  const heads = [{ head: 'gap' }, right('with shake'), right('±'), right('wanted'), right('too close'), right('fouls')];
+  const rows = found.gaps.map((gap) => [
+    gap.label,
+    mm(gap.planned),
+    mm(gap.plusMinus),
+    mm(gap.wanted),
+    share(gap.tooClose),
+    share(gap.fouls),
+    mostFrom(found, gap.from),
+  ]);
+  return rows.length === 0 ? [] : inColumns([...heads, { head: 'mostly from' }], rows);
+}
+
+function checkTable(found: ErrorsFound): string[] {
+  const heads = [{ head: 'rule that only checks' }, right('comes out off by ±'), right('at most')];
+  const rows = found.checks.map((check) => [
+    check.label,
+    mm(check.triedPlusMinus),
+    mm(Math.max(Math.abs(check.least), Math.abs(check.most))),
+  ]);
+  return rows.length === 0 ? [] : inColumns(heads, rows);
+}
+
+function effects(found: ErrorsFound): string[] {
+  const lines = found.sources
+    .slice(0, TOLD)
+    .flatMap((source) => source.does.slice(0, EFFECTS).map((effect) => effectSays(found, source, effect)));
+  return lines.flatMap((says) => wrapped(says, '  - '));
+}
+
+function summary(found: ErrorsFound): string[] {
+  const { errors, planted, trials, notTried } = found;
+  const stated = `Taken where nothing is stated: lengths ± ${errors.lengths}, holes ± ${errors.holes}, play ± ${errors.bores}, tip diameters ± ${errors.tips} mm.`;
+  return [
+    ...wrapped(stated),
+    ...wrapped(`${planted} of ${trials} trials could be planted; shares are of these.`),
+    ...notTried.flatMap((rule) => wrapped(`Not tried, because it sets no length: ${rule}.`)),
+  ];
+}
+
+/** Runs the trials and tells them; code 1 where more than one trial in a hundred cannot be planted, binds, lets go or fouls. */
+export function errorsAnswer(placed: PlacedMovement, choice: ErrorsChoice): Answer {
+  const errors = errorsOf(choice);
+  const trials = wholeNumber('trials', choice.trials, 2000, 10, MOST_TRIALS);
+  const seed = wholeNumber('seed', choice.seed, 1, 0, 2 ** 31);
+  const found = errorsFound(placed, { errors, trials, seed });
+  const isSure =
+    found.trials - found.planted <= RARE * found.trials &&
+    found.depths.every(({ tight, loose }) => tight + loose <= RARE) &&
+    found.gaps.every(({ fouls }) => fouls <= RARE);
+  const text = inBlocks([
+    [titleLine(placed.movement)],
+    depthTable(found),
+    gapTable(found),
+    checkTable(found),
+    effects(found),
+    summary(found),
+  ]);
+  return { text, json: { title: placed.movement.title, ...found }, code: isSure ? 0 : 1 };
+}
