@@ -1,7 +1,8 @@
 /** Which words stand on the bench: names of arbors and posts, and the lengths that place what is chosen. */
 import type { WheelSize } from '../../solver/gearing/index.ts';
-import type { PointId } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import type { Movement, PointId } from '../../solver/movement/index.ts';
+import type { Place, PlacedMovement } from '../../solver/planting/index.ts';
+import { forSame } from '../state/forSame.ts';
 import type { ScribedLocus } from './figures/scribedArcs.ts';
 import { type Box, type LabelPlace, readable } from './labelPlacement.ts';
 import type { Lettered } from './lettering.ts';
@@ -20,57 +21,123 @@ export interface LetteringInput {
   readonly chosen: ReadonlySet<string>;
 }
 
-/** Names of arbors and posts that are on screen. */
-export function nameLabels(input: LetteringInput): Lettered[] {
-  const { placed, view, chosen } = input;
-  const radii = largestRadii(input);
-  const labels: Lettered[] = [];
-  const named = new Map<string, { readonly at: Point; readonly ids: string[]; radius: number }>();
-  for (const { id } of [...placed.movement.arbors, ...placed.movement.posts]) {
-    const place = placed.places.get(id);
-    if (!place) continue;
-    // What stands at one place carries one label.
-    const key = `${place.x.toFixed(4)} ${place.y.toFixed(4)}`;
-    const radius = radii.get(id) ?? 0;
-    const known = named.get(key);
-    if (known) {
-      known.ids.push(id);
+/** What stands at one place carries one label. */
+interface Named {
+  readonly place: Place;
+  /** The first part there, or the first that is chosen. */
+  id: PointId;
+  others: number;
+  radius: number;
+  isChosen: boolean;
+}
+
+/** A label and what it was made from. */
+interface Made {
+  readonly x: number;
+  readonly y: number;
+  readonly view: View;
+  readonly text: string;
+  readonly radius: number;
+  readonly isChosen: boolean;
+  readonly label: Lettered | undefined;
+}
+
+/** Names of arbors and posts that are on screen. A label that is the same as at the last asking is the same object. */
+export class NameLabels {
+  private made = new Map<PointId, Made>();
+
+  of(input: LetteringInput): Lettered[] {
+    const { view } = input;
+    const labels: Lettered[] = [];
+    const made = new Map<PointId, Made>();
+    for (const named of namedPlaces(input)) {
+      const { radius, isChosen } = named;
+      const { id, x, y } = named.place;
+      const text = input.nameOf(named.id) + (named.others > 0 ? ` and ${named.others} more` : '');
+      const last = this.made.get(id);
+      const stands = last?.x === x && last.y === y && last.view === view && last.radius === radius;
+      const now =
+        stands && last.text === text && last.isChosen === isChosen
+          ? last
+          : { x, y, view, text, radius, isChosen, label: labelOf(named, text, view) };
+      made.set(id, now);
+      if (now.label) labels.push(now.label);
+    }
+    this.made = made;
+    return labels;
+  }
+}
+
+function namedPlaces(input: LetteringInput): Iterable<Named> {
+  const { placed, chosen } = input;
+  const radii = largestRadii(placed.movement, input.sizes);
+  const named = new Map<string, Named>();
+  for (const points of [placed.movement.arbors, placed.movement.posts]) {
+    for (const { id } of points) {
+      const place = placed.places.get(id);
+      if (!place) continue;
+      const radius = radii.get(id) ?? 0;
+      const key = keyOf(place);
+      const known = named.get(key);
+      if (!known) {
+        named.set(key, { place, id, others: 0, radius, isChosen: chosen.has(id) });
+        continue;
+      }
+      known.others++;
       known.radius = Math.max(known.radius, radius);
-    } else named.set(key, { at: toScreen(view, place), ids: [id], radius });
+      if (!known.isChosen && chosen.has(id)) {
+        known.id = id;
+        known.isChosen = true;
+      }
+    }
   }
-  for (const [key, { at, ids, radius }] of named) {
-    const isChosen = ids.some((id) => chosen.has(id));
-    const radiusPx = radius * view.scale;
-    if (!isOnScreen(at, view) || (radiusPx < LEAST_RADIUS && !isChosen)) continue;
-    const first = ids.find((id) => chosen.has(id)) ?? ids[0] ?? '';
-    const others = ids.length - 1;
-    labels.push({
-      key: `name ${key}`,
-      text: input.nameOf(first) + (others > 0 ? ` and ${others} more` : ''),
-      rank: isChosen ? 50 : Math.min(40, radiusPx / 20),
-      pen: isChosen ? 'ink' : 'soft',
-      bold: isChosen,
-      sizePx: NAME_PX,
-      places: placesRound(at, radiusPx),
-    });
-  }
-  return labels;
+  return named.values();
+}
+
+const keys = new WeakMap<Place, string>();
+
+/** Equal for places that cannot be told apart; written once for each place. */
+function keyOf(place: Place): string {
+  const known = keys.get(place);
+  if (known !== undefined) return known;
+  const key = `${place.x.toFixed(4)} ${place.y.toFixed(4)}`;
+  keys.set(place, key);
+  return key;
+}
+
+function labelOf({ place, radius, isChosen }: Named, text: string, view: View): Lettered | undefined {
+  const at = toScreen(view, place);
+  const radiusPx = radius * view.scale;
+  if (!isOnScreen(at, view) || (radiusPx < LEAST_RADIUS && !isChosen)) return undefined;
+  return {
+    key: `name ${place.id}`,
+    text,
+    rank: isChosen ? 50 : Math.min(40, radiusPx / 20),
+    pen: isChosen ? 'ink' : 'soft',
+    bold: isChosen,
+    sizePx: NAME_PX,
+    places: placesRound(at, radiusPx),
+  };
 }
 
 function isOnScreen({ x, y }: Point, { width, height }: View): boolean {
   return x > -200 && y > -50 && x < width + 200 && y < height + 50;
 }
 
-function largestRadii({ placed, sizes }: LetteringInput): Map<string, number> {
-  const radii = new Map<string, number>();
-  for (const { id, arbor } of placed.movement.wheels) {
-    const size = sizes.get(id);
-    if (size) radii.set(arbor, Math.max(radii.get(arbor) ?? 0, size.tipRadius, size.rootRadius));
-  }
-  for (const post of placed.movement.posts) radii.set(post.id, post.diameter / 2);
-  for (const arbor of placed.movement.arbors) if (!radii.has(arbor.id)) radii.set(arbor.id, arbor.diameter / 2);
-  return radii;
-}
+/** Radius of the largest part at each point, mm; found once for the same parts. */
+const largestRadii = forSame(
+  ({ wheels, posts, arbors }: Movement, sizes: LetteringInput['sizes']) => [wheels, posts, arbors, sizes],
+  ({ wheels, posts, arbors }, sizes): ReadonlyMap<string, number> => {
+    const radii = new Map<string, number>();
+    for (const { id, arbor } of wheels) {
+      const size = sizes.get(id);
+      if (size) radii.set(arbor, Math.max(radii.get(arbor) ?? 0, size.tipRadius, size.rootRadius));
+    }
+    for (const post of posts) radii.set(post.id, post.diameter / 2);
+    for (const arbor of arbors) if (!radii.has(arbor.id)) radii.set(arbor.id, arbor.diameter / 2);
+    return radii;
+  },
+);
 
 /** Inside the wheel below its cross, then above; then outside below, above, right and left. */
 function placesRound({ x, y }: Point, radiusPx: number): LabelPlace[] {

@@ -1,6 +1,7 @@
 /** Where the edges of plates and walls run on screen, so that no label interrupts them. */
 import { piecesOf } from '../../solver/geometry/index.ts';
 import type { PlacedMovement } from '../../solver/planting/index.ts';
+import { forSame } from '../state/forSame.ts';
 import type { Box } from './labelPlacement.ts';
 import { toScreen, type View } from './view.ts';
 
@@ -11,12 +12,14 @@ const MOST = 300;
 
 type Piece = ReturnType<typeof piecesOf>[number];
 
-/** Boxes in CSS pixels that cover the edges of plates and walls. */
-export function edgeBoxes({ movement }: PlacedMovement, view: View): Box[] {
-  return [...movement.plates, ...movement.walls].flatMap(({ outline }) =>
-    piecesOf(outline).flatMap((piece) => boxesAlong(piece, view)),
-  );
-}
+/** Boxes in CSS pixels that cover the edges of plates and walls; found once for the same edges and view. */
+export const edgeBoxes: ({ movement }: PlacedMovement, view: View) => readonly Box[] = forSame(
+  ({ movement }, view) => [movement.plates, movement.walls, view],
+  ({ movement }, view) =>
+    [...movement.plates, ...movement.walls].flatMap(({ outline }) =>
+      piecesOf(outline).flatMap((piece) => boxesAlong(piece, view)),
+    ),
+);
 
 function boxesAlong(piece: Piece, view: View): Box[] {
   if (piece.kind === 'line') {

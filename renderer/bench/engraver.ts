@@ -28,8 +28,8 @@ export interface Figure {
 /** Pitch on screen below which the shader leaves out teeth that are not chosen (`teethShown`), CSS pixels. */
 const TEETH_FROM_PX = 8.4;
 
-/** Layers from the lowest: figures keep their order of entry inside one. */
-export type Layer = 'parts' | 'signs';
+/** Layers from the lowest: figures keep their order of entry inside one. Notes change from frame to frame, the rest rarely. */
+export type Layer = 'parts' | 'signs' | 'notes';
 
 interface Held {
   readonly figure: Figure;
@@ -69,9 +69,9 @@ export class Engraver {
     this.renderer.setClearColor(0x000000, 0);
     const { uniforms } = this.inkwell;
     this.fills = new FillMesh(uniforms);
-    this.layers = { parts: this.emptyLayer(), signs: this.emptyLayer() };
+    this.layers = { parts: this.emptyLayer(), signs: this.emptyLayer(), notes: this.emptyLayer() };
     this.teeth = new ToothBatch(uniforms);
-    const { parts, signs } = this.layers;
+    const { parts, signs, notes } = this.layers;
     for (const mesh of [
       this.fills.mesh,
       parts.arcs.mesh,
@@ -79,6 +79,8 @@ export class Engraver {
       this.teeth.batch.mesh,
       signs.arcs.mesh,
       signs.lines.mesh,
+      notes.arcs.mesh,
+      notes.lines.mesh,
     ]) {
       this.scene.add(mesh);
     }
@@ -150,11 +152,13 @@ export class Engraver {
   draw(view: View, ratio: number): void {
     this.refresh('parts');
     this.refresh('signs');
+    this.refresh('notes');
     this.refreshTeeth(view.scale);
     this.inkwell.setView(view, this.origin, ratio);
-    this.renderer.setPixelRatio(ratio);
     const { width, height } = this.renderer.domElement;
     const wanted = [Math.floor(view.width * ratio), Math.floor(view.height * ratio)];
+    // Setting either makes a new drawing buffer, even where it is the same.
+    if (this.renderer.getPixelRatio() !== ratio) this.renderer.setPixelRatio(ratio);
     if (width !== wanted[0] || height !== wanted[1]) this.renderer.setSize(view.width, view.height, false);
     this.renderer.render(this.scene, this.camera);
   }

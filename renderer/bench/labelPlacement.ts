@@ -26,8 +26,8 @@ export interface Label {
   readonly places: readonly LabelPlace[];
 }
 
-export interface PlacedLabel {
-  readonly label: Label;
+export interface PlacedLabel<Kind extends Label = Label> {
+  readonly label: Kind;
   readonly place: LabelPlace;
   /** Index of the place chosen. */
   readonly choice: number;
@@ -50,32 +50,72 @@ export function boxOf(place: LabelPlace, width: number, height: number): Box {
   return [place.at.x - halfAcross, place.at.y - halfUp, place.at.x + halfAcross, place.at.y + halfUp];
 }
 
-const overlaps = (a: Box, b: Box): boolean => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
-
-/** Boxes already taken, by cells of a grid. */
+/** Boxes already taken, by cells of a grid over the window; a box that reaches outside lies in the cells of the rim. */
 class Taken {
-  private readonly cells = new Map<number, Box[]>();
+  private readonly cells: (Box[] | undefined)[] = [];
+  private readonly left: number;
+  private readonly top: number;
+  private readonly lastColumn: number;
+  private readonly lastRow: number;
+
+  constructor([left, top, right, bottom]: Box) {
+    this.left = left;
+    this.top = top;
+    this.lastColumn = Math.max(0, Math.floor((right - left) / CELL));
+    this.lastRow = Math.max(0, Math.floor((bottom - top) / CELL));
+  }
 
   add(box: Box): void {
-    for (const key of cellsOf(box)) {
-      const cell = this.cells.get(key);
-      if (cell) cell.push(box);
-      else this.cells.set(key, [box]);
+    const [first, last] = [this.columnOf(box[0]), this.columnOf(box[2])];
+    const end = this.rowOf(box[3]);
+    for (let row = this.rowOf(box[1]); row <= end; row++) {
+      for (let column = first; column <= last; column++) {
+        const at = row * (this.lastColumn + 1) + column;
+        const cell = this.cells[at];
+        if (cell) cell.push(box);
+        else this.cells[at] = [box];
+      }
     }
   }
 
   meets(box: Box): boolean {
-    for (const key of cellsOf(box)) {
-      if (this.cells.get(key)?.some((other) => overlaps(box, other))) return true;
+    const [first, last] = [this.columnOf(box[0]), this.columnOf(box[2])];
+    const end = this.rowOf(box[3]);
+    for (let row = this.rowOf(box[1]); row <= end; row++) {
+      for (let column = first; column <= last; column++) {
+        const cell = this.cells[row * (this.lastColumn + 1) + column];
+        if (cell && overlapsAny(box, cell)) return true;
+      }
     }
     return false;
   }
+
+  private columnOf(x: number): number {
+    return Math.min(this.lastColumn, Math.max(0, Math.floor((x - this.left) / CELL)));
+  }
+
+  private rowOf(y: number): number {
+    return Math.min(this.lastRow, Math.max(0, Math.floor((y - this.top) / CELL)));
+  }
 }
 
-function* cellsOf([left, top, right, bottom]: Box): Generator<number> {
-  for (let x = Math.floor(left / CELL); x <= Math.floor(right / CELL); x++) {
-    for (let y = Math.floor(top / CELL); y <= Math.floor(bottom / CELL); y++) yield x * 10_007 + y;
+function overlapsAny(box: Box, others: readonly Box[]): boolean {
+  for (const other of others) {
+    if (box[0] < other[2] && other[0] < box[2] && box[1] < other[3] && other[1] < box[3]) return true;
   }
+  return false;
+}
+
+/** Boxes of a label's places; a label that is the same from frame to frame has them found once. */
+const boxesKnown = new WeakMap<Label, (Box | undefined)[]>();
+
+function boxAt(label: Label, index: number, place: LabelPlace): Box {
+  const known = boxesKnown.get(label);
+  const boxes = known ?? [];
+  if (!known) boxesKnown.set(label, boxes);
+  const box = boxes[index] ?? boxOf(place, label.width, label.height);
+  boxes[index] = box;
+  return box;
 }
 
 /**
@@ -85,22 +125,22 @@ function* cellsOf([left, top, right, bottom]: Box): Generator<number> {
  * @param window   the bench; a place that leaves it is not taken
  * @param before   key → index of the place chosen in the last frame
  */
-export function placeLabels(
-  labels: readonly Label[],
+export function placeLabels<Kind extends Label>(
+  labels: readonly Kind[],
   blocked: readonly Box[],
   window: Box,
   before: ReadonlyMap<string, number> = new Map(),
-): PlacedLabel[] {
-  const taken = new Taken();
+): PlacedLabel<Kind>[] {
+  const taken = new Taken(window);
   for (const box of blocked) taken.add(box);
-  const placed: PlacedLabel[] = [];
+  const placed: PlacedLabel<Kind>[] = [];
   const inOrder = [...labels].sort((a, b) => b.rank - a.rank || (a.key < b.key ? -1 : 1));
   for (const label of inOrder) {
     const choice = chooseFor(label, taken, window, before.get(label.key));
     if (choice === undefined) continue;
     const place = label.places[choice];
     if (!place) continue;
-    taken.add(boxOf(place, label.width, label.height));
+    taken.add(boxAt(label, choice, place));
     placed.push({ label, place, choice });
   }
   return placed;
@@ -110,7 +150,7 @@ function chooseFor(label: Label, taken: Taken, window: Box, last: number | undef
   const isFree = (index: number): boolean => {
     const place = label.places[index];
     if (!place) return false;
-    const box = boxOf(place, label.width, label.height);
+    const box = boxAt(label, index, place);
     const inside = box[0] >= window[0] && box[1] >= window[1] && box[2] <= window[2] && box[3] <= window[3];
     return inside && !taken.meets(box);
   };

@@ -1,8 +1,13 @@
 /**
  * Lettering on the bench: names of arbors and posts, and dimensions, drawn on a canvas of their own at the
  * screen's full resolution. Which label stands where is decided by `placeLabels`.
+ *
+ * A label is told by the same `Lettered` object as long as it is the same. So from one frame to the next only the
+ * patches are painted anew where a label came, went or moved, with all that reaches into them: the picture is the
+ * one that painting everything gives (a test compares the two).
  */
-import { type Box, type Label, type LabelPlace, type PlacedLabel, placeLabels } from './labelPlacement.ts';
+import { type Box, boxOf, type Label, type LabelPlace, type PlacedLabel, placeLabels } from './labelPlacement.ts';
+import { boxesMeet, devicePatch, patchesOf } from './letteringPatches.ts';
 import type { Point } from './view.ts';
 
 /** A label before its width is known. */
@@ -26,11 +31,38 @@ export interface Lead {
 export type LetteringColours = Readonly<Record<Lettered['pen'] | 'sheet', string>>;
 
 const FACE = '"Atkinson Hyperlegible", "Signs", sans-serif';
+/** Width of the ring of sheet round letters, CSS pixels. */
+const HALO = 6;
+/** How far ink and halo may reach beyond the air that a label keeps, CSS pixels. */
+const SPILL = 4;
+
+export interface LetteringSize {
+  readonly width: number;
+  readonly height: number;
+  readonly ratio: number;
+}
+
+interface MeasuredLabel extends Label {
+  readonly item: Lettered;
+}
+
+/** A label as it stands on the canvas. */
+interface Standing {
+  readonly item: Lettered;
+  readonly place: LabelPlace;
+  readonly box: Box;
+}
 
 export class Lettering {
   private readonly paint: CanvasRenderingContext2D;
   private readonly widths = new Map<string, number>();
+  private known = new WeakMap<Lettered, MeasuredLabel>();
   private chosen = new Map<string, number>();
+  private standing = new Map<string, Standing>();
+  /** Colours that the canvas was painted in; none when all of it must be painted. */
+  private worn: LetteringColours | undefined;
+  private hasLeads = false;
+  private font = '';
 
   constructor(canvas: HTMLCanvasElement) {
     const paint = canvas.getContext('2d');
@@ -41,6 +73,8 @@ export class Lettering {
   /** Widths are measured again, after a font came in. */
   forgetWidths(): void {
     this.widths.clear();
+    this.known = new WeakMap();
+    this.worn = undefined;
   }
 
   /**
@@ -52,41 +86,85 @@ export class Lettering {
     lettered: readonly Lettered[],
     leads: readonly Lead[],
     blocked: readonly Box[],
-    size: { readonly width: number; readonly height: number; readonly ratio: number },
+    size: LetteringSize,
     colours: LetteringColours,
   ): readonly PlacedLabel[] {
-    const { paint } = this;
-    const { canvas } = paint;
-    const across = Math.floor(size.width * size.ratio);
-    const up = Math.floor(size.height * size.ratio);
-    if (canvas.width !== across || canvas.height !== up) {
-      canvas.width = across;
-      canvas.height = up;
-    }
-    paint.setTransform(size.ratio, 0, 0, size.ratio, 0, 0);
-    paint.clearRect(0, 0, size.width, size.height);
-    this.drawLeads(leads, colours.scribe);
-    const byKey = new Map(lettered.map((item) => [item.key, item]));
+    this.fitCanvas(size);
     const labels = lettered.map((item) => this.measured(item));
     const placed = placeLabels(labels, blocked, [4, 4, size.width - 4, size.height - 4], this.chosen);
     this.chosen = new Map(placed.map(({ label, choice }) => [label.key, choice]));
-    for (const { label, place } of placed) {
-      const item = byKey.get(label.key);
-      if (item) this.write(item, place, colours);
-    }
+    const before = this.standing;
+    this.standing = new Map(placed.map(({ label, place }) => [label.key, this.standingOf(label, place, before)]));
+    const patches =
+      this.worn === colours && leads.length === 0 && !this.hasLeads ? patchesOf(before, this.standing) : undefined;
+    this.worn = colours;
+    this.hasLeads = leads.length > 0;
+    this.font = '';
+    if (patches) for (const patch of patches) this.paintPatch(patch, size, colours);
+    else this.paintAll(leads, size, colours);
     return placed;
   }
 
-  private measured(item: Lettered): Label {
-    return {
-      key: item.key,
-      text: item.text,
+  private fitCanvas({ width, height, ratio }: LetteringSize): void {
+    const { canvas } = this.paint;
+    const across = Math.floor(width * ratio);
+    const up = Math.floor(height * ratio);
+    if (canvas.width === across && canvas.height === up) return;
+    canvas.width = across;
+    canvas.height = up;
+    this.worn = undefined;
+  }
+
+  private standingOf(label: MeasuredLabel, place: LabelPlace, before: ReadonlyMap<string, Standing>): Standing {
+    const last = before.get(label.key);
+    if (last?.item === label.item && last.place === place) return last;
+    const [left, top, right, bottom] = boxOf(place, label.width, label.height);
+    return { item: label.item, place, box: [left - SPILL, top - SPILL, right + SPILL, bottom + SPILL] };
+  }
+
+  private paintAll(leads: readonly Lead[], { width, height, ratio }: LetteringSize, colours: LetteringColours): void {
+    const { paint } = this;
+    paint.setTransform(ratio, 0, 0, ratio, 0, 0);
+    paint.clearRect(0, 0, width, height);
+    this.drawLeads(leads, colours.scribe);
+    this.takePen();
+    for (const standing of this.standing.values()) this.write(standing, ratio, colours);
+  }
+
+  /** Paints one patch of the sheet anew: all labels that reach into it, in their order. */
+  private paintPatch(patch: Box, { ratio }: LetteringSize, colours: LetteringColours): void {
+    const { paint } = this;
+    const [x, y, across, up] = devicePatch(patch, ratio);
+    paint.save();
+    paint.setTransform(1, 0, 0, 1, 0, 0);
+    paint.beginPath();
+    paint.rect(x, y, across, up);
+    paint.clip();
+    paint.clearRect(x, y, across, up);
+    this.takePen();
+    for (const standing of this.standing.values()) {
+      if (boxesMeet(standing.box, patch)) this.write(standing, ratio, colours);
+    }
+    paint.restore();
+    this.font = '';
+  }
+
+  private measured(item: Lettered): MeasuredLabel {
+    const known = this.known.get(item);
+    if (known) return known;
+    const { key, text, rank, places } = item;
+    const label = {
+      key,
+      text,
       width: this.widthOf(item),
       height: item.sizePx * 1.25,
-      rank: item.rank,
+      rank,
       must: item.must ?? false,
-      places: item.places,
+      places,
+      item,
     };
+    this.known.set(item, label);
+    return label;
   }
 
   private fontOf(item: Lettered): string {
@@ -104,21 +182,28 @@ export class Lettering {
     return width;
   }
 
-  private write(item: Lettered, place: LabelPlace, colours: LetteringColours): void {
+  private takePen(): void {
     const { paint } = this;
-    paint.save();
-    paint.translate(place.at.x, place.at.y);
-    paint.rotate(-place.turn);
-    paint.font = this.fontOf(item);
     paint.textAlign = 'center';
     paint.textBaseline = 'middle';
     paint.lineJoin = 'round';
-    paint.lineWidth = 6;
+    paint.lineWidth = HALO;
+  }
+
+  private write({ item, place }: Standing, ratio: number, colours: LetteringColours): void {
+    const { paint } = this;
+    const c = ratio * Math.cos(place.turn);
+    const s = ratio * Math.sin(place.turn);
+    paint.setTransform(c, -s, s, c, ratio * place.at.x, ratio * place.at.y);
+    const font = this.fontOf(item);
+    if (font !== this.font) {
+      paint.font = font;
+      this.font = font;
+    }
     paint.strokeStyle = colours.sheet;
     paint.strokeText(item.text, 0, 0.5);
     paint.fillStyle = colours[item.pen];
     paint.fillText(item.text, 0, 0.5);
-    paint.restore();
   }
 
   private drawLeads(leads: readonly Lead[], colour: string): void {

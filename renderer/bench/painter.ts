@@ -5,7 +5,7 @@
 import type { Bench } from '../state/bench.svelte.ts';
 import { pensOfPage } from '../state/looks.ts';
 import { type Balloon, placeBalloons, type Ring } from './balloons.ts';
-import { locusLabels, nameLabels, pointOf, signBoxes } from './benchLettering.ts';
+import { locusLabels, NameLabels, pointOf, signBoxes } from './benchLettering.ts';
 import { edgeBoxes } from './edgeBoxes.ts';
 import type { Figure } from './engraver.ts';
 import { gapFigures, gapLabels } from './figures/gapFigures.ts';
@@ -30,6 +30,7 @@ const TITLE_BLOCK = { width: 262, height: 74 };
 export class BenchPainter {
   private readonly scene: BenchScene;
   private readonly lettering: Lettering;
+  private readonly names = new NameLabels();
   private readonly frames: FrameLoop;
   private readonly page: HTMLElement;
   private readonly giveBalloons: (balloons: readonly Balloon[]) => void;
@@ -80,6 +81,7 @@ export class BenchPainter {
     for (const [key, figure] of gapFigures(placed)) notes.set(key, figure);
     this.scene.update({
       placed,
+      drawn: bench.drawn,
       passing: preview !== undefined,
       sizes: bench.sizes,
       shapes: bench.shapes,
@@ -111,7 +113,7 @@ export class BenchPainter {
     const ratio = window.devicePixelRatio;
     this.scene.draw(view, ratio);
     const lettered: Lettered[] = [
-      ...nameLabels({ placed, sizes: bench.sizes, view, nameOf: bench.nameOf, chosen: this.chosen }),
+      ...this.names.of({ placed, sizes: bench.sizes, view, nameOf: bench.nameOf, chosen: this.chosen }),
       ...(this.loci ? locusLabels(this.loci.place, this.loci.loci, view, bench.lengthSays) : []),
       ...gapLabels(placed, view, bench.lengthSays),
       ...(bench.preview?.lettered(view) ?? []),

@@ -6,7 +6,7 @@
 import type { WheelSize } from '../../solver/gearing/index.ts';
 import type { Movement, PartId, PointId } from '../../solver/movement/index.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/index.ts';
-import { Engraver, type Figure, type Layer } from './engraver.ts';
+import { Engraver, type Figure } from './engraver.ts';
 import { openingFigure, plateFigure, wallFigure } from './figures/caseFigures.ts';
 import { arborFigure, markFigure, placeSign, postFigure } from './figures/pointFigures.ts';
 import { wheelFigure } from './figures/wheelFigure.ts';
@@ -17,6 +17,8 @@ import type { Point, View } from './view.ts';
 /** All that the drawing depends on. */
 export interface SceneInput {
   readonly placed: PlacedMovement;
+  /** The movement whose parts are drawn: that of `placed`, or one with the same parts. */
+  readonly drawn: Movement;
   /** Is it a drag under way? Free directions cost more than a frame, so they wait until it is over. */
   readonly passing: boolean;
   readonly sizes: ReadonlyMap<string, WheelSize>;
@@ -45,7 +47,6 @@ export class BenchScene {
   /** State and free directions that each sign was drawn from. */
   private readonly signs = new Map<string, { readonly state: Place['state']; readonly free: readonly Point[] }>();
   private last: SceneInput | undefined;
-  private movement: Movement | undefined;
   private origin: Point = { x: 0, y: 0 };
 
   constructor(canvas: HTMLCanvasElement) {
@@ -58,17 +59,16 @@ export class BenchScene {
 
   /** Takes over a new state of the bench. */
   update(input: SceneInput): void {
-    const { movement } = input.placed;
+    const { drawn } = input;
     const before = this.last;
     this.last = input;
-    if (movement !== this.movement || input.sizes !== before?.sizes || input.shapes !== before?.shapes) {
+    if (drawn !== before?.drawn || input.sizes !== before?.sizes || input.shapes !== before?.shapes) {
       this.drawParts(input);
-      this.movement = movement;
       this.engraver.setUsualModule(usualModule(input.sizes));
     }
     const emphasisChanged =
       input.chosen !== before?.chosen || input.related !== before.related || input.hovered !== before.hovered;
-    this.place(input, emphasisChanged || input.phases !== before?.phases);
+    this.place(input, emphasisChanged, before?.phases);
     if (input.notes !== before?.notes) this.drawNotes(input.notes);
     this.engraver.setDensity(input.density, input.chosen.size > 0 ? RECEDED : 1);
   }
@@ -91,8 +91,7 @@ export class BenchScene {
     this.engraver.dispose();
   }
 
-  private drawParts({ placed, sizes, shapes }: SceneInput): void {
-    const { movement } = placed;
+  private drawParts({ drawn: movement, sizes, shapes }: SceneInput): void {
     const seen = new Set<string>();
     const draw = (key: string, from: readonly unknown[], make: () => Figure): void => {
       seen.add(key);
@@ -120,8 +119,12 @@ export class BenchScene {
     }
   }
 
-  /** Writes the places that changed, and the signs of places whose state or freedom changed. */
-  private place({ placed, phases, ...input }: SceneInput, everything: boolean): void {
+  /** Writes the places and drawing angles that changed, and the signs of places whose state or freedom changed. */
+  private place(
+    { placed, phases, ...input }: SceneInput,
+    everything: boolean,
+    turnedFrom?: SceneInput['phases'],
+  ): void {
     const emphasisOf = (part: string): Emphasis => {
       if (input.chosen.has(part)) return 'chosen';
       if (input.hovered === part) return 'hovered';
@@ -131,18 +134,20 @@ export class BenchScene {
     for (const place of placed.places.values()) {
       const before = this.places.get(place.id);
       if (before === place && !everything) continue;
-      moved.add(place.id);
       this.places.set(place.id, place);
-      this.engraver.setPlace(place.id, place.x, place.y, 0, emphasisOf(place.id));
       this.sign(place, input.passing);
+      // Another planting of the same places moves nothing.
+      if (before && before.x === place.x && before.y === place.y && !everything) continue;
+      moved.add(place.id);
+      this.engraver.setPlace(place.id, place.x, place.y, 0, emphasisOf(place.id));
     }
     this.forget(placed);
-    if (moved.size === 0) return;
+    if (moved.size === 0 && phases === turnedFrom) return;
     for (const wheel of placed.movement.wheels) {
-      if (!moved.has(wheel.arbor)) continue;
+      const phase = phases.get(wheel.id) ?? 0;
+      if (!moved.has(wheel.arbor) && turnedFrom?.get(wheel.id) === phase) continue;
       const place = placed.places.get(wheel.arbor);
-      if (!place) continue;
-      this.engraver.setPlace(wheel.id, place.x, place.y, phases.get(wheel.id) ?? 0, emphasisOf(wheel.id));
+      if (place) this.engraver.setPlace(wheel.id, place.x, place.y, phase, emphasisOf(wheel.id));
     }
   }
 
@@ -167,13 +172,11 @@ export class BenchScene {
   }
 
   private drawNotes(notes: ReadonlyMap<string, Figure>): void {
-    const layer: Layer = 'signs';
-    for (const [key, figure] of notes) this.engraver.setFigure(layer, `note:${key}`, figure);
-    for (const key of [...this.engraver.keys(layer)]) {
-      if (key.startsWith('note:') && !notes.has(key.slice(5))) {
-        this.engraver.removeFigure(layer, key);
-        this.engraver.dropOwner(key);
-      }
+    for (const [key, figure] of notes) this.engraver.setFigure('notes', key, figure);
+    for (const key of [...this.engraver.keys('notes')]) {
+      if (notes.has(key)) continue;
+      this.engraver.removeFigure('notes', key);
+      this.engraver.dropOwner(`note:${key}`);
     }
   }
 }

@@ -129,7 +129,7 @@ export class Bench {
   private readonly rehearsed = $derived(carriedPlaces(this.settled, this.turning, this.turned));
   readonly placed: PlacedMovement = $derived(this.preview?.placed ?? this.rehearsed);
   /** The movement whose parts are drawn: a preview that adds only rules and places draws those of the movement itself. */
-  private readonly drawn: Movement = $derived(samePartsAs(this.placed.movement, this.movement));
+  readonly drawn: Movement = $derived(samePartsAs(this.placed.movement, this.movement));
   private readonly measure = startingFromLast(sizesOf);
   readonly sizes: Sizes = $derived(this.measure(this.drawn));
   private readonly outline = startingFromLast(shapesOf);

@@ -26,7 +26,7 @@ function gapOf(placed: PlacedMovement, disagreement: Disagreement): Gap | undefi
   for (const id of disagreement.points) {
     const place = placed.places.get(id);
     if (place?.state !== 'contested') continue;
-    const loci = rules.flatMap((rule) => locusOfRule(placed, rule, id) ?? []);
+    const loci = rules.flatMap((rule) => locusOfRule(placed, rule, id, placed.rules.get(rule.id)?.length) ?? []);
     const feet = loci.map((locus) => nearestOnLocus(shapeOf(locus), place));
     // A rule that holds the place outright pulls at the place itself.
     const ends = feet.length > 1 ? feet : [...feet, place];

@@ -3,6 +3,7 @@
  */
 import type { Movement, PointId, Rule, RuleId } from '../../../solver/movement/index.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/index.ts';
+import { forSame } from '../../state/forSame.ts';
 import type { Figure } from '../engraver.ts';
 import type { Stroke } from '../strokes/stroke.ts';
 import type { Point } from '../view.ts';
@@ -23,18 +24,32 @@ const HALF_SWEEP = 0.27;
 
 /** The loci that place a point, in the order of its rules. Rules that fix it outright (held, opposite) have none. */
 export function lociOf(placed: PlacedMovement, id: PointId): ScribedLocus[] {
-  const place = placed.places.get(id);
-  if (!place) return [];
-  const rules = new Map(placed.movement.rules.map((rule) => [rule.id, rule]));
-  return place.placedBy.flatMap((ruleId) => {
-    const rule = rules.get(ruleId);
-    const locus = rule && locusOfRule(placed, rule, id);
-    return locus ? [locus] : [];
-  });
+  return placingRules(placed, id).flatMap(({ rule, length }) => locusOfRule(placed, rule, id, length) ?? []);
 }
 
-/** The locus on which one rule keeps the point `id`; none for rules that fix it outright. */
-export function locusOfRule(placed: PlacedMovement, rule: Rule, id: PointId): ScribedLocus | undefined {
+/** The rules that place a point, with their lengths; a drag changes neither, so they are found once for a movement. */
+const placingRules = forSame(
+  ({ movement, places }: PlacedMovement, id: PointId) => [movement, id, places.get(id)?.state],
+  ({ movement, places, rules }, id) => {
+    const placing = places.get(id)?.placedBy ?? [];
+    return placing.flatMap((ruleId) => {
+      const rule = movement.rules.find((each) => each.id === ruleId);
+      return rule ? [{ rule, length: rules.get(ruleId)?.length }] : [];
+    });
+  },
+);
+
+/**
+ * The locus on which one rule keeps the point `id`; none for rules that fix it outright.
+ *
+ * @param length the length that the rule asks for, mm; as it stands where the rule has none
+ */
+export function locusOfRule(
+  placed: PlacedMovement,
+  rule: Rule,
+  id: PointId,
+  length: number | undefined,
+): ScribedLocus | undefined {
   const place = placed.places.get(id);
   const otherId = struckFrom(placed.movement, rule, id);
   const from = otherId && placed.places.get(otherId);
@@ -44,7 +59,7 @@ export function locusOfRule(placed: PlacedMovement, rule: Rule, id: PointId): Sc
   if (rule.kind === 'bearing' || rule.kind === 'inLine') {
     return { rule: rule.id, kind: 'line', from, along: { x: (place.x - from.x) / away, y: (place.y - from.y) / away } };
   }
-  return { rule: rule.id, kind: 'arc', from, radius: placed.rules.get(rule.id)?.length ?? away };
+  return { rule: rule.id, kind: 'arc', from, radius: length ?? away };
 }
 
 /** The point from which a rule strikes its locus for `id`. */

@@ -4,7 +4,7 @@
  * The kernel keeps the plan and the side of every crossing, so that nothing jumps. Nothing is written to the movement
  * until the drag is released.
  */
-import type { PointId } from '../../movement/index.ts';
+import type { Arbor, Mark, Movement, PointId, Post, Rule } from '../../movement/index.ts';
 import { createPlanner, type Planner } from '../kernel/planner.ts';
 import { type NetworkResult, PointState } from '../network.ts';
 import type { PlacedMovement } from '../placed.ts';
@@ -22,6 +22,11 @@ export interface DragSession {
   readonly to: (x: number, y: number) => PlacedMovement;
   /** The edit that makes the last step's places the sketch; undefined where nothing moved. */
   readonly release: () => MovedSketch | undefined;
+  /**
+   * What the movement would come to with these rules as well, if the drag were released with the point at (x, y): the
+   * planting after the edits that move the sketch and add the rules, without a check of the document.
+   */
+  readonly keeping: (rules: readonly Rule[], x: number, y: number) => PlacedMovement;
 }
 
 /** Places that differ by less did not move, mm: the planting's proof. */
@@ -42,7 +47,11 @@ export function startDrag(placed: PlacedMovement, pointId: PointId): DragSession
   const { ground, result } = start.index;
   const point = ground.indexOf.get(pointId);
   if (point === undefined || result.states[point] === PointState.planted || ground.network.held[point] === 1) {
-    return { to: () => start, release: () => undefined };
+    return {
+      to: () => start,
+      release: () => undefined,
+      keeping: (rules, x, y) => plantMovement(withSketch(start.movement, new Map([[pointId, [x, y]]]), rules), start),
+    };
   }
   const planner = createPlanner(ground.network);
   let last = start;
@@ -52,6 +61,32 @@ export function startDrag(placed: PlacedMovement, pointId: PointId): DragSession
       return last;
     },
     release: () => movedSketch(start, last),
+    keeping: (rules, x, y) => {
+      const moved = new Map(movedSketch(start, last)?.places.map(({ id, at }) => [id, at]));
+      return plantMovement(withSketch(start.movement, moved.set(pointId, [x, y]), rules), last);
+    },
+  };
+}
+
+/** The movement with other sketch places and more rules; everything else stays the same object. */
+function withSketch(
+  movement: Movement,
+  places: ReadonlyMap<PointId, readonly [number, number]>,
+  rules: readonly Rule[],
+): Movement {
+  const moved = <Point extends Arbor | Post | Mark>(points: readonly Point[]): readonly Point[] => {
+    if (!points.some(({ id }) => places.has(id))) return points;
+    return points.map((point) => {
+      const at = places.get(point.id);
+      return at ? { ...point, at } : point;
+    });
+  };
+  return {
+    ...movement,
+    arbors: moved(movement.arbors),
+    posts: moved(movement.posts),
+    marks: moved(movement.marks),
+    rules: [...movement.rules, ...rules],
   };
 }
 
@@ -78,7 +113,9 @@ function distanceOf({ coords }: NetworkResult, point: number, x: number, y: numb
  * along, so that its radius stays.
  */
 function movedSketch(start: PlantedMovement, last: PlantedMovement): MovedSketch | undefined {
-  const { ground, stepOf, result } = last.index;
+  const { ground, result } = last.index;
+  // A drag keeps its plan, so the steps are those of its start.
+  const { stepOf } = start.index;
   const [was, is] = [start.index.result.coords, result.coords];
   const hasMoved = (point: number): boolean =>
     Math.hypot((is[2 * point] ?? 0) - (was[2 * point] ?? 0), (is[2 * point + 1] ?? 0) - (was[2 * point + 1] ?? 0)) >
