@@ -17,6 +17,8 @@ export interface SnapCandidate {
   readonly says: string;
   /** How willingly it is taken: distances are divided by it. Depths come before all else. */
   readonly weight: number;
+  /** Taken before all others when the pointer is well inside its reach: a place that was plainly meant. */
+  readonly first?: boolean;
 }
 
 export interface Snap {
@@ -26,6 +28,9 @@ export interface Snap {
 
 /** A second rule is taken when both cross within this many times the reach. */
 const CROSSING_REACH = 1.6;
+
+/** A candidate that comes first is taken within this part of the reach. */
+const FIRST_REACH = 0.7;
 
 /**
  * @param target  where the pointer asks the place to be, mm
@@ -43,7 +48,8 @@ export function chooseSnap(
     .map((candidate) => ({ candidate, away: distanceToLocus(candidate.locus, target) / candidate.weight }))
     .filter(({ away, candidate }) => away <= reach && (freedom > 1 || candidate.locus.kind !== 'point'))
     .sort((a, b) => a.away - b.away || (a.candidate.key < b.candidate.key ? -1 : 1));
-  const first = near[0]?.candidate;
+  const meant = near.find(({ away, candidate }) => candidate.first && away * candidate.weight <= reach * FIRST_REACH);
+  const first = (meant ?? near[0])?.candidate;
   if (!first) return undefined;
   if (first.locus.kind === 'point') return { at: first.locus.at, candidates: [first] };
   if (freedom > 1) {

@@ -4,9 +4,10 @@
  * Only what does not move with the dragged point is offered, and nothing that a rule of the movement says already.
  */
 import { calculatedDepth } from '../../solver/gearing/index.ts';
-import type { ArborId, Movement, PointId, Rule, Wheel } from '../../solver/movement/index.ts';
+import type { Movement, PointId, Rule, Wheel } from '../../solver/movement/index.ts';
 import type { DraftRule, Place, PlacedMovement } from '../../solver/planting/index.ts';
 import { forSame } from '../state/forSame.ts';
+import { joinableWith } from './joinable.ts';
 import type { SnapCandidate } from './snap.ts';
 import { type PossibleGap, possibleGaps, snapGaps } from './snapGaps.ts';
 import { isNear, type SnapQuestion } from './snapQuestion.ts';
@@ -31,7 +32,7 @@ export function snapCandidates(question: SnapQuestion): SnapCandidate[] {
     ...depths(question, known.depths),
     ...snapGaps(question, known.gaps),
     ...aboutCentres(question, still, known),
-    ...samePlaces(question, still, known.arbors),
+    ...samePlaces(question, still, known.joinable),
   ];
 }
 
@@ -40,7 +41,8 @@ interface SnapGround {
   /** Points that do not move along. */
   readonly still: readonly PointId[];
   readonly centres: ReadonlySet<PointId>;
-  readonly arbors: ReadonlySet<string>;
+  /** Points whose place the dragged one may share. */
+  readonly joinable: ReadonlySet<string>;
   readonly depths: readonly PossibleDepth[];
   readonly gaps: readonly PossibleGap[];
   /** What rules say already. */
@@ -63,7 +65,7 @@ const snapGround = forSame(
     return {
       still: [...placed.places.keys()].filter((id) => !moving.has(id)),
       centres: centresOf(movement),
-      arbors: new Set<string>(movement.arbors.map(({ id }) => id satisfies ArborId)),
+      joinable: joinableWith(movement, point),
       depths: possibleDepths(movement, axis, moving),
       gaps: possibleGaps(movement, point, moving, axis),
       said: new Set(movement.rules.map(sayingOf)),
@@ -283,15 +285,16 @@ function lines({ point, target, reach, nameOf }: SnapQuestion, centre: Place, ot
 function samePlaces(
   { point, target, reach, nameOf }: SnapQuestion,
   still: readonly Place[],
-  arbors: ReadonlySet<string>,
+  joinable: ReadonlySet<string>,
 ): SnapCandidate[] {
   return still
-    .filter((place) => arbors.has(place.id) && Math.hypot(place.x - target.x, place.y - target.y) <= 2 * reach)
+    .filter((place) => joinable.has(place.id) && Math.hypot(place.x - target.x, place.y - target.y) <= 2 * reach)
     .map((place) => ({
       key: `samePlace ${place.id}`,
       locus: { kind: 'point', at: place },
       keeps: { kind: 'samePlace', points: [point, place.id] },
       says: `same place as ${nameOf(place.id)}`,
       weight: WEIGHT.samePlace,
+      first: true,
     }));
 }

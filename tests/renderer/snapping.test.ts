@@ -151,3 +151,102 @@ describe('settling', () => {
     expect(away.preview.placed.places.get(point)?.y).toBeCloseTo(90.3, 6);
   });
 });
+
+/** Centre and East held, a radius of 31 about the centre, a post, a mark and a wall; the rest is dragged. Our own scenario. */
+function workshopOf(extra: Readonly<Record<string, readonly object[]>>): Movement {
+  const reading = readMovement(
+    JSON.stringify({
+      format: 'depthwright-movement',
+      version: 1,
+      arbors: [
+        { id: 'centre', at: [0, 0] },
+        { id: 'east', at: [50, 0] },
+        { id: 'ring', at: [0, 31] },
+        ...(extra['arbors'] ?? []),
+      ],
+      wheels: [
+        { id: 'big', arbor: 'centre', teeth: 40, size: { module: 1 }, form: 'involute', level: 0, thickness: 2 },
+        ...(extra['wheels'] ?? []),
+      ],
+      posts: [{ id: 'pillar', at: [-70, 0], diameter: 8, levels: { from: 0, to: 20 } }, ...(extra['posts'] ?? [])],
+      marks: [{ id: 'dot', at: [10, -60] }, ...(extra['marks'] ?? [])],
+      walls: [
+        {
+          id: 'case',
+          outline: { kind: 'circle', centre: [0, 0], radius: 120 },
+          inner: { kind: 'circle', centre: [0, 0], radius: 110 },
+          levels: { from: 0, to: 20 },
+        },
+      ],
+      rules: [
+        { id: 'h1', kind: 'held', point: 'centre', at: [0, 0] },
+        { id: 'h2', kind: 'held', point: 'east', at: [50, 0] },
+        { id: 'h3', kind: 'held', point: 'pillar', at: [-70, 0] },
+        { id: 'h4', kind: 'held', point: 'dot', at: [10, -60] },
+        { id: 'r', kind: 'radius', point: 'ring', centre: 'centre', length: 31 },
+      ],
+    }),
+  );
+  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
+  return reading.movement;
+}
+
+describe('what arbors, posts and marks settle on', () => {
+  const words = { nameOf: (id: string) => id, lengthSays: (mm: number) => mm.toFixed(1) };
+  const post = { posts: [{ id: 'it', at: [-40, 70], diameter: 8, levels: { from: 0, to: 20 } }] };
+  const mark = { marks: [{ id: 'it', at: [-40, 70] }] };
+  const wheel = {
+    id: 'small',
+    arbor: 'it',
+    teeth: 20,
+    size: { module: 1 },
+    form: 'involute',
+    level: 0.5,
+    thickness: 2,
+  };
+  const arbor = { arbors: [{ id: 'it', at: [-40, 70] }], wheels: [wheel] };
+
+  /** What is kept when the pointer stops at a place. */
+  function kept(extra: Readonly<Record<string, readonly object[]>>, x: number, y: number): readonly string[] {
+    const settler = new Settler(words, plantMovement(workshopOf(extra)), 'it' as PointId);
+    return settler.at({ x, y }, 8, false).kept;
+  }
+
+  it.each([
+    ['a mark: a radius that another has', mark, [22.1, 22.3], 'radius 31.0 from centre'],
+    ['a post: a radius that another has', post, [22.1, 22.3], 'radius 31.0 from centre'],
+    ['a mark: straight opposite', mark, [-49.8, 0.2], 'straight opposite east'],
+    ['a post: straight opposite', post, [-49.8, 0.2], 'straight opposite east'],
+    ['a mark: in line with two', mark, [22.1, -41.6], 'in line with dot and east'],
+    ['a mark: the same place as an arbor', mark, [50.3, 0.2], 'same place as east'],
+    ['a mark: the same place as a post', mark, [-70.3, 0.3], 'same place as pillar'],
+    ['a mark: the same place as a mark', mark, [10.3, -59.8], 'same place as dot'],
+    ['an arbor: the same place as a mark', arbor, [10.3, -59.8], 'same place as dot'],
+    ['a post: the same place as a mark', post, [10.3, -59.8], 'same place as dot'],
+  ] as const)('%s', (_, extra, [x, y], says) => {
+    expect(kept(extra, x, y)).toContain(says);
+  });
+
+  it('a post and an arbor are solid: neither is offered the place of the other', () => {
+    expect(kept(post, 50.3, 0.2)).not.toContain('same place as east');
+    expect(kept(arbor, -70.3, 0.3)).not.toContain('same place as pillar');
+  });
+
+  // Limits of a new movement, mm; tip radius of 40 teeth of module 1 is 21 by ISO 53, of 20 teeth 11.
+  const { radialGap, wallGap } = workshopOf({}).limits;
+  it.each([
+    ['a post clear of a wheel', post, 21 + radialGap + 4, 'clear of big'],
+    ['a post clear of the wall', post, 110 - wallGap - 4, 'clear of case'],
+    ['a wheel clear of the wall', arbor, 110 - wallGap - 11, 'clear of case'],
+  ] as const)('%s, at the gap that is asked for', (_, extra, radius, says) => {
+    const turn = 2.2;
+    const there = kept(extra, (radius + 0.4) * Math.cos(turn), (radius + 0.4) * Math.sin(turn));
+    expect(there.join('; ')).toContain(says);
+  });
+
+  it('a wheel clear of a post, where nothing else is nearer', () => {
+    const away = 11 + radialGap + 4 + 0.3;
+    const there = kept(arbor, -70 - away * Math.cos(0.5), away * Math.sin(0.5));
+    expect(there.join('; ')).toContain('clear of pillar');
+  });
+});
