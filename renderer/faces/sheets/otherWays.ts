@@ -2,17 +2,24 @@
 import type { PlacedMovement } from '../../../solver/planting/index.ts';
 import {
   buttonList,
+  centreZero,
   chordList,
+  cornersOf,
+  cornerZero,
   edgeOffsets,
   type Face,
   type Hole,
   holesOf,
+  type LengthDisplay,
+  type PlateView,
   plateViewOf,
+  positivePreset,
   positiveZero,
   readoutList,
   rotaryList,
   seenHoles,
   type TableError,
+  type Zero,
 } from '../../../solver/workshop/index.ts';
 
 export const WAYS = {
@@ -31,7 +38,7 @@ export interface WayChoice {
   readonly way: Way;
   readonly plate: string | undefined;
   readonly face: Face | undefined;
-  /** Id of the hole at zero, in the middle, or the first base; lowest readings or first hole when none. */
+  /** Id of the hole at zero, in the middle, or the first base, or the key of a zero; lowest readings or first hole when none. */
   readonly first: string | undefined;
   /** Second base hole. */
   readonly second: string | undefined;
@@ -42,12 +49,50 @@ export interface WayChoice {
   readonly finder: number;
   /** Diameter of buttons, mm; each hole's own diameter when 0. */
   readonly button: number;
+  /** Diameters of the pins or buttons that stand for single holes, mm, by the holes' ids. */
+  readonly pins?: Readonly<Record<string, number>> | undefined;
+  /** The readout is set at zero so that every reading comes out positive. */
+  readonly positive?: boolean | undefined;
+  /** The moves from hole to hole are told as well. */
+  readonly moves?: boolean | undefined;
+  /** Names of the edges to measure from. */
+  readonly edges?: readonly string[] | undefined;
   readonly errors: readonly TableError[];
 }
 
 /** Holes of a plate's face, as seen. */
 export function holesSeen(placed: PlacedMovement, plate: string | undefined, face: Face | undefined): readonly Hole[] {
   return seenHoles(plateViewOf(placed.movement, plate, face), holesOf(placed, plate));
+}
+
+/** A zero that the readout can be set at: no hole's id begins with a blank. */
+export interface OfferedZero {
+  readonly key: string;
+  readonly says: string;
+  readonly zero: Zero;
+}
+
+/** Corners and centre of a plate, then the lowest readings of all holes, then the holes themselves. */
+export function zerosOf(view: PlateView, holes: readonly Hole[]): readonly OfferedZero[] {
+  const corners = cornersOf(view).flatMap((corner): OfferedZero[] => {
+    const zero = cornerZero(view, corner);
+    return zero ? [{ key: ` ${corner}`, says: `${corner} corner`, zero }] : [];
+  });
+  const centre = centreZero(view);
+  const lowest: Zero = {
+    at: positiveZero(holes),
+    says: 'the lowest X and the lowest Y of all holes, so that every reading is positive',
+    side: [0, 0],
+  };
+  return [
+    ...corners,
+    ...(centre ? [{ key: ' centre', says: 'centre of the plate', zero: centre }] : []),
+    { key: ' lowest', says: 'lowest X and Y of the holes', zero: lowest },
+    ...holes.map((hole): OfferedZero => {
+      const zero: Zero = { at: [hole.x, hole.y], says: hole.label, side: [0, 0] };
+      return { key: hole.id, says: hole.label, zero };
+    }),
+  ];
 }
 
 /** The list, or why there is none. */
@@ -65,10 +110,7 @@ export function wayText(
   const first = holeOf(choice.first, 0);
   if (!first) return none('This plate has no settled holes yet.');
   if (choice.way === 'readout') {
-    const chosen = holes.find((hole) => hole.id === choice.first);
-    const zero = chosen ? ([chosen.x, chosen.y] as const) : positiveZero(holes);
-    const zeroSays = chosen?.label ?? 'the lowest X and the lowest Y of all holes, so that every reading is positive';
-    return list(readoutList(holes, { display, zero, zeroSays, finderRadius: choice.finder / 2 }).text);
+    return list(readoutText(view, holes, choice, display));
   }
   if (choice.way === 'rotary') {
     const { ratio, zeroDeg, errors } = choice;
@@ -77,14 +119,31 @@ export function wayText(
     return list(rotaryList(holes, { display, centre, centreSays: first.label, ratio, zeroDeg, sense, errors }).text);
   }
   if (choice.way === 'edges') {
-    const offsets = edgeOffsets(holes, view, display);
+    const offsets = edgeOffsets(holes, view, display, choice.edges);
     return offsets ? list(offsets.text) : none('This plate has no upright and level straight edge to measure from.');
   }
   const second = holeOf(choice.second, 1);
   if (!second || second === first) return none('Two different holes are needed to measure from: choose another.');
   if (choice.way === 'dividers') return list(chordList(holes, first, second, display).text);
-  const { button } = choice;
-  return list(buttonList(holes, first, second, display, button > 0 ? () => button : undefined).text);
+  const { button, pins } = choice;
+  const pinOf = (hole: Hole): number => pins?.[hole.id] || button || hole.diameter;
+  return list(buttonList(holes, first, second, display, pinOf).text);
+}
+
+function readoutText(view: PlateView, holes: readonly Hole[], choice: WayChoice, display: LengthDisplay): string {
+  const zeros = zerosOf(view, holes);
+  const chosen = zeros.find(({ key }) => key === choice.first) ?? zeros.find(({ key }) => key === ' lowest');
+  const { at, says, side } = chosen?.zero ?? { at: [0, 0], says: 'the origin of the drawing', side: [0, 0] };
+  return readoutList(holes, {
+    display,
+    zero: at,
+    zeroSays: says,
+    // A finder stands beside edges only; over a hole the spindle is centred.
+    finderRadius: side[0] === 0 ? 0 : choice.finder / 2,
+    finderSide: side,
+    moves: choice.moves,
+    preset: choice.positive ? positivePreset(holes, at, display) : undefined,
+  }).text;
 }
 
 export type ErrorsRead =

@@ -85,8 +85,10 @@ export function buttonList(
     return [overPins(hole, first, [button, pinOf(first)]), overPins(hole, second, [button, pinOf(second)])] as const;
   });
   const show = (mm: number) => lengthText(mm, display);
+  const base = overPins(first, second, [pinOf(first), pinOf(second)]);
   const text = [
     `Over buttons and pins, ${unitName(display)}. Pins: ${show(pinOf(first))} in ${first.label}, ${show(pinOf(second))} in ${second.label}.`,
+    `Over both pins first: ${show(base.over)} must be read from ${first.label} to ${second.label}.`,
   ];
   for (const [a, b] of lines) {
     text.push(`${a.from}, button ${show(a.pins[0])}: over ${show(a.over)} to ${a.to}, over ${show(b.over)} to ${b.to}`);

@@ -21,12 +21,21 @@ export interface EdgeOffsets {
 /**
  * Distances of holes (as seen on the view's face) from its edges: one upright and one level edge, left and lower first.
  *
+ * @param from names of the edges to measure from, where they are not to be the first that the plate has
  * @returns undefined for plates without two such edges
  */
-export function edgeOffsets(holes: readonly Hole[], view: PlateView, display: LengthDisplay): EdgeOffsets | undefined {
+export function edgeOffsets(
+  holes: readonly Hole[],
+  view: PlateView,
+  display: LengthDisplay,
+  from: readonly string[] = [],
+): EdgeOffsets | undefined {
   const all = edgesOf(view);
-  const upright = all.find((edge) => edge.axis === 'x');
-  const level = all.find((edge) => edge.axis === 'y');
+  const edgeAlong = (axis: 'x' | 'y') => {
+    const own = all.filter((edge) => edge.axis === axis);
+    return own.find(({ name }) => from.includes(name)) ?? own[0];
+  };
+  const [upright, level] = [edgeAlong('x'), edgeAlong('y')];
   if (!upright || !level) return undefined;
   const lines = holes.map(({ label, diameter, x, y }): EdgeOffset => {
     return { label, diameter, distances: [upright, level].map((edge) => insideEdge(edge, { x, y })) };

@@ -4,7 +4,7 @@
  */
 import { MM_PER_INCH } from '../../movement/measures.ts';
 import type { Hole } from '../drawing.ts';
-import { type LengthDisplay, lengthText, unitName } from '../write/decimal.ts';
+import { fixed, type LengthDisplay, lengthText, unitName } from '../write/decimal.ts';
 
 export interface ReadoutOptions {
   readonly display: LengthDisplay;
@@ -17,6 +17,8 @@ export interface ReadoutOptions {
   readonly finderRadius?: number | undefined;
   /** On which side the finder stands: +1 left of an upright edge or below a level one (the usual), −1 beyond it. */
   readonly finderSide?: readonly [number, number] | undefined;
+  /** Also tell each move from the hole before, for slides with dials (default false). */
+  readonly moves?: boolean | undefined;
 }
 
 export interface ReadoutLine {
@@ -96,6 +98,26 @@ function readoutText(lines: readonly ReadoutLine[], options: ReadoutOptions): st
     text.push(`${number}. X ${show(x)}  Y ${show(y)}  Ø ${show(diameter)}  ${label}`);
   }
   const [first] = lines;
+  if (options.moves) text.push(...movesText(lines, display));
   if (first) text.push(`Back to 1: X ${show(first.x)}  Y ${show(first.y)} must find the first hole again.`);
   return `${text.join('\n')}\n`;
+}
+
+/** Moves between the printed readings, so that their rounding does not add up; the last one leads back to the first hole. */
+function movesText(lines: readonly ReadoutLine[], display: LengthDisplay): string[] {
+  const [first] = lines;
+  if (!first) return [];
+  const printed = (mm: number) => Number(lengthText(mm, display));
+  const signed = (from: number, to: number): string => {
+    const move = printed(to) - printed(from);
+    return `${move < 0 ? '-' : '+'}${fixed(Math.abs(move), display.decimals)}`;
+  };
+  const text = ['In moves, each from the hole before, the first from zero:'];
+  let [x, y] = [0, 0];
+  for (const line of [...lines, first]) {
+    const back = text.length > lines.length ? 'Back to ' : '';
+    text.push(`${back}${line.number}: move X ${signed(x, line.x)}  Y ${signed(y, line.y)}  ${line.label}`);
+    [x, y] = [line.x, line.y];
+  }
+  return text;
 }
