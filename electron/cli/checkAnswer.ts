@@ -49,9 +49,10 @@ function table({ movement }: PlacedMovement, findings: readonly Finding[]): stri
 
 /** Each finding in words, with what would cure it. */
 function sentences(findings: readonly Finding[]): string[] {
-  return findings.flatMap(({ says, remedies = [] }) => [
+  return findings.flatMap(({ says, remedies = [], advice }) => [
     ...wrapped(says, '  - '),
     ...remedies.flatMap((remedy) => wrapped(remedy.says, '      cure: ')),
+    ...(advice === undefined ? [] : wrapped(advice, '      ')),
   ]);
 }
 
@@ -61,9 +62,9 @@ function findingJson({ remedies, ...finding }: Finding) {
   return { ...finding, remedies: remedies.map(({ movement: _changed, ...remedy }) => remedy) };
 }
 
-/** The findings as text and as data; for the first ten, remedies are tried out. */
+/** The findings as text and as data, all that the window tells when it is idle; for the first ten, remedies are tried out. */
 export function checkAnswer(placed: PlacedMovement): Answer {
-  const findings = withRemedies(placed, checkMovement(placed));
+  const findings = withRemedies(placed, checkMovement(placed, { depths: true }));
   const settled = isSettled(placed);
   const text = inBlocks([
     [titleLine(placed.movement)],

@@ -31,6 +31,8 @@ export interface Finding {
   readonly says: string;
   /** Filled by `withRemedies` only: each remedy costs a planting and a check. */
   readonly remedies?: readonly Remedy[];
+  /** Why there is no remedy, and what to try; filled by `withRemedies` where it found none. */
+  readonly advice?: string;
 }
 
 export interface Remedy {

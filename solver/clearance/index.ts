@@ -22,7 +22,6 @@ export {
   plantingsFound,
 } from './findPlanting/findPlanting.ts';
 export { gapBetween, type PartGap } from './gapBetween.ts';
-export type { PipeStack, PipeStop } from './pipeStack.ts';
 export { type GapNow, gapNow, type NearGap, nearGapsOf } from './nearGaps.ts';
 export type { PipeStack, PipeStop } from './pipeStack.ts';
 export { type PlanGap, planGapOf } from './planGap.ts';
@@ -34,6 +33,7 @@ export {
   rehearsalOf,
   rehearse,
 } from './rehearsal/rehearse.ts';
+export { adviceFor } from './remedies/advice.ts';
 export { safeArcsOfPost } from './remedies/slidePost.ts';
 export { remediesFor, withRemedies } from './remedies.ts';
 export { nearestSafeAngle, type SafeArc, safeArcs } from './safeArcs.ts';

@@ -6,51 +6,90 @@
  */
 import { applyEdit } from '../movement/index.ts';
 import { type PlacedMovement, plantMovement } from '../planting/index.ts';
+import { checkAssembly } from './assemblyOrder.ts';
 import { checkMovement } from './checkMovement.ts';
 import type { Finding, Remedy } from './finding.ts';
 import { gapBetween } from './gapBetween.ts';
 import { lengthWords } from './lengthWords.ts';
+import { adviceFor } from './remedies/advice.ts';
+import { assemblyCandidates } from './remedies/assembly.ts';
 import type { Candidate } from './remedies/candidate.ts';
 import { crossingCandidates } from './remedies/crossing.ts';
+import { depthCandidates } from './remedies/depths.ts';
+import { ringCandidates } from './remedies/rings.ts';
 import { meetingCandidates, ruleCandidates, sizeCandidates } from './remedies/rulesAndSizes.ts';
 import { postCandidates } from './remedies/slidePost.ts';
+import { stackCandidates } from './remedies/stacks.ts';
+import { sweptCandidates } from './remedies/sweptParts.ts';
+import { turningCandidates } from './remedies/turning.ts';
 import { levelCandidates, thicknessCandidates, tipCandidates } from './remedies/wheelChanges.ts';
 
-/** Remedies for one finding, the gentlest kind first; none where nothing simple cures it. */
+/** Remedies for one finding, the gentlest kind first; none where nothing simple cures it, which `adviceFor` then says. */
 export function remediesFor(placed: PlacedMovement, finding: Finding): readonly Remedy[] {
-  const candidates = isGap(finding)
-    ? [
-        ...postCandidates(placed, finding),
-        ...crossingCandidates(placed, finding),
-        ...levelCandidates(placed, finding),
-        ...thicknessCandidates(placed, finding),
-        ...tipCandidates(placed, finding),
-      ]
-    : [...ruleCandidates(placed, finding), ...sizeCandidates(placed, finding), ...meetingCandidates(placed, finding)];
+  const candidates = isGap(finding) ? gapCandidates(placed, finding) : otherCandidates(placed, finding);
   if (candidates.length === 0) return [];
-  const before = new Set(checkMovement(placed).map((known) => pairOf(known)));
-  return candidates.flatMap((candidate) => proven(candidate, finding, before, placed));
+  // What only the slower checks find is only cured when they find it no more.
+  const check = finding.key.startsWith('depth shake ') ? slowCheck : quickCheck;
+  const before = new Set(check(placed).map((known) => pairOf(known)));
+  const offered = candidates.flatMap((candidate) => proven(candidate, finding, before, placed, check));
+  return offered.filter(({ says }, index) => offered.findIndex((other) => other.says === says) === index);
 }
+
+function gapCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
+  return [
+    ...postCandidates(placed, finding),
+    ...crossingCandidates(placed, finding),
+    ...sweptCandidates(placed, finding),
+    ...levelCandidates(placed, finding),
+    ...thicknessCandidates(placed, finding),
+    ...tipCandidates(placed, finding),
+  ];
+}
+
+/** Each kind of candidate looks for the findings that it can do something about. */
+function otherCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
+  return [
+    ...ruleCandidates(placed, finding),
+    ...sizeCandidates(placed, finding),
+    ...meetingCandidates(placed, finding),
+    ...depthCandidates(placed, finding),
+    ...stackCandidates(placed, finding),
+    ...assemblyCandidates(placed, finding),
+    ...ringCandidates(placed, finding),
+    ...turningCandidates(placed, finding),
+  ];
+}
+
+/** A cure must not hold an arbor down either; only one of a depth under shake is worth the contact of every pair. */
+const quickCheck = (placed: PlacedMovement): readonly Finding[] => [...checkMovement(placed), ...checkAssembly(placed)];
+const slowCheck = (placed: PlacedMovement): readonly Finding[] => checkMovement(placed, { depths: true });
 
 function isGap({ kind }: Finding): boolean {
   return kind === 'fouls' || kind === 'tooClose';
 }
 
-/** The findings with remedies tried out for the first `most` of them. */
+/** The findings with remedies tried out for the first `most` of them, and what to try where there is none. */
 export function withRemedies(placed: PlacedMovement, findings: readonly Finding[], most = 10): readonly Finding[] {
   return findings.map((finding, index) => {
-    const remedies = index < most ? remediesFor(placed, finding) : [];
-    return remedies.length > 0 ? { ...finding, remedies } : finding;
+    if (index >= most) return finding;
+    const remedies = remediesFor(placed, finding);
+    return remedies.length > 0 ? { ...finding, remedies } : { ...finding, advice: adviceFor(placed, finding) };
   });
 }
 
-function proven(candidate: Candidate, finding: Finding, before: ReadonlySet<string>, placed: PlacedMovement): Remedy[] {
+function proven(
+  candidate: Candidate,
+  finding: Finding,
+  before: ReadonlySet<string>,
+  placed: PlacedMovement,
+  check: typeof quickCheck,
+): Remedy[] {
   const edited = applyEdit(placed.movement, candidate.edit);
   if (edited.kind === 'refused') return [];
   const { movement } = edited;
   const after = plantMovement(movement);
   if (after.freeMotions > placed.freeMotions || after.disagreements.length > placed.disagreements.length) return [];
-  const findings = checkMovement(after);
+  const findings = check(after);
   const cured = findings.every((found) => pairOf(found) !== pairOf(finding) && before.has(pairOf(found)));
   if (!cured) return [];
   const { edit, does } = candidate;

@@ -37,7 +37,7 @@ export function meetingCandidates({ movement }: PlacedMovement, finding: Finding
     (rule): rule is RuleOf<'depth'> => rule.kind === 'depth' && rule.wheels.every((id) => finding.parts.includes(id)),
   );
   const [a, b] = pairOf(movement.wheels, finding);
-  if (!a || !b || !isDepth) return [];
+  if (!a || !b || !isDepth || !apartInHeight(a, b)) return [];
   const bring = (wheel: Wheel, to: Wheel): Candidate => {
     const by = to.level + to.thickness / 2 - wheel.level - wheel.thickness / 2;
     const { hub } = wheel;
@@ -49,6 +49,9 @@ export function meetingCandidates({ movement }: PlacedMovement, finding: Finding
   };
   return [bring(a, b), bring(b, a)];
 }
+
+const apartInHeight = (a: Wheel, b: Wheel): boolean =>
+  Math.min(a.level + a.thickness, b.level + b.thickness) <= Math.max(a.level, b.level);
 
 function pairOf(wheels: readonly Wheel[], { parts }: Finding): readonly (Wheel | undefined)[] {
   return parts.slice(0, 2).map((part) => wheels.find(({ id }) => id === part));

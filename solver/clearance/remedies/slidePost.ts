@@ -50,22 +50,32 @@ function obstaclesOf(placed: PlacedMovement, post: Post): Obstacle[] {
 
 /** A candidate for each post that the finding names and that stands on a circle about a point. */
 export function postCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const { movement } = placed;
-  return movement.posts.flatMap((post): Candidate[] => {
+  return placed.movement.posts.flatMap((post): Candidate[] => {
     if (!finding.parts.includes(post.id)) return [];
-    const about = centreOf(placed, post);
     const safe = safeArcsOfPost(placed, post);
     const angle = safe && nearestSafeAngle(safe.arcs, safe.angle);
-    if (!safe || angle === undefined || about === undefined) return [];
-    const turned = signed(angle - safe.angle);
-    const { centre, radius } = safe.slide;
-    const at = [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)] as const;
-    const degrees = (turned * 180) / Math.PI;
-    const name = pointName(movement, about);
-    const does = `Turn ${post.name ?? `post ${post.id}`} by ${degrees > 0 ? '+' : '−'}${Math.abs(degrees).toFixed(1)}° about ${name}`;
-    const edit = turningEdit(placed, post, about, degrees, at);
-    return edit ? [{ does, edit }] : [];
+    if (!safe || angle === undefined) return [];
+    const turned = turnedPost(placed, post, (signed(angle - safe.angle) * 180) / Math.PI);
+    return turned ? [turned.candidate] : [];
   });
+}
+
+/** The post turned by so many degrees about the centre of its circle; undefined where nothing simple turns it. */
+export function turnedPost(
+  placed: PlacedMovement,
+  post: Post,
+  degrees: number,
+): { readonly candidate: Candidate; readonly at: readonly [number, number] } | undefined {
+  const about = centreOf(placed, post);
+  const [centre, place] = [about === undefined ? undefined : placed.places.get(about), placed.places.get(post.id)];
+  if (about === undefined || !centre || !place) return undefined;
+  const radius = Math.hypot(place.x - centre.x, place.y - centre.y);
+  const angle = Math.atan2(place.y - centre.y, place.x - centre.x) + (degrees * Math.PI) / 180;
+  const at = [centre.x + radius * Math.cos(angle), centre.y + radius * Math.sin(angle)] as const;
+  const name = pointName(placed.movement, about);
+  const does = `Turn ${post.name ?? `post ${post.id}`} by ${degrees > 0 ? '+' : '−'}${Math.abs(degrees).toFixed(1)}° about ${name}`;
+  const edit = turningEdit(placed, post, about, degrees, at);
+  return edit && { candidate: { does, edit }, at };
 }
 
 function pointName({ arbors, posts, marks }: Movement, id: PointId): string {

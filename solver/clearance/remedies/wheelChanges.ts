@@ -4,6 +4,7 @@ import type { Edit, Movement, Wheel } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/index.ts';
 import type { Finding } from '../finding.ts';
 import { lengthWords } from '../lengthWords.ts';
+import { pairTermsFor } from '../pairTerms.ts';
 import type { Solid } from '../solid.ts';
 import { wheelLabel } from '../solids/wheelSolids.ts';
 import { solidsOf } from '../solids.ts';
@@ -15,20 +16,24 @@ const SPARE = 1e-6;
 const MOST_THINNED = 0.3;
 const MOST_TOPPED = 0.25;
 
-/** The wheel of a finding with the body that it must clear. */
+/** The wheel of a finding with the bodies that it must clear, and the gap in height that it owes them. */
 interface Concern {
   readonly wheel: Wheel;
   readonly others: readonly Solid[];
+  readonly heightGap: number;
 }
 
 function concernsOf(placed: PlacedMovement, finding: Finding): Concern[] {
   const solids = solidsOf(placed);
+  const termsOf = pairTermsFor(placed.movement);
   return placed.movement.wheels
     .filter((wheel) => finding.parts.includes(wheel.id))
-    .map((wheel) => ({
-      wheel,
-      others: solids.filter((solid) => solid.part !== wheel.id && finding.parts.includes(solid.part)),
-    }));
+    .map((wheel) => {
+      const own = solids.filter((solid) => solid.part === wheel.id);
+      const others = solids.filter((solid) => solid.part !== wheel.id && finding.parts.includes(solid.part));
+      const owed = own.flatMap((solid) => others.map((other) => termsOf(solid, other)?.height ?? 0));
+      return { wheel, others, heightGap: Math.max(0, ...owed) };
+    });
 }
 
 function changed(wheel: Wheel, set: Partial<Wheel>, does: string): Candidate {
@@ -55,30 +60,35 @@ function meshingWith(wheel: Wheel, { wheels, rules }: Movement): Wheel[] {
   return wheels.filter(({ id }) => found.has(id));
 }
 
-/** Just above and just below what the wheel fouls, the nearer first; what it meshes with goes along. */
+/** The wheel so far up (or down, where negative); what it meshes with goes along. */
+export function levelShift(movement: Movement, wheel: Wheel, by: number): Candidate {
+  const together = meshingWith(wheel, movement);
+  const names = [wheel, ...together.filter(({ id }) => id !== wheel.id)].map(wheelLabel).join(' and ');
+  const does = `Move ${names} ${by > 0 ? 'up' : 'down'} by ${lengthWords(Math.abs(by))}`;
+  return { does, edit: { kind: 'several', edits: together.map((each) => movedBy(each, by)) } };
+}
+
+/** Just above and just below what the wheel fouls, the nearer first. */
 export function levelCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const gap = placed.movement.limits.heightGap + endShakeOf(placed, finding) + SPARE;
-  return concernsOf(placed, finding).flatMap(({ wheel, others }) => {
+  const shake = endShakeOf(placed, finding) + SPARE;
+  return concernsOf(placed, finding).flatMap(({ wheel, others, heightGap }) => {
     if (others.length === 0) return [];
-    const together = meshingWith(wheel, placed.movement);
+    const gap = heightGap + shake;
     const above = Math.max(...others.map((solid) => solid.heights.to)) + gap;
     const below = Math.min(...others.map((solid) => solid.heights.from)) - gap - wheel.thickness;
     return [above, below]
       .map((level) => Math.round(level * 1000) / 1000 + (level > wheel.level ? 0.001 : -0.001) - wheel.level)
       .sort((a, b) => Math.abs(a) - Math.abs(b))
-      .map((by): Candidate => {
-        const names = [wheel, ...together.filter(({ id }) => id !== wheel.id)].map(wheelLabel).join(' and ');
-        const does = `Move ${names} ${by > 0 ? 'up' : 'down'} by ${lengthWords(Math.abs(by))}`;
-        return { does, edit: { kind: 'several', edits: together.map((each) => movedBy(each, by)) } };
-      });
+      .map((by) => levelShift(placed.movement, wheel, by));
   });
 }
 
 /** Take off the face that is too near. */
 export function thicknessCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const gap = placed.movement.limits.heightGap + endShakeOf(placed, finding) + SPARE;
-  return concernsOf(placed, finding).flatMap(({ wheel, others }) =>
+  const shake = endShakeOf(placed, finding) + SPARE;
+  return concernsOf(placed, finding).flatMap(({ wheel, others, heightGap }) =>
     others.flatMap((other): Candidate[] => {
+      const gap = heightGap + shake;
       const top = wheel.level + wheel.thickness;
       const otherIsAbove = other.heights.from + other.heights.to > wheel.level + top;
       const off = otherIsAbove ? top - (other.heights.from - gap) : other.heights.to + gap - wheel.level;

@@ -1,0 +1,131 @@
+/** Cures of stacks: collars where nothing stops a pipe, a face taken off where the room is short, a longer end shake. */
+import type { Arbor, ArborId, Edit, Movement } from '../../movement/index.ts';
+import type { PlacedMovement } from '../../planting/index.ts';
+import type { Finding } from '../finding.ts';
+import { lengthWords } from '../lengthWords.ts';
+import type { PipeStack, PipeStop } from '../pipeStack.ts';
+import type { Heights } from '../solid.ts';
+import { heightsOfArbor } from '../solids/arborSolids.ts';
+import { partsOf } from '../solids/partsIndex.ts';
+import { type Stack, type StackPiece, stackOf } from '../stackOf.ts';
+import type { Candidate } from './candidate.ts';
+
+/** How much wider than what it meets a collar is, and its length where it stands alone, mm: habit of the trade. */
+const COLLAR_SEAT = 2;
+const COLLAR_LENGTH = 2;
+/** Lengths are given to this, mm. */
+const FINE = 0.01;
+
+/** Changes that give an arbor or a pipe its end shake. */
+export function stackCandidates({ movement }: PlacedMovement, finding: Finding): Candidate[] {
+  if (finding.kind !== 'stack') return [];
+  const arbor = movement.arbors.find(({ id }) => id === finding.parts[0]);
+  if (!arbor) return [];
+  const stack = stackOf(movement, arbor.id);
+  if (stack.kind === 'none') return [];
+  const longer = longerShake(arbor, stack);
+  if (stack.kind === 'pipe') return [...collars(movement, arbor, stack), ...longer];
+  return [...shorter(movement, arbor, stack), ...longer];
+}
+
+/** Collars that leave the pipe its stated end shake, half of it on each side. */
+function collars(movement: Movement, pipe: Arbor, stack: PipeStack): Candidate[] {
+  const half = pipe.endShake / 2;
+  const edits: Edit[] = [];
+  const does: string[] = [];
+  const own: (Heights & { diameter: number })[] = [];
+  for (const [side, stop] of [
+    ['below', stack.below],
+    ['above', stack.above],
+  ] as const) {
+    if (stop && stop.gap <= half) continue;
+    const collar = stop ? filling(pipe, stop, half, side) : undefined;
+    if (collar) {
+      own.push(collar);
+      does.push(collarWords(collar, pipe));
+      continue;
+    }
+    const held = retaining(movement, pipe, half, side);
+    if (!held) return [];
+    edits.push(held.edit);
+    does.push(held.does);
+  }
+  if (own.length > 0) {
+    edits.push({ kind: 'change', id: pipe.id, set: { collars: [...pipe.collars, ...own] } });
+  }
+  return edits.length === 0 ? [] : [{ does: inOneSentence(does), edit: { kind: 'several', edits } }];
+}
+
+const inOneSentence = (does: readonly string[]): string =>
+  does.map((each, i) => (i === 0 ? each : each.charAt(0).toLowerCase() + each.slice(1))).join(', and ');
+
+/** A collar on the pipe itself that fills the room up to its stop, but for half of the end shake. */
+function filling(pipe: Arbor, stop: PipeStop, half: number, side: 'below' | 'above'): Heights & { diameter: number } {
+  const diameter = Math.max(pipe.diameter, 2 * stop.inner) + COLLAR_SEAT;
+  return side === 'below'
+    ? { diameter, from: stop.at + half, to: stop.face }
+    : { diameter, from: stop.face, to: stop.at - half };
+}
+
+/** A collar on the arbor inside, beyond the end of the pipe. */
+function retaining(
+  movement: Movement,
+  pipe: Arbor,
+  half: number,
+  side: 'below' | 'above',
+): { readonly edit: Edit; readonly does: string } | undefined {
+  const inside = partsOf(movement).arbors.get(pipe.ridesOn ?? pipe.id);
+  const span = heightsOfArbor(pipe, movement);
+  const reach = inside && heightsOfArbor(inside, movement);
+  if (!inside || !span || !reach) return undefined;
+  const from = side === 'above' ? span.to + half : span.from - half - COLLAR_LENGTH;
+  const to = from + COLLAR_LENGTH;
+  if (from < reach.from || to > reach.to) return undefined;
+  const collar = { diameter: Math.max(inside.diameter, pipe.pipeBore ?? 0) + COLLAR_SEAT, from, to };
+  const edit: Edit = { kind: 'change', id: inside.id, set: { collars: [...inside.collars, collar] } };
+  return { edit, does: collarWords(collar, inside) };
+}
+
+function collarWords({ diameter, from, to }: Heights & { diameter: number }, arbor: Arbor): string {
+  return `Put a collar Ø ${lengthWords(diameter)} on ${arbor.name ?? arbor.id} from ${lengthWords(from)} to ${lengthWords(to)}`;
+}
+
+/** Room that is short, or that errors can use up: a greater end shake, which the room must allow. */
+function longerShake(arbor: Arbor, stack: Exclude<Stack, { kind: 'none' }>): Candidate[] {
+  const { room, statistical } = stack;
+  if (room === undefined || !statistical || stack.kind === 'pipe') return [];
+  const error = arbor.endShake - statistical[0];
+  const endShake = Math.ceil((error + FINE / 2) / FINE) * FINE;
+  if (statistical[0] > 0 || endShake > room) return [];
+  const does = `Give ${arbor.name ?? arbor.id} an end shake of ${lengthWords(endShake)}`;
+  return [{ does, edit: { kind: 'change', id: arbor.id, set: { endShake } } }];
+}
+
+/** The outermost hub or collar on either side is shortened by what is missing. */
+function shorter(movement: Movement, arbor: Arbor, stack: Extract<Stack, { kind: 'stack' }>): Candidate[] {
+  const missing = Math.ceil((arbor.endShake - stack.room - 1e-9) / FINE) * FINE;
+  if (missing <= 0) return [];
+  const solid = stack.pieces.filter(({ kind }) => kind !== 'bare');
+  const top = solid.reduce<StackPiece | undefined>((a, b) => (!a || b.to > a.to ? b : a), undefined);
+  const bottom = solid[0];
+  return [
+    ...(top ? shortened(movement, arbor.id, top, { to: top.to - missing }, missing) : []),
+    ...(bottom ? shortened(movement, arbor.id, bottom, { from: bottom.from + missing }, missing) : []),
+  ];
+}
+
+function shortened(movement: Movement, id: ArborId, piece: StackPiece, set: Partial<Heights>, by: number): Candidate[] {
+  const next = { from: piece.from, to: piece.to, ...set };
+  if (next.to - next.from < by) return [];
+  const does = `Shorten ${piece.label.charAt(0).toLowerCase()}${piece.label.slice(1)} by ${lengthWords(by)} ${set.to === undefined ? 'below' : 'above'}`;
+  const wheel = movement.wheels.find((each) => each.id === piece.part);
+  if (piece.kind === 'hub' && wheel?.hub) {
+    return [{ does, edit: { kind: 'change', id: wheel.id, set: { hub: { ...wheel.hub, ...set } } } }];
+  }
+  const arbor = movement.arbors.find((each) => each.id === id);
+  if (piece.kind !== 'collar' || !arbor) return [];
+  const collars = arbor.collars.map((collar) =>
+    collar.from === piece.from && collar.to === piece.to ? { ...collar, ...set } : collar,
+  );
+  return [{ does, edit: { kind: 'change', id, set: { collars } } }];
+}

@@ -1,0 +1,92 @@
+/** Cures of what a hand, arm, finger or pin meets in its turn: shorter, or at another height. */
+import type { Arbor } from '../../movement/index.ts';
+import type { PlacedMovement } from '../../planting/index.ts';
+import type { Finding } from '../finding.ts';
+import { lengthWords } from '../lengthWords.ts';
+import { pairTermsFor } from '../pairTerms.ts';
+import { planGapOf } from '../planGap.ts';
+import type { Solid } from '../solid.ts';
+import { solidsOf } from '../solids.ts';
+import type { Candidate } from './candidate.ts';
+
+/** Added so that a cured gap does not fall short by rounding, mm. */
+const SPARE = 1e-6;
+/** A hand may lose this much of its length before it is another hand: habit of the trade. */
+const MOST_SHORTENED = 0.5;
+/** Lengths are given to this, mm. */
+const FINE = 0.01;
+
+type Swept = NonNullable<Arbor['swept']>[number];
+
+/** Shorter, higher or lower, for each swept part of the finding's arbors. */
+export function sweptCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
+  const { movement } = placed;
+  const solids = solidsOf(placed);
+  return movement.arbors
+    .filter(({ id }) => finding.parts.includes(id))
+    .flatMap((arbor) => {
+      const own = solids.filter((solid) => solid.part === arbor.id && solid.role === 'swept');
+      const others = solids.filter((solid) => solid.part !== arbor.id && finding.parts.includes(solid.part));
+      return (arbor.swept ?? []).flatMap((swept, index): Candidate[] => {
+        const solid = own[index];
+        if (!solid || others.length === 0 || !isMeant(solid, others, finding)) return [];
+        const shake = endShakeOf(placed, finding);
+        return [
+          ...shorter(arbor, index, swept, solid, finding),
+          ...elsewhere(arbor, index, swept, others, heightWanted(placed, solid, others) + shake),
+        ];
+      });
+    });
+}
+
+/** Does this part, of all on its arbor, come as near as the finding says? */
+function isMeant(solid: Solid, others: readonly Solid[], finding: Finding): boolean {
+  return others.some((other) => {
+    const apart = Math.max(other.heights.from - solid.heights.to, solid.heights.from - other.heights.to);
+    const plan = planGapOf(solid, other)?.gap ?? Number.POSITIVE_INFINITY;
+    return apart < (finding.wanted ?? 0) + 1 && plan < (finding.wanted ?? 0) + 1;
+  });
+}
+
+function heightWanted(placed: PlacedMovement, solid: Solid, others: readonly Solid[]): number {
+  const termsOf = pairTermsFor(placed.movement);
+  return Math.max(...others.map((other) => termsOf(solid, other)?.height ?? 0));
+}
+
+function endShakeOf({ movement }: PlacedMovement, { parts }: Finding): number {
+  const onWheels = movement.wheels.filter(({ id }) => parts.includes(id)).map(({ arbor }) => arbor);
+  return movement.arbors
+    .filter(({ id }) => parts.includes(id) || onWheels.includes(id))
+    .reduce((sum, { endShake }) => sum + endShake / 2, 0);
+}
+
+function changedTo(arbor: Arbor, index: number, set: Partial<Swept>, does: string): Candidate {
+  const swept = (arbor.swept ?? []).map((each, i) => (i === index ? { ...each, ...set } : each));
+  return { does, edit: { kind: 'change', id: arbor.id, set: { swept } } };
+}
+
+function shorter(arbor: Arbor, index: number, swept: Swept, { label }: Solid, finding: Finding): Candidate[] {
+  const short = (finding.wanted ?? 0) - (finding.gap ?? 0);
+  const farthest = Math.floor((swept.farthest - short - SPARE) / FINE) * FINE;
+  const least = Math.max(swept.nearest, swept.farthest * MOST_SHORTENED);
+  if (short <= 0 || farthest <= least) return [];
+  const does = `Shorten ${label} to ${lengthWords(farthest)} from its axis`;
+  return [changedTo(arbor, index, { farthest }, does)];
+}
+
+/** Just above and just below what it meets, the nearer first. */
+function elsewhere(arbor: Arbor, index: number, swept: Swept, others: readonly Solid[], gap: number): Candidate[] {
+  const above = Math.max(...others.map(({ heights }) => heights.to)) + gap - swept.from;
+  const below = Math.min(...others.map(({ heights }) => heights.from)) - gap - swept.to;
+  const called = swept.name ?? `the ${swept.kind} on ${arbor.name ?? arbor.id}`;
+  return [Math.ceil((above + SPARE) / FINE) * FINE, Math.floor((below - SPARE) / FINE) * FINE]
+    .sort((a, b) => Math.abs(a) - Math.abs(b))
+    .map((by) =>
+      changedTo(
+        arbor,
+        index,
+        { from: swept.from + by, to: swept.to + by },
+        `Move ${called} ${by > 0 ? 'up' : 'down'} by ${lengthWords(Math.abs(by))}`,
+      ),
+    );
+}

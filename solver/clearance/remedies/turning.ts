@@ -1,0 +1,111 @@
+/** Cures of turning: another count, a pipe fixed to its arbor, a wheel held still, a depth left out, the sense that was meant. */
+import { turnMovement } from '../../gearing/index.ts';
+import { applyEdit, type Edit, type Movement } from '../../movement/index.ts';
+import type { PlacedMovement } from '../../planting/index.ts';
+import type { Finding } from '../finding.ts';
+import { wheelLabel } from '../solids/wheelSolids.ts';
+import type { Candidate } from './candidate.ts';
+
+/** Counts tried on each side of the one that is there. */
+const MOST_TEETH = 4;
+const MOST_ANSWERS = 3;
+/** Larger movements are not gone through count by count. */
+const MOST_WHEELS = 60;
+
+/** Is this a finding of the turning: `turning indication hour`, `ring locked a b`? */
+const aboutOf = ({ key }: Finding): string | undefined => /^(?:turning|ring|depth) (\w+) /.exec(key)?.[1];
+
+/** Candidates for a finding of the turning; each is tried out before it is offered. */
+export function turningCandidates({ movement }: PlacedMovement, finding: Finding): Candidate[] {
+  switch (aboutOf(finding)) {
+    case 'indication':
+      return [...meantSense(movement, finding), ...otherCounts(movement, finding)];
+    case 'locked':
+      return [...otherCounts(movement, finding), ...depthsLeftOut(movement, finding), ...letTurn(movement, finding)];
+    case 'notDriven':
+      return fixedPipes(movement, finding);
+    case 'open':
+      return heldStill(movement, finding);
+    default:
+      return [];
+  }
+}
+
+/** One wheel with another count, where that ends the problem: found by the turning alone, so it is quick. */
+function otherCounts(movement: Movement, finding: Finding): Candidate[] {
+  if (movement.wheels.length > MOST_WHEELS) return [];
+  const deltas = Array.from({ length: MOST_TEETH }, (_, i) => [i + 1, -i - 1]).flat();
+  const found: { readonly candidate: Candidate; readonly delta: number }[] = [];
+  for (const wheel of movement.wheels) {
+    for (const delta of deltas) {
+      const edit: Edit = { kind: 'change', id: wheel.id, set: { teeth: wheel.teeth + delta } };
+      if (!ends(movement, edit, finding)) continue;
+      const does = `Give ${wheelLabel(wheel)} ${wheel.teeth + delta} teeth for ${wheel.teeth}`;
+      found.push({ candidate: { does, edit }, delta: Math.abs(delta) });
+    }
+  }
+  return found
+    .sort((a, b) => a.delta - b.delta)
+    .slice(0, MOST_ANSWERS)
+    .map(({ candidate }) => candidate);
+}
+
+/** Does an edit leave the turning with fewer problems, and none of the finding's kind on its parts? */
+function ends(movement: Movement, edit: Edit, finding: Finding): boolean {
+  const edited = applyEdit(movement, edit);
+  if (edited.kind === 'refused') return false;
+  const before = turnMovement(movement).problems;
+  const after = turnMovement(edited.movement).problems;
+  return (
+    after.length < before.length &&
+    !after.some(
+      ({ kind, parts }) => kind === aboutOf(finding) && [...parts].sort().join() === [...finding.parts].sort().join(),
+    )
+  );
+}
+
+/** A hand that turns the other way may be wanted so. */
+function meantSense({ indications }: Movement, { parts }: Finding): Candidate[] {
+  return indications.flatMap(({ id, name, arbor, sense }): Candidate[] => {
+    if (!parts.includes(arbor) || sense === undefined) return [];
+    const other = sense === 'clockwise' ? 'anticlockwise' : 'clockwise';
+    const does = `Want ${name ?? id} ${other}, if that is what was meant`;
+    return [{ does, edit: { kind: 'change', id, set: { sense: other } } }];
+  });
+}
+
+function depthsLeftOut({ rules, wheels }: Movement, { parts }: Finding): Candidate[] {
+  const arborOf = new Map(wheels.map((wheel) => [wheel.id, wheel.arbor]));
+  return rules.flatMap((rule): Candidate[] => {
+    if (rule.kind !== 'depth' || rule.leaveOut) return [];
+    if (!rule.wheels.every((id) => parts.includes(arborOf.get(id) ?? id))) return [];
+    const [a, b] = rule.wheels.map((id) => wheels.find((wheel) => wheel.id === id));
+    if (!a || !b) return [];
+    const does = `Leave out the depth of ${wheelLabel(a)} and ${wheelLabel(b)}`;
+    return [{ does, edit: { kind: 'leaveOut', rules: [rule.id], leaveOut: true } }];
+  });
+}
+
+function letTurn({ arbors }: Movement, { parts }: Finding): Candidate[] {
+  return arbors
+    .filter(({ id, turns }) => parts.includes(id) && turns === 'never')
+    .map(({ id, name }) => ({ does: `Let ${name ?? id} turn`, edit: { kind: 'change', id, unset: ['turns'] } }));
+}
+
+function fixedPipes({ arbors }: Movement, { parts }: Finding): Candidate[] {
+  return arbors.flatMap(({ id, name, ridesOn, turns }): Candidate[] => {
+    if (!parts.includes(id) || ridesOn === undefined || turns === 'withArbor') return [];
+    const on = arbors.find((arbor) => arbor.id === ridesOn);
+    const does = `Fix ${name ?? id} on ${on?.name ?? ridesOn}`;
+    return [{ does, edit: { kind: 'change', id, set: { turns: 'withArbor' } } }];
+  });
+}
+
+function heldStill({ arbors }: Movement, { parts }: Finding): Candidate[] {
+  return arbors
+    .filter(({ id }) => parts.includes(id))
+    .map(({ id, name }) => ({
+      does: `Fix ${name ?? id} to what it stands on, so that it never turns`,
+      edit: { kind: 'change', id, set: { turns: 'never' } },
+    }));
+}
