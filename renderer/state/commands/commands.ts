@@ -6,6 +6,7 @@ import { focusHandle } from '../outlineWork.svelte.ts';
 import { changeCommands } from './changeCommands.ts';
 import type { Command } from './command.ts';
 import { copyCommands } from './copyCommands.ts';
+import { faceCommands } from './faceCommands.ts';
 import { fileCommands } from './fileCommands.ts';
 import { madeCommands } from './madeCommands.ts';
 import { outlineCommands } from './outlineCommands.ts';
@@ -39,6 +40,7 @@ export const commands = {
   ...changeCommands,
   ...copyCommands,
   ...setDownCommands,
+  ...faceCommands,
   ...viewCommands,
   ...madeCommands,
   ...clearanceCommands,

@@ -1,43 +1,8 @@
 /** Keys: which command a key press means. Silent while a value is typed, except for the keys that say otherwise. */
-import type { ShellBridge } from '../../../electron/bridge.ts';
 import type { Bench } from '../bench.svelte.ts';
 import type { Command } from './command.ts';
 import { commandList } from './commands.ts';
-
-type Platform = ShellBridge['platform'];
-
-const SIGNS: Readonly<Record<string, string>> = {
-  ArrowUp: 'up',
-  ArrowDown: 'down',
-  ArrowLeft: 'left',
-  ArrowRight: 'right',
-  ' ': 'Space',
-};
-
-/** "Mod+Shift+Z" of a key press, in the order in which commands write it. */
-export function chordOf(
-  event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>,
-  platform: Platform,
-): string {
-  const mod = platform === 'mac' ? event.metaKey : event.ctrlKey;
-  const key = event.key.length === 1 ? event.key.toUpperCase() : event.key;
-  // Signs such as + and ? are reached with Shift on many keyboards: Shift is part of the sign then.
-  const isSign = event.key.length === 1 && !/[a-z0-9]/i.test(event.key);
-  const shift = event.shiftKey && !isSign;
-  return [mod ? 'Mod' : '', event.altKey ? 'Alt' : '', shift ? 'Shift' : '', SIGNS[key] ?? key]
-    .filter(Boolean)
-    .join('+');
-}
-
-/** The first key of a command as the platform writes it. */
-export function keysSay(keys: readonly string[], platform: Platform): string {
-  return (
-    (keys[0] ?? '')
-      .replace('Mod', platform === 'mac' ? 'Cmd' : 'Ctrl')
-      .replaceAll('+', ' ')
-      .trim() || '+'
-  );
-}
+import { chordOf } from './keySigns.ts';
 
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
