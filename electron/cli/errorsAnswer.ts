@@ -3,6 +3,7 @@ import type { PlacedMovement } from '../../solver/planting/index.ts';
 import {
   type ErrorsFound,
   effectSays,
+  errorSays,
   errorsFound,
   fixed,
   type StatedErrors,
@@ -110,10 +111,11 @@ function checkTable(found: ErrorsFound): string[] {
 }
 
 function effects(found: ErrorsFound): string[] {
-  const lines = found.sources
-    .slice(0, TOLD)
-    .flatMap((source) => source.does.slice(0, EFFECTS).map((effect) => effectSays(found, source, effect)));
-  return lines.flatMap((says) => wrapped(says, '  - '));
+  return found.sources.slice(0, TOLD).flatMap((source) => {
+    const does = source.does.slice(0, EFFECTS).map((effect) => effectSays(found, effect));
+    if (source.breaks) does.unshift('leaves some points with no place');
+    return does.length === 0 ? [] : wrapped(`${errorSays(source)} ${does.join('; ')}.`, '  - ');
+  });
 }
 
 function summary(found: ErrorsFound): string[] {

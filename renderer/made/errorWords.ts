@@ -12,6 +12,7 @@ export function shareSays(share: number): string {
   if (share === 0) return '–';
   if (share === 1) return 'all';
   if (share < 0.0005) return 'under 0.1 %';
+  if (share > 0.9995) return 'over 99.9 %';
   return `${(100 * share).toFixed(share > 0.995 ? 2 : 1)} %`;
 }
 

@@ -30,7 +30,7 @@ export type {
   MarkingLocus,
   MarkingStep,
 } from './drawing.ts';
-export { effectSays } from './errors/effectSays.ts';
+export { effectSays, errorSays } from './errors/effectSays.ts';
 export { type ErrorKind, type StatedErrors, USUAL_ERRORS } from './errors/errorSources.ts';
 export { type ErrorsOptions, type ErrorsProgress, errorsFound, findErrors } from './errors/errorsFound.ts';
 export type {

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Movement, readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import { effectSays, errorsFound, findErrors } from '../../solver/workshop/index.ts';
+import { effectSays, errorSays, errorsFound, findErrors } from '../../solver/workshop/index.ts';
 import { movementOf } from './placedByHand.ts';
 
 /** practice.md §6.3 (worked example): centre and escape arbors 45 apart, third wheel 64:8 and 60:8 of module 0.8. */
@@ -62,9 +62,8 @@ describe('one error at a time', () => {
     expect(others).toEqual([]);
     expect(effect).toMatchObject({ index: 0, by: 'distance' });
     expect(effect?.change).toBeCloseTo(0.04, 9);
-    expect(first && effect && effectSays(found, first, effect)).toBe(
-      '0.040 mm on the depth of w1 and p1 moves the depth centre 64 : 8 third by 0.040 mm.',
-    );
+    expect(first && errorSays(first)).toBe('0.040 mm on the depth of w1 and p1');
+    expect(effect && effectSays(found, effect)).toBe('moves the depth centre 64 : 8 third by 0.040 mm');
     expect(found.depths[0]?.from).toEqual([{ source: 0, share: expect.closeTo(1, 9) }]);
   });
 

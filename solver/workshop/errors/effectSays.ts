@@ -1,22 +1,23 @@
-/** What one error does to one depth, gap or check, as a sentence. */
+/** What an error does to depths, gaps and checks, in words. */
 import { fixed } from '../write/decimal.ts';
 import type { ErrorEffect, ErrorsFound, SourceFound } from './found.ts';
 
-/** "0.020 mm on the depth of W1 and P2 moves the depth A 64 : 8 B by 0.017 mm." */
-export function effectSays(found: ErrorsFound, source: SourceFound, effect: ErrorEffect): string {
-  const size = fixed(source.plusMinus, 3);
-  const by = `${fixed(Math.abs(effect.change), 3)} mm`;
-  const what = `${size} mm on ${source.label}`;
+/** "0.020 mm on the depth of W1 and P2" */
+export function errorSays(source: SourceFound): string {
+  return `${fixed(source.plusMinus, 3)} mm on ${source.label}`;
+}
+
+/** What follows: "moves the depth A 64 : 8 B by 0.017 mm" */
+export function effectSays(found: ErrorsFound, effect: ErrorEffect): string {
+  const by = `by ${fixed(Math.abs(effect.change), 3)} mm`;
   switch (effect.on) {
     case 'depth': {
       const depth = `the depth ${found.depths[effect.index]?.label ?? ''}`;
-      return effect.by === 'room'
-        ? `${what} changes the room of ${depth} by ${by}.`
-        : `${what} moves ${depth} by ${by}.`;
+      return effect.by === 'room' ? `changes the room of ${depth} ${by}` : `moves ${depth} ${by}`;
     }
     case 'gap':
-      return `${what} changes the gap of ${found.gaps[effect.index]?.label ?? ''} by ${by}.`;
+      return `changes the gap of ${found.gaps[effect.index]?.label ?? ''} ${by}`;
     case 'check':
-      return `${what} brings ${found.checks[effect.index]?.label ?? ''} out by ${by}.`;
+      return `brings ${found.checks[effect.index]?.label ?? ''} out ${by}`;
   }
 }

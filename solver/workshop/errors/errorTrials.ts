@@ -1,6 +1,7 @@
 /** All errors at once, many times over: seeded normal errors, each ± two standard deviations. */
-import { seededNormal } from './seededNormal.ts';
+
 import type { ErrorModel } from './errorModel.ts';
+import { seededNormal } from './seededNormal.ts';
 
 export interface FigureTrials {
   readonly mean: number;
