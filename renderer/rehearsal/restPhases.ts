@@ -1,20 +1,47 @@
 /** How the teeth of all wheels stand in mesh before anything turns. */
-import { toothPhases } from '../../solver/gearing/index.ts';
+import { rollingPhases, toothPhases } from '../../solver/gearing/index.ts';
+import type { ArborId, WheelId } from '../../solver/movement/index.ts';
 import type { PlacedMovement } from '../../solver/planting/index.ts';
+import { forSame } from '../state/forSame.ts';
 
+/** Drawing angle of a tooth of every wheel, radians. */
 export type Phases = ReadonlyMap<string, number>;
 
 /** Wheels beyond which the rings of a movement take longer to close than a frame of a drag may (83 ms for 1000 measured). */
 const MANY_WHEELS = 200;
+const RADIANS = Math.PI / 180;
+
+export function restPhases({ movement, places }: PlacedMovement): Phases {
+  const { angleDeg } = toothPhases(movement, places);
+  return new Map([...angleDeg].map(([wheel, degrees]) => [wheel, degrees * RADIANS]));
+}
 
 /**
- * Drawing angle of a tooth of every wheel, radians.
+ * The same while a drag is under way: of a large movement, the wheels that were carried away from where they stand
+ * roll on their mates, and rings wait until it is over.
  *
- * @param passing a drag is under way: with many wheels the angles of `before` are kept until it is over
+ * @param before the phases of `settled`
  */
-export function restPhases(placed: PlacedMovement, passing: boolean, before?: Phases): Phases {
-  const { movement, places } = placed;
-  if (passing && before && movement.wheels.length > MANY_WHEELS) return before;
-  const { angleDeg } = toothPhases(movement, places);
-  return new Map([...angleDeg].map(([wheel, degrees]) => [wheel, (degrees * Math.PI) / 180]));
+export function passingPhases(placed: PlacedMovement, settled: PlacedMovement, before: Phases): Phases {
+  if (placed.movement.wheels.length <= MANY_WHEELS) return restPhases(placed);
+  const moved = new Set<ArborId>();
+  for (const { id } of placed.movement.arbors) {
+    const [now, then] = [placed.places.get(id), settled.places.get(id)];
+    if (now && (now.x !== then?.x || now.y !== then.y)) moved.add(id);
+  }
+  if (moved.size === 0) return before;
+  const phases = new Map(before);
+  for (const [wheel, degrees] of rolling(placed, settled, before)(placed.places, moved)) {
+    phases.set(wheel, degrees * RADIANS);
+  }
+  return phases;
 }
+
+/** Prepared once for a drag, and again for each set of rules that it settles on. */
+const rolling = forSame(
+  (placed: PlacedMovement, settled: PlacedMovement, before: Phases) => [placed.movement, settled, before],
+  ({ movement }, settled, before) => {
+    const standing = new Map([...before].map(([wheel, angle]) => [wheel as WheelId, angle / RADIANS])); // phases are listed by wheel
+    return rollingPhases(movement, standing, settled.places);
+  },
+);

@@ -34,7 +34,7 @@ import { followingCheck } from '../clearance/followingCheck.ts';
 import type { SettingDown } from '../gestures/settingDown.svelte.ts';
 import type { MadePart } from '../made/madeParts.ts';
 import { carriedPlaces } from '../rehearsal/carriedPlaces.ts';
-import { restPhases } from '../rehearsal/restPhases.ts';
+import { passingPhases, restPhases } from '../rehearsal/restPhases.ts';
 import { turnedPhases } from '../rehearsal/turnedPhases.ts';
 import { chosenBounds } from './chosenBounds.ts';
 import { samePartsAs, startingFromLast, withWheels } from './derivations.ts';
@@ -131,12 +131,14 @@ export class Bench {
   /** The movement whose parts are drawn: a preview that adds only rules and places draws those of the movement itself. */
   readonly drawn: Movement = $derived(samePartsAs(this.placed.movement, this.movement));
   private readonly measure = startingFromLast(sizesOf);
-  readonly sizes: Sizes = $derived(this.measure(this.drawn));
+  /** Sizes and names of the movement itself, for lists that need not follow a preview. */
+  readonly ownSizes: Sizes = $derived(this.measure(this.movement));
+  readonly sizes: Sizes = $derived(this.drawn === this.movement ? this.ownSizes : sizesOf(this.drawn, this.ownSizes));
   private readonly outline = startingFromLast(shapesOf);
   readonly shapes: Shapes = $derived(this.outline(this.drawn));
-  private readonly settledPhases = $derived(restPhases(this.settled, false));
+  private readonly settledPhases = $derived(restPhases(this.settled));
   private readonly restPhases = $derived(
-    this.preview ? restPhases(this.preview.placed, true, this.settledPhases) : this.settledPhases,
+    this.preview ? passingPhases(this.preview.placed, this.settled, this.settledPhases) : this.settledPhases,
   );
   readonly phases = $derived(turnedPhases(this.restPhases, this.movement, this.turning, this.turned));
   private readonly check = followingCheck();
@@ -146,14 +148,15 @@ export class Bench {
   readonly findings: readonly Finding[] = $derived(
     this.checked && this.checked.movement === this.movement && !this.preview ? this.checked.findings : this.followed,
   );
-  readonly names = $derived(namesOf(this.drawn));
+  private readonly ownNames = $derived(namesOf(this.movement));
+  readonly names = $derived(this.drawn === this.movement ? this.ownNames : namesOf(this.drawn));
   /** What is chosen, with the wheels of chosen arbors. */
   readonly emphasised = $derived(withWheels(this.chosen, this.drawn));
   readonly unsaved: boolean = $derived(this.savedAfter !== this.history.done.at(-1));
   readonly undoSays: string | undefined = $derived(this.history.done.at(-1)?.label);
   readonly redoSays: string | undefined = $derived(this.history.undone.at(-1)?.label);
 
-  nameOf = (id: string): string => this.names.get(id) ?? id;
+  nameOf = (id: string): string => this.ownNames.get(id) ?? this.names.get(id) ?? id;
   lengthSays = (mm: number): string => lengthSays(mm, this.movement.display);
 
   /** Takes over a document: another movement, its history empty. */

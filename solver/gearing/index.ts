@@ -105,6 +105,7 @@ export {
   toNumber,
 } from './turning/rational.ts';
 export { checkRing, checkRings, type MeshRing, meshRings, type RingClosure } from './turning/ringClosure.ts';
+export { type AnglesDeg, rollingPhases } from './turning/rollingPhases.ts';
 export { type ToothMark, type ToothPhases, toothPhases } from './turning/toothPhases.ts';
 export { type ErrorInWords, errorInWords, periodText, roundText, secondsOf } from './turning/tradeWords.ts';
 export type {

@@ -119,7 +119,7 @@ describe('carriers', () => {
 
   it('keep the teeth of sun and planet in each other’s spaces', () => {
     const { placed, turning, movement } = scene();
-    const rest = restPhases(placed, false);
+    const rest = restPhases(placed);
     fc.assert(
       fc.property(fc.integer({ min: -5000, max: 5000 }), (thousandths) => {
         const turned = rational(thousandths, 1000);
