@@ -79,6 +79,7 @@ addCommand<CommonOptions & StepsChoice>('steps', 'marking-out steps, in the orde
 addCommand<CommonOptions & PrintChoice>('sheets', 'files for the workshop', sheetsAnswer)
   .requiredOption('--out <folder>', 'where the files go')
   .option('--pdf', 'true-size sheets as PDF, too')
+  .option('--pages', 'each page of these sheets as SVG, too')
   .addOption(paperOption());
 addCommand<CommonOptions & PrintChoice>('handover', 'everything for one job, in a folder or a zip file', handoverAnswer)
   .requiredOption('--out <folder or file.zip>', 'where it goes')

@@ -7,8 +7,8 @@ import {
   handoverOf,
   markingPlan,
   type PaperName,
-  pdfSheetsOf,
   platesOf,
+  printedFilesOf,
   type Sheet,
   sheetsOf,
   stepsText,
@@ -34,6 +34,7 @@ export interface StepsChoice {
 export interface PrintChoice {
   readonly out: string;
   readonly pdf?: boolean;
+  readonly pages?: boolean;
   readonly paper: PaperName;
 }
 
@@ -96,12 +97,13 @@ function refusedAsContested(placed: PlacedMovement): Answer | undefined {
   return { text: '', json: { title: placed.movement.title, settled: false, files: [] }, code: 1, warning };
 }
 
-/** Writes all workshop files into a folder and tells their names; with `pdf` the printed sheets, too. */
-export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, paper }: PrintChoice): Promise<Answer> {
+/** Writes all workshop files into a folder and tells their names; with `pdf` the printed sheets, too, with `pages` their pages as SVG. */
+export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, pages, paper }: PrintChoice): Promise<Answer> {
   const refused = refusedAsContested(placed);
   if (refused) return refused;
   const sheets = sheetsOf(placed);
-  const printed = pdf ? pdfSheetsOf(placed, { fonts: sheetFonts(), paper }) : [];
+  const formats = [...(pdf ? ['pdf' as const] : []), ...(pages ? ['svg' as const] : [])];
+  const printed = formats.length > 0 ? printedFilesOf(placed, { fonts: sheetFonts(), paper }, formats) : [];
   const names = await written(out, [
     ...sheets.map(({ name, text }) => ({ name, content: text })),
     ...printed.map(({ name, bytes }) => ({ name, content: bytes })),
@@ -110,13 +112,13 @@ export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, paper }: 
     [titleLine(placed.movement), `${names.length} files written to ${out}:`],
     names.map((name) => `  ${name}`),
     ...reportBlocks(sheets),
-    ...(pdf ? [[PRINTING]] : []),
+    ...(formats.length > 0 ? [[PRINTING]] : []),
   ]);
   const json = { title: placed.movement.title, settled: isSettled(placed), folder: out, files: names };
   return { text, json, code: isSettled(placed) ? 0 : 1, ...unsettledWarning(placed) };
 }
 
-const PRINTING = 'Print the PDF sheets at actual size and measure both bars before a paper pattern is trusted.';
+const PRINTING = 'Print the sheets at actual size and measure both bars before a paper pattern is trusted.';
 
 async function written(out: string, files: readonly FileToWrite[]): Promise<readonly string[]> {
   const outcome = await writeIntoFolder(await madeFolder(out), files);

@@ -10,7 +10,7 @@ import {
   type PaperName,
   type PrintedSheet,
   pageSvg,
-  pdfSheetsOf,
+  printedFilesOf,
   printedSheetsOf,
   type Sheet,
   type SheetFonts,
@@ -82,8 +82,8 @@ export class Workshop {
       }
       case 'files': {
         const texts = sheetsOf(placed).map(({ name, text }): MadeFile => ({ name, content: text }));
-        const pdfs = pdfSheetsOf(placed, settingsOf(question.choice, this.fonts));
-        return [...texts, ...pdfs.map(({ name, bytes }): MadeFile => ({ name, content: new Uint8Array(bytes) }))];
+        const printed = printedFilesOf(placed, settingsOf(question.choice, this.fonts));
+        return [...texts, ...printed.map(({ name, bytes }): MadeFile => ({ name, content: new Uint8Array(bytes) }))];
       }
       case 'handover': {
         const { earlier, choice } = question;

@@ -5,7 +5,7 @@ import type { PlacedMovement } from '../../planting/placed.ts';
 import { seenHoles } from '../draw/plateDrawing.ts';
 import { holesOf } from '../holes.ts';
 import type { SheetSettings } from '../pages/paper.ts';
-import { pdfSheetsOf } from '../pages/pdfSheetsOf.ts';
+import { printedFilesOf } from '../pages/printedFiles.ts';
 import { platesOf, plateViewOf } from '../plateView.ts';
 import { fileStemsOf, plainName } from '../sheetNames.ts';
 import { sheetsOf } from '../sheetsOf.ts';
@@ -32,7 +32,7 @@ export function handoverOf(placed: PlacedMovement, options: HandoverOptions): re
     text(`${plainName(movement.title) || 'movement'}.json`, writeMovement(movement)),
     ...sheetsOf(placed).map((sheet) => text(sheet.name, sheet.text)),
     ...readouts(placed).map((sheet) => text(sheet.name, sheet.text)),
-    ...pdfSheetsOf(placed, options.settings),
+    ...printedFilesOf(placed, options.settings),
   ];
   if (options.earlier) files.push(text('changes.txt', changesText(options.earlier, movement)));
   return [text('contents.txt', contentsText(placed, files)), ...files];
@@ -66,6 +66,7 @@ export function changesText(earlier: PlacedMovement['movement'], now: PlacedMove
 }
 
 const KINDS: readonly (readonly [RegExp, string])[] = [
+  [/-page-\d+\.svg$/, 'one page of the printed sheet, true size'],
   [/-cut\.(dxf|svg)$/, 'what a machine cuts, nothing else'],
   [/-numbers\.dxf$/, 'points, arcs and lettering for marking'],
   [/-numbers\.(svg|pdf)$/, 'numbers sheet, true size'],

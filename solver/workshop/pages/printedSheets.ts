@@ -1,4 +1,4 @@
-/** Every printed sheet of a movement as PDF: numbers, context, step cards, distances for each plate; parts and readings. */
+/** Every printed sheet of a movement as pages: numbers, context, step cards, distances for each plate; parts and readings. */
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { plateDrawing, seenHoles } from '../draw/plateDrawing.ts';
 import type { Face } from '../drawing.ts';
@@ -10,7 +10,6 @@ import { arborStripPages } from './arborStrips.ts';
 import type { Page } from './page.ts';
 import type { SheetSettings } from './paper.ts';
 import { partsTables } from './partsTables.ts';
-import { writePdf } from './pdf.ts';
 import { distanceTables, readingTables, stepsTable } from './recordTables.ts';
 import { stepCardPages } from './stepCards.ts';
 import { tablePages } from './tablePages.ts';
@@ -125,16 +124,4 @@ function plateSheets(
     },
   ];
   return sheets.filter(({ pages }) => pages.length > 0);
-}
-
-/** The sheets as PDF files: the same placed movement and fonts give the same bytes. */
-export function pdfSheetsOf(
-  placed: PlacedMovement,
-  settings: SheetSettings,
-): readonly { readonly name: string; readonly bytes: Uint8Array }[] {
-  const { date } = placed.movement;
-  return printedSheetsOf(placed, settings).map(({ name, title, pages }) => ({
-    name,
-    bytes: writePdf(pages, settings.fonts, { title, date }),
-  }));
 }
