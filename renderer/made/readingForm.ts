@@ -8,8 +8,13 @@ export const HOWS = {
   inside: 'inside, between pins',
   between: 'between points',
   screw: 'by the screw of a depthing tool',
+  jaws: 'with flat jaws over the tips',
 } as const;
 export type How = keyof typeof HOWS;
+
+/** Ways to take a length between two parts, and a size of one. */
+export const BETWEEN_HOWS: readonly How[] = ['direct', 'over', 'inside', 'between', 'screw'];
+export const TIP_HOWS: readonly How[] = ['direct', 'jaws'];
 
 export interface ReadingTyped {
   value: string;
@@ -31,6 +36,14 @@ export const EMPTY: Readonly<ReadingTyped> = {
   note: '',
 };
 
+/** What a figure is of. */
+export interface ReadingOf {
+  readonly kind: Exclude<Reading['kind'], 'place'>;
+  readonly of: readonly PartId[];
+  /** Which bearing of an arbor, from 0, for a pivot or its hole. */
+  readonly bearing?: number | undefined;
+}
+
 export type ReadingRead =
   | { readonly kind: 'reading'; readonly item: ItemInput<'readings'> }
   | { readonly kind: 'problem'; readonly says: string };
@@ -41,14 +54,12 @@ export const hasPins = (how: How): boolean => how === 'over' || how === 'inside'
 /**
  * Reads the form.
  *
- * @param of   the two parts that the length lies between
  * @param date the day, as the file writes it
  */
 export function readingFrom(
   typed: Readonly<ReadingTyped>,
   movement: Movement,
-  kind: 'depth' | 'distance',
-  of: readonly [PartId, PartId],
+  { kind, of, bearing }: ReadingOf,
   date: string,
 ): ReadingRead {
   const { unit } = movement.display;
@@ -67,11 +78,13 @@ export function readingFrom(
     if (read.mm < 0 && name !== 'Zero') return { kind: 'problem', says: `${name}: ${text} is below zero. Check it.` };
     mm[name] = read.mm;
   }
+  if (!/^\d{4}-\d\d-\d\d$/.test(date)) return { kind: 'problem', says: 'Day: choose the day on which it was taken.' };
   const [a, b] = hasPins(typed.how) ? [mm['First pin'] ?? 0, mm['Second pin'] ?? 0] : [];
   const item: ItemInput<'readings'> = {
     id: freshReadingId(movement),
     kind,
     of: [...of],
+    ...(bearing === undefined ? {} : { bearing }),
     value: mm['Reading'] ?? 0,
     taken: {
       how: typed.how,
@@ -95,8 +108,12 @@ export function freshReadingId(movement: Movement): string {
 }
 
 /** What the gauge must have shown for a length, mm: the answer to a doubt that is confirmed. */
-export function shownFor({ taken }: Reading, length: number): number {
+export function shownFor({ value, taken }: Reading, length: number, found: number): number {
   const half = ((taken?.pins?.[0] ?? 0) + (taken?.pins?.[1] ?? 0)) / 2;
+  const zero = taken?.zero ?? 0;
+  // Flat jaws: the length is what they showed times one factor.
+  if (taken?.how === 'jaws')
+    return value === undefined || found === 0 ? length : ((value - zero) * length) / found + zero;
   const through = taken?.how === 'over' ? length + half : taken?.how === 'inside' ? length - half : length;
-  return through + (taken?.zero ?? 0);
+  return through + zero;
 }

@@ -1,4 +1,4 @@
-/** How holes that are off their place are cured, and bushes pressed: the maker's own limits. */
+/** How holes that are off their place are cured, bushes pressed and holes reamed: the maker's own limits. */
 import { z } from 'zod';
 import { bounded, extent, length } from './quantities.ts';
 
@@ -13,4 +13,6 @@ export const cures = z.looseObject({
   leastWall: length.default(0.8),
   /** How much of its interference a pressed bush closes in the bore, as a share (makers measure 0.6 to 1). */
   bushClosing: bounded(0, 1.5).default(0.8),
+  /** How much wider than itself a reamer cuts, mm, as tried in a scrap of the same metal (common practice: some µm). */
+  reamerCutsOver: bounded(-0.05, 0.2).default(0.005),
 });

@@ -87,7 +87,7 @@ describe('readings and cures', () => {
 
   test('cures have defaults that are not written, and changes that are', () => {
     const plain = sound(() => {});
-    expect(plain.cures).toEqual({ leaveWithin: 0.015, leastWall: 0.8, bushClosing: 0.8 });
+    expect(plain.cures).toEqual({ leaveWithin: 0.015, leastWall: 0.8, bushClosing: 0.8, reamerCutsOver: 0.005 });
     expect(JSON.parse(writeMovement(plain))).not.toHaveProperty('cures');
     const edit = { kind: 'describe', set: { cures: { ...plain.cures, plugBeyond: 0.4 } } } as const;
     const changed = applyEdit(plain, edit);

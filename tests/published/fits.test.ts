@@ -3,7 +3,14 @@
  * from there: range, H7, H8, g6, h6, k6, p6 (upper / lower, µm), then the clearances of H7 with g6, h6, k6, p6 derived from it.
  */
 import { describe, expect, it } from 'vitest';
-import { boreBeforePressing, feelOf, fitOf } from '../../solver/workshop/index.ts';
+import {
+  boreBeforePressing,
+  feelOf,
+  fitOf,
+  newReamer,
+  reamedHole,
+  warmingToSlip,
+} from '../../solver/workshop/index.ts';
 
 type Pair = readonly [number, number];
 type Row = readonly [number, number, Pair, Pair, Pair, Pair, Pair, Pair, Pair, Pair, Pair, Pair];
@@ -59,5 +66,57 @@ describe('as made (common practice, some hundredths)', () => {
     const pressed = boreBeforePressing({ seat: 6, outer: 6.04, bore: 3 });
     expect(pressed).toMatchObject({ kind: 'bore', before: 3.032 });
     expect(boreBeforePressing({ seat: 6.01, outer: 6, bore: 3 }).kind).toBe('loose');
+  });
+});
+
+describe('reamers', () => {
+  // DIN 1420, limits of reamers for H7 holes (µm above the nominal size), from memory of the published table.
+  it.each([
+    [5, 10, 5],
+    [8, 12, 6],
+    [14, 15, 8],
+    [20, 17, 9],
+    [40, 21, 12],
+  ])('a new reamer for %d H7 is +%d / +%d', (size, most, least) => {
+    expect(um(newReamer(size, 'H7') ?? [], size)).toEqual([least, most]);
+  });
+
+  it('a reamer is outside the table where the hole is', () => {
+    for (const size of [3, 0, -2, 200, Number.NaN]) {
+      expect(newReamer(size, 'H7')).toBeUndefined();
+      expect(reamedHole({ size, hole: 'H7', reamer: size, cutsOver: 0 }).kind).toBe('none');
+    }
+  });
+
+  // 8 H7 is 8.000 to 8.015 (ISO 286); sums by hand.
+  it.each([
+    [8.006, 0.005, 'within', 0.011],
+    [8.012, 0.005, 'wide', 0.017],
+    [7.99, 0.005, 'worn', -0.005],
+    [7.995, 0.005, 'within', 0],
+  ] as const)('a reamer of %d that cuts %d over leaves a hole %s', (reamer, cutsOver, state, wearLeft) => {
+    const found = reamedHole({ size: 8, hole: 'H7', reamer, cutsOver, shaft: 7.99 });
+    if (found.kind === 'none') throw new Error(found.says);
+    expect(found.state).toBe(state);
+    expect(found.wearLeft).toBeCloseTo(wearLeft, 9);
+    expect(found.cuts).toBeCloseTo(reamer + cutsOver, 12);
+    expect(found.feel).toBe(feelOf(reamer + cutsOver, 7.99));
+  });
+
+  it('a new reamer that cuts its own size leaves a hole within its class', () => {
+    for (const hole of ['H7', 'H8'] as const) {
+      for (let size = 3.5; size <= 180; size += 0.5) {
+        for (const reamer of newReamer(size, hole) ?? []) {
+          expect(reamedHole({ size, hole, reamer, cutsOver: 0 })).toMatchObject({ state: 'within' });
+        }
+      }
+    }
+  });
+
+  it('warming opens a brass seat by 19 µm a metre and degree: 0.02 and the play for slipping on Ø 10 want 158 °C', () => {
+    expect(warmingToSlip(10, 0.02)?.degrees).toBeCloseTo(0.03 / (19e-6 * 10), 9);
+    expect(warmingToSlip(10, 0.02)?.says).toContain('Hot metal');
+    expect(warmingToSlip(4, 0.03)?.says).toContain('press it cold');
+    expect(warmingToSlip(10, 0)).toBeUndefined();
   });
 });

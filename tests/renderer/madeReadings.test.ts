@@ -55,14 +55,14 @@ const pair = (a: string, b: string) => [a, b] as unknown as readonly [PartId, Pa
 test('a reading over pins with a zero gives the length; answering a doubt brings the figure that gives what was meant', () => {
   const movement = square();
   const typed = { ...EMPTY, value: '43.55', how: 'over', pins: ['3', '4'], zero: '0.05', plusMinus: '0.02' } as const;
-  const read = readingFrom(typed, movement, 'distance', pair('a', 'b'), '2026-05-01');
+  const read = readingFrom(typed, movement, { kind: 'distance', of: pair('a', 'b') }, '2026-05-01');
   if (read.kind === 'problem') throw new Error(read.says);
   const kept = edited(movement, { kind: 'add', to: 'readings', item: read.item });
   const [reading] = kept.readings;
   if (!reading) throw new Error('the reading is gone');
   // 43.55 − 0.05 − (3 + 4) / 2
   expect(trueLength(reading, 40)).toMatchObject({ kind: 'length', plusMinus: 0.02 });
-  expect(shownFor(reading, 40)).toBeCloseTo(43.55, 12);
+  expect(shownFor(reading, 40, 40)).toBeCloseTo(43.55, 12);
 });
 
 test.each([
@@ -71,7 +71,7 @@ test.each([
   ['First pin', { ...EMPTY, value: '44', how: 'over' as const }],
   ['±', { ...EMPTY, value: '40', plusMinus: 'some' }],
 ])('%s is asked about by name', (name, typed) => {
-  const read = readingFrom(typed, square(), 'distance', pair('a', 'b'), '2026-05-01');
+  const read = readingFrom(typed, square(), { kind: 'distance', of: pair('a', 'b') }, '2026-05-01');
   expect(read).toMatchObject({ kind: 'problem' });
   expect(read.kind === 'problem' && read.says).toContain(`${name}:`);
 });

@@ -47,8 +47,9 @@ export interface Consequences {
   readonly gaps: readonly GapChange[];
   readonly findingsNew: readonly Finding[];
   readonly findingsGone: readonly Finding[];
-  /** A sentence each. */
+  /** A sentence each; `saysElse` leaves the depths out, for where they stand in a table. */
   readonly says: readonly string[];
+  readonly saysElse: readonly string[];
 }
 
 export interface GapChange {
@@ -72,17 +73,21 @@ export function consequencesOf(before: PlacedMovement, after: PlacedMovement): C
   const findingsGone = old.filter((finding) => !nowKeys.has(finding.key));
   const plays = playChanges(before.movement, after.movement);
   const gaps = gapChanges(old, now);
-  const says = [
+  const moved = [
     ...moves.map(
       (move) => `${move.label} moves ${shiftWords(shiftOf(move.to.x - move.from.x, move.to.y - move.from.y))}.`,
     ),
-    ...depths.map(depthSays),
+  ];
+  const rest = [
     ...plays.map(playSays),
     ...findingsNew.map((finding) => `New: ${finding.says}`),
     ...findingsGone.map((finding) => `Gone: ${finding.says}`),
     ...gaps.map(({ finding, before: was }) => `Was ${fixed(was, 3)} mm: ${finding.says}`),
   ];
-  return { moves, depths, plays, gaps, findingsNew, findingsGone, says: says.length > 0 ? says : ['Nothing changes.'] };
+  const all = [...moved, ...depths.map(depthSays), ...rest];
+  const says = all.length > 0 ? all : ['Nothing changes.'];
+  const saysElse = depths.length > 0 ? [...moved, ...rest] : says;
+  return { moves, depths, plays, gaps, findingsNew, findingsGone, says, saysElse };
 }
 
 /** Gaps that differ by less are the same to any gauge, mm. */

@@ -114,6 +114,13 @@ export function fitOf(size: number, hole: HoleClass, shaft: ShaftClass): Fit {
   };
 }
 
+/** Limits of a hole of a standard class, mm; undefined outside the table. */
+export function holeLimits(size: number, hole: HoleClass): readonly [least: number, most: number] | undefined {
+  const row = rowOf(size);
+  const limits = row === undefined ? undefined : HOLES[hole][row];
+  return limits && [size + limits[1] / 1000, size + limits[0] / 1000];
+}
+
 function rowOf(size: number): number | undefined {
   if (!(size > RANGE_START) || size > 180) return undefined;
   return RANGE_ENDS.findIndex((end) => size <= end);
@@ -166,13 +173,13 @@ export function boreBeforePressing({ seat, outer, bore, closing = 0.8 }: Pressed
   if (interference <= 0)
     return {
       kind: 'loose',
-      says: `The bush is ${um(-interference)} µm smaller than its seat: it will not hold by pressing.`,
+      says: `The bush is ${um(-interference)} µm smaller than its seat: it will not hold by pressing. Soft solder wants a gap of 50 to 100 µm all told, a retaining compound 20 to 50 (common practice; follow its maker's sheet).`,
     };
   const before = bore + closing * interference;
   return {
     kind: 'bore',
     before,
     interference,
-    says: `Bore ${before.toFixed(3)} before pressing: ${um(interference)} µm of interference close it by about ${um(closing * interference)} µm. Press with a guided arbor, hands clear; if you warm the plate, use tongs and follow your local rules for hot work.`,
+    says: `Bore ${before.toFixed(3)} before pressing: ${um(interference)} µm of interference close it by about ${um(closing * interference)} µm. Press with a guided arbor, eyes covered and hands clear.`,
   };
 }

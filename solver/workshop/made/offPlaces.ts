@@ -13,6 +13,8 @@ export interface OffPlace {
   /** From where the hole is to where it should be, in the movement's coordinates, mm. */
   readonly dx: number;
   readonly dy: number;
+  /** Finished diameter of the hole, mm. */
+  readonly diameter: number;
   /** Widest that the hole may be opened where it stands, mm; unbounded where nothing is near it. */
   readonly room: number;
   /** The best first, as seen on the marked face. */
@@ -38,7 +40,8 @@ export function offPlaces(movement: Movement): readonly OffPlace[] {
     const room = Math.min(widestHole ?? Number.POSITIVE_INFINITY, roomAt(planned, on, point, at));
     const seen = plateViewOf(movement, on).see({ x: dx, y: dy });
     const limits = { leaveWithin, leastWall, plugBeyond, roomDiameter: room };
-    return [{ point, dx, dy, room, cures: curesFor(seen.x, seen.y, { diameter: hole.diameter, ...limits }) }];
+    const { diameter } = hole;
+    return [{ point, dx, dy, diameter, room, cures: curesFor(seen.x, seen.y, { diameter, ...limits }) }];
   });
 }
 

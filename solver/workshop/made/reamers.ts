@@ -1,0 +1,91 @@
+/** Holes from a reamer as it is: what a new one measures for a standard hole, what a worn one still cuts, and warm fits. */
+import { type FitFeel, feelOf, type HoleClass, holeLimits } from './fits.ts';
+
+/**
+ * Diameter of a new reamer for a standard hole, mm.
+ *
+ * Greatest: the hole's upper limit less 15 % of its tolerance; least: 35 % of the tolerance below that, both shares rounded
+ * up to a whole micrometre. Source: DIN 1420, from memory (20 H7: 20.009 to 20.017).
+ *
+ * @returns undefined outside the table of holes
+ */
+export function newReamer(size: number, hole: HoleClass): readonly [least: number, most: number] | undefined {
+  const limits = holeLimits(size, hole);
+  if (!limits) return undefined;
+  const tolerance = Math.round((limits[1] - limits[0]) * 1000);
+  const most = limits[1] - shareOf(0.15, tolerance) / 1000;
+  return [most - shareOf(0.35, tolerance) / 1000, most];
+}
+
+/** A share of micrometres, rounded up; what is left of a product of decimals does not count as more. */
+const shareOf = (share: number, um: number): number => Math.ceil(share * um - 1e-9);
+
+export interface ReamedHole {
+  readonly size: number;
+  readonly hole: HoleClass;
+  /** The reamer as measured, mm. */
+  readonly reamer: number;
+  /** How much wider than itself it cuts, mm. */
+  readonly cutsOver: number;
+  /** What is to run or sit in the hole, mm, where it is known. */
+  readonly shaft?: number | undefined;
+}
+
+export type Reamed =
+  | {
+      readonly kind: 'hole';
+      /** The hole that it leaves, mm. */
+      readonly cuts: number;
+      readonly state: 'within' | 'wide' | 'worn';
+      /** How much it may still wear before the hole is too small, mm; negative once it is. */
+      readonly wearLeft: number;
+      readonly feel?: FitFeel;
+      readonly says: string;
+    }
+  | { readonly kind: 'none'; readonly says: string };
+
+/** What a reamer that measures so much leaves, against the standard hole. */
+export function reamedHole({ size, hole, reamer, cutsOver, shaft }: ReamedHole): Reamed {
+  const limits = holeLimits(size, hole);
+  if (!limits) return { kind: 'none', says: `${size} mm: the table holds sizes over 3 up to 180 mm.` };
+  const [least, most] = limits;
+  const cuts = reamer + cutsOver;
+  const wearLeft = cuts - least;
+  // A tenth of a micrometre is rounding of what was typed.
+  const state = cuts > most + 1e-4 ? 'wide' : wearLeft < -1e-4 ? 'worn' : 'within';
+  const um = (mm: number): string => String(Math.round(mm * 1000));
+  const words = {
+    within: `within ${hole}; it may still wear by ${um(wearLeft)} µm`,
+    wide: `${um(cuts - most)} µm wider than ${hole} allows: stone it down, or keep it for running holes`,
+    worn: `${um(-wearLeft)} µm smaller than ${hole} asks: worn or sharpened down; broach the hole after it`,
+  } as const;
+  const feel = shaft === undefined ? {} : { feel: feelOf(cuts, shaft) };
+  return { kind: 'hole', cuts, state, wearLeft, ...feel, says: `It leaves ${cuts.toFixed(3)}: ${words[state]}.` };
+}
+
+/** Expansion of brass, per °C: handbook value for common brass, from memory. */
+const BRASS = 19e-6;
+/** Play that a warm part wants to slip on without catching, mm: common practice. */
+const SLIP = 0.01;
+/** Warmer than this the hardness of hammered brass, lacquer and soft-soldered parts near by suffer, °C above the room. */
+const TOO_WARM = 180;
+
+/**
+ * How much a brass seat is warmed so that a bush slips in cold, °C above the bush.
+ *
+ * @param seat, interference mm; interference above zero
+ */
+export function warmingToSlip(
+  seat: number,
+  interference: number,
+): { readonly degrees: number; readonly says: string } | undefined {
+  if (!(seat > 0) || !(interference > 0)) return undefined;
+  const degrees = (interference + SLIP) / (BRASS * seat);
+  const warm = `A brass plate warmed by about ${Math.ceil(degrees / 5) * 5} °C lets it slip in`;
+  return degrees > TOO_WARM
+    ? { degrees, says: `${warm}: too warm for hardened brass, lacquer and soft solder; press it cold instead.` }
+    : {
+        degrees,
+        says: `${warm}. Hot metal: tongs, a tray that cannot burn, and what your local rules ask of hot work.`,
+      };
+}
