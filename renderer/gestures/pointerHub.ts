@@ -37,9 +37,28 @@ export interface HubActions {
 
 /** Travel before a press becomes a drag, CSS pixels; a finger is allowed more. */
 const TRAVEL_PX = { mouse: 4, pen: 6, touch: 10 } as const;
+/** A finger or pen that rests this long opens the menu of what lies under it, ms; the habit of touch screens. */
+const LONG_PRESS_MS = 500;
 /** A second tap within this time and distance counts as the second of two. */
 const DOUBLE_MS = 350;
 const DOUBLE_PX = 12;
+
+/** The first step of a mouse wheel is at least this long, of two fingers on a trackpad shorter, CSS pixels (measured). */
+const NOTCH_PX = 40;
+/** Steps that follow within this belong to one movement of the fingers, ms. */
+const ONE_SCROLL_MS = 250;
+
+/** Tells two fingers on a trackpad, which move the sheet, from the wheel of a mouse, which zooms: the first step decides. */
+class ScrollKind {
+  private lastMs = Number.NEGATIVE_INFINITY;
+  private pans = false;
+
+  isPan(dx: number, dy: number, atMs: number): boolean {
+    if (atMs - this.lastMs > ONE_SCROLL_MS) this.pans = dx !== 0 || Math.abs(dy) < NOTCH_PX;
+    this.lastMs = atMs;
+    return this.pans;
+  }
+}
 
 export class PointerHub {
   private readonly element: HTMLElement;
@@ -50,6 +69,8 @@ export class PointerHub {
   private travelling = false;
   private lastTap = { atMs: Number.NEGATIVE_INFINITY, pixel: { x: 0, y: 0 }, times: 0 };
   private lastPress: Press | undefined;
+  private resting: ReturnType<typeof setTimeout> | undefined;
+  private readonly scroll = new ScrollKind();
   private readonly stopListening: () => void;
 
   constructor(element: HTMLElement, actions: HubActions) {
@@ -62,6 +83,8 @@ export class PointerHub {
     element.addEventListener('pointerup', (event) => this.up(event), { signal });
     element.addEventListener('pointercancel', (event) => this.lost(event), { signal });
     element.addEventListener('pointerleave', () => actions.hover(undefined), { signal });
+    // Before the menu opens: it is the menu of what was pressed, however it was asked for.
+    element.addEventListener('contextmenu', (event) => this.menuAsked(event), { signal, capture: true });
     element.addEventListener('wheel', (event) => this.wheeled(event), { signal, passive: false });
     window.addEventListener('blur', () => this.abandon(), { signal });
     this.stopListening = () => control.abort();
@@ -85,6 +108,7 @@ export class PointerHub {
 
   dispose(): void {
     this.abandon();
+    clearTimeout(this.resting);
     this.stopListening();
   }
 
@@ -101,16 +125,35 @@ export class PointerHub {
 
   private down(event: PointerEvent): void {
     const start = this.pressOf(event);
-    if (event.button === 2) {
-      this.actions.menu(start);
-      return;
-    }
+    // The menu comes by an event of its own; Ctrl and a press is the menu of a Mac.
+    if (event.button === 2 || (event.button === 0 && event.ctrlKey)) return;
     this.element.setPointerCapture(event.pointerId);
     this.pressed.set(event.pointerId, { start, last: start.pixel, button: event.button });
     if (this.pressed.size === 2) {
       this.abandon();
       this.travelling = true;
     } else this.travelling = false;
+    this.awaitLongPress(event, start);
+  }
+
+  /** One finger or pen that neither travels nor leaves asks for the menu. */
+  private awaitLongPress({ pointerId, clientX, clientY }: PointerEvent, { kind }: Press): void {
+    clearTimeout(this.resting);
+    if (kind === 'mouse' || this.pressed.size !== 1) return;
+    this.resting = setTimeout(() => {
+      if (this.travelling || !this.pressed.delete(pointerId)) return;
+      const asked = new MouseEvent('contextmenu', { bubbles: true, cancelable: true, clientX, clientY, button: 2 });
+      this.element.dispatchEvent(asked);
+    }, LONG_PRESS_MS);
+  }
+
+  /** A menu key of the keyboard, which no pointer pressed, leaves what is chosen. */
+  private menuAsked(event: MouseEvent): void {
+    clearTimeout(this.resting);
+    if (event.button < 0) return;
+    const box = this.element.getBoundingClientRect();
+    const pixel = { x: event.clientX - box.left, y: event.clientY - box.top };
+    this.actions.menu({ pixel, kind: this.lastPress?.kind ?? 'mouse', adding: false, free: false });
   }
 
   private moved(event: PointerEvent): void {
@@ -129,6 +172,7 @@ export class PointerHub {
       const travel = Math.hypot(press.pixel.x - held.start.pixel.x, press.pixel.y - held.start.pixel.y);
       if (travel < TRAVEL_PX[press.kind]) return;
       this.travelling = true;
+      clearTimeout(this.resting);
       this.actions.hover(undefined);
       if (held.button === 0) this.gesture = this.actions.grab(held.start);
     }
@@ -140,6 +184,7 @@ export class PointerHub {
   private up(event: PointerEvent): void {
     const held = this.pressed.get(event.pointerId);
     this.pressed.delete(event.pointerId);
+    clearTimeout(this.resting);
     if (!held) return;
     const press = this.pressOf(event);
     if (this.gesture) {
@@ -150,6 +195,7 @@ export class PointerHub {
   }
 
   private lost(event: PointerEvent): void {
+    clearTimeout(this.resting);
     this.pressed.delete(event.pointerId);
     this.abandon();
   }
@@ -181,11 +227,10 @@ export class PointerHub {
     const at = { x: event.clientX - box.left, y: event.clientY - box.top };
     // Lines and pages as pixels; a pinch on a trackpad comes as a wheel with Ctrl.
     const unit = event.deltaMode === 1 ? 16 : event.deltaMode === 2 ? 400 : 1;
-    if (!event.ctrlKey && (event.shiftKey || event.deltaX !== 0)) {
-      this.actions.pan(-event.deltaX * unit, event.shiftKey ? 0 : -event.deltaY * unit);
-      if (event.shiftKey && event.deltaX === 0) this.actions.pan(-event.deltaY * unit, 0);
-      return;
-    }
-    this.actions.zoom(at, Math.exp(-event.deltaY * unit * (event.ctrlKey ? 0.01 : 0.0016)));
+    const [dx, dy] = [event.deltaX * unit, event.deltaY * unit];
+    const isPinch = event.ctrlKey || event.metaKey;
+    if (!isPinch && event.shiftKey) this.actions.pan(-(dx === 0 ? dy : dx), 0);
+    else if (!isPinch && this.scroll.isPan(dx, dy, event.timeStamp)) this.actions.pan(-dx, -dy);
+    else this.actions.zoom(at, Math.exp(-dy * (isPinch && Math.abs(dy) < NOTCH_PX ? 0.01 : 0.0016)));
   }
 }

@@ -37,6 +37,7 @@ const BY_POINTER: readonly (readonly [string, string])[] = [
   ['Drag the sheet', 'Move the sheet'],
   ['Shift drag', 'Choose several'],
   ['Wheel, pinch', 'Zoom'],
+  ['Two fingers on a trackpad', 'Move the sheet'],
 ];
 
 /** The whole list, as it is shown. */
