@@ -12,7 +12,7 @@ import { TOUCH } from './gapReadings.ts';
 import { axisRoots } from './pairTerms.ts';
 import type { Heights, RingSolid } from './solid.ts';
 import { arborSolids } from './solids/arborSolids.ts';
-import { type PartsIndex, partsOf } from './solids/partsIndex.ts';
+import { bodyOf, type PartsIndex, partsOf } from './solids/partsIndex.ts';
 import { wheelSolids } from './solids/wheelSolids.ts';
 import type { StackPiece, StackTolerance } from './stackOf.ts';
 
@@ -55,17 +55,6 @@ interface AxisRing extends Heights {
   readonly body?: ArborId;
   readonly inner: number;
   readonly outer: number;
-}
-
-/** The arbor that an arbor is fixed to, through pipes that turn with what they ride on. */
-export function bodyOf(id: ArborId, { arbors }: PartsIndex): ArborId {
-  let at = id;
-  for (let step = 0; step < arbors.size; step++) {
-    const arbor = arbors.get(at);
-    if (arbor?.turns !== 'withArbor' || arbor.ridesOn === undefined) break;
-    at = arbor.ridesOn;
-  }
-  return at;
 }
 
 /** The stack of a pipe that is not fixed to what it rides on. */

@@ -8,14 +8,18 @@ import {
   AABB,
   type Body,
   CircleShape,
+  type Contact,
   DynamicTree,
+  type Fixture,
   FrictionJoint,
   MotorJoint,
   PolygonShape,
   RevoluteJoint,
   RopeJoint,
+  Settings,
   Vec2,
   World,
+  type WorldManifold,
 } from 'planck';
 import type { Bounds, XY } from '../geometry/index.ts';
 
@@ -63,17 +67,37 @@ const STEP_TIME = 1 / 60;
 const VELOCITY_ROUNDS = 32;
 const POSITION_ROUNDS = 12;
 
-/** A body that turns on a bearing: shapes about its axis, mm; each shape belongs to one mesh and meets only that mesh. */
+/**
+ * Room of the boxes round moving teeth, units: about the way of a tip in a step, so that a box is not set anew each time.
+ * Global like the slop, so it is only set while the world steps.
+ */
+const BOX_ROOM = 2;
+
+/** A body that turns on a bearing, with the rims of its wheels. */
 export interface TurningBody {
   readonly at: XY;
   /** How far its axis can move to any side, mm; 0 for a bearing without play. */
   readonly play: number;
-  readonly shapes: readonly TurningShape[];
+  readonly rims: readonly ToothedRim[];
+}
+
+/** The teeth of a wheel in one mesh, about its axis. Only those near the mate take part, so that a large wheel costs no more. */
+export interface ToothedRim {
+  /** Rims meet only within their mesh. */
+  readonly mesh: number;
+  /** Each tooth's shapes; the first stands at `phase`, the others follow evenly, counter-clockwise. */
+  readonly teeth: readonly (readonly TurningShape[])[];
+  readonly phase: number;
+  /** What is there wherever it turns: the root circle. */
+  readonly always: readonly TurningShape[];
+  /** Direction in the plane in which it meets its mate, and how far to each side teeth can meet, radians. */
+  readonly towards: number;
+  readonly reach: number;
 }
 
 export type TurningShape =
-  | { readonly kind: 'polygon'; readonly mesh: number; readonly corners: readonly XY[] }
-  | { readonly kind: 'circle'; readonly mesh: number; readonly centre: XY; readonly radius: number };
+  | { readonly kind: 'polygon'; readonly corners: readonly XY[] }
+  | { readonly kind: 'circle'; readonly centre: XY; readonly radius: number };
 
 /** Meshes that can be told apart: one bit each. */
 export const MOST_MESHES = 31;
@@ -92,8 +116,16 @@ export interface TurningWorld {
   readonly inertia: (body: number) => number;
   /** How far the axis stands from its place. */
   readonly aside: (body: number) => number;
-  /** Deepest overlap of any two teeth, and the bodies of the two. */
-  readonly deepest: () => { readonly overlap: number; readonly bodies: readonly [number, number] } | undefined;
+  /** Deepest overlap of any two teeth, the bodies of the two and their mesh. */
+  readonly deepest: () => Overlap | undefined;
+  /** Calls `visit` for every push of tooth on tooth in the last step: on a body, in a mesh, in units of the world. */
+  readonly pushes: (visit: (body: number, mesh: number, x: number, y: number) => void) => void;
+}
+
+export interface Overlap {
+  readonly overlap: number;
+  readonly bodies: readonly [number, number];
+  readonly mesh: number;
 }
 
 /** Torque that changes a rate by one radian a step within one step, for one unit of inertia. */
@@ -101,14 +133,19 @@ export const TORQUE_UNIT = 1 / (STEP_TIME * STEP_TIME);
 
 /** A world without weight, its bodies on their bearings. `friction` is that of tooth on tooth. */
 export function turningWorldOf(plans: readonly TurningBody[], friction: number): TurningWorld {
-  const world = new World({ gravity: new Vec2(0, 0), allowSleep: false });
+  const world = new World({ gravity: new Vec2(0, 0), allowSleep: false, continuousPhysics: false });
   const frame = world.createBody();
-  const bodies = plans.map((plan, index) => bodyIn(world, frame, plan, index, friction));
+  const bodies = plans.map((plan, index) => bodyIn(world, frame, plan, index));
+  const rims = plans.flatMap((plan, index) => plan.rims.map((rim) => rimOn(bodies[index] as Body, rim, friction))); // one a plan
   let driven: { readonly body: Body; readonly rate: number; readonly joint: MotorJoint } | undefined;
   return {
     step: () => {
+      const usual = Settings.aabbExtension;
+      Settings.aabbExtension = BOX_ROOM;
+      for (const rim of rims) rim.follow();
       driven?.joint.setAngularOffset(driven.body.getAngle() + driven.rate);
       world.step(STEP_TIME, VELOCITY_ROUNDS, POSITION_ROUNDS);
+      Settings.aabbExtension = usual;
     },
     drive: (index, rate, torque) => {
       const body = bodies[index];
@@ -132,47 +169,118 @@ export function turningWorldOf(plans: readonly TurningBody[], friction: number):
       return place && plan ? Math.hypot(place.x / UNITS - plan.at[0], place.y / UNITS - plan.at[1]) : 0;
     },
     deepest: () => deepestOverlap(world),
+    pushes: (visit) => pushesOf(world, visit),
   };
 }
 
-function bodyIn(world: World, frame: Body, plan: TurningBody, index: number, friction: number): Body {
+function bodyIn(world: World, frame: Body, plan: TurningBody, index: number): Body {
   const at = new Vec2(plan.at[0] * UNITS, plan.at[1] * UNITS);
   const body = world.createBody({ type: 'dynamic', position: at, userData: index });
-  for (const shape of plan.shapes) {
-    const bit = 1 << shape.mesh;
-    body.createFixture({
-      shape:
-        shape.kind === 'circle'
-          ? new CircleShape(new Vec2(shape.centre[0] * UNITS, shape.centre[1] * UNITS), shape.radius * UNITS)
-          : new PolygonShape(shape.corners.map(([x, y]) => new Vec2(x * UNITS, y * UNITS))),
-      density: 1,
-      friction,
-      restitution: 0,
-      filterCategoryBits: bit,
-      filterMaskBits: bit,
-    });
-  }
-  // All bodies are equally heavy: then teeth that touch feel like inertias, and the solver's rounds converge.
-  // Teeth are spread evenly, so the middle of the mass is the axis but for rounding; it is set to be it.
-  body.setMassData({ mass: 1, center: new Vec2(0, 0), I: body.getInertia() / body.getMass() });
+  setMass(body, inertiaOf(plan));
   const here = new Vec2(0, 0);
   if (plan.play > 0) world.createJoint(new RopeJoint({ maxLength: plan.play * UNITS }, frame, body, at));
   else world.createJoint(new RevoluteJoint({ localAnchorA: at, localAnchorB: here, bodyA: frame, bodyB: body }));
   return body;
 }
 
-function deepestOverlap(world: World): ReturnType<TurningWorld['deepest']> {
-  let found: ReturnType<TurningWorld['deepest']>;
+/**
+ * All bodies are equally heavy: then teeth that touch feel like inertias, and the solver's rounds converge.
+ * Teeth are spread evenly, so the middle of the mass is the axis but for rounding; it is set to be it.
+ */
+function setMass(body: Body, inertia: number): void {
+  body.setMassData({ mass: 1, center: new Vec2(0, 0), I: inertia });
+}
+
+/** Moment of inertia about the axis for a mass of one, all teeth counted. */
+function inertiaOf({ rims }: TurningBody): number {
+  const data = { mass: 0, center: new Vec2(0, 0), I: 0 };
+  let [mass, inertia] = [0, 0];
+  for (const { teeth, always } of rims) {
+    for (const shape of [...always, ...teeth.flat()]) {
+      planckShape(shape).computeMass(data, 1);
+      mass += data.mass;
+      inertia += data.I;
+    }
+  }
+  return mass > 0 ? inertia / mass : 1;
+}
+
+function planckShape(shape: TurningShape): CircleShape | PolygonShape {
+  if (shape.kind === 'polygon') return new PolygonShape(shape.corners.map(([x, y]) => new Vec2(x * UNITS, y * UNITS)));
+  return new CircleShape(new Vec2(shape.centre[0] * UNITS, shape.centre[1] * UNITS), shape.radius * UNITS);
+}
+
+/** A rim on its body, whose teeth come and go as they near their mate and leave it. */
+function rimOn(body: Body, rim: ToothedRim, friction: number): { readonly follow: () => void } {
+  const bit = 1 << rim.mesh;
+  const inertia = body.getInertia();
+  // Without density, so that a tooth that comes changes nothing about the body's mass.
+  const filter = { density: 0, friction, restitution: 0, filterCategoryBits: bit, filterMaskBits: bit };
+  const put = (shape: TurningShape): Fixture => body.createFixture({ shape: planckShape(shape), ...filter });
+  for (const shape of rim.always) put(shape);
+  const count = rim.teeth.length;
+  const pitch = (2 * Math.PI) / count;
+  // One tooth to spare on each side: the one that is coming.
+  const beside = Math.min(Math.floor(rim.reach / pitch + 0.5) + 1, Math.ceil((count - 1) / 2));
+  const there = new Map<number, readonly Fixture[]>();
+  let middle: number | undefined;
+  return {
+    follow: () => {
+      const nearest = Math.round((rim.towards - body.getAngle() - rim.phase) / pitch);
+      if (nearest === middle) return;
+      middle = nearest;
+      const wanted = new Set<number>();
+      for (let k = -beside; k <= beside; k++) wanted.add((((nearest + k) % count) + count) % count);
+      let gone = false;
+      for (const [tooth, fixtures] of there) {
+        if (wanted.has(tooth)) continue;
+        for (const fixture of fixtures) body.destroyFixture(fixture);
+        there.delete(tooth);
+        gone = true;
+      }
+      // planck weighs the body anew when a fixture goes.
+      if (gone) setMass(body, inertia);
+      for (const tooth of wanted) if (!there.has(tooth)) there.set(tooth, (rim.teeth[tooth] ?? []).map(put));
+    },
+  };
+}
+
+function eachTouch(
+  world: World,
+  visit: (manifold: WorldManifold, contact: Contact, bodies: readonly [number, number], mesh: number) => void,
+): void {
   for (let contact = world.getContactList(); contact; contact = contact.getNext()) {
     if (!contact.isTouching()) continue;
     const manifold = contact.getWorldManifold(null);
     if (!manifold) continue;
+    const [first, second] = [contact.getFixtureA(), contact.getFixtureB()];
+    // User data is the body's index; a mesh is one bit.
+    const bodies = [first.getBody().getUserData() as number, second.getBody().getUserData() as number] as const;
+    visit(manifold, contact, bodies, 31 - Math.clz32(first.getFilterCategoryBits()));
+  }
+}
+
+function deepestOverlap(world: World): Overlap | undefined {
+  let found: Overlap | undefined;
+  eachTouch(world, (manifold, _contact, bodies, mesh) => {
     for (let point = 0; point < manifold.pointCount; point++) {
       const overlap = -(manifold.separations[point] ?? 0) / UNITS;
-      if (found && overlap <= found.overlap) continue;
-      const [a, b] = [contact.getFixtureA(), contact.getFixtureB()].map((fixture) => fixture.getBody().getUserData());
-      found = { overlap, bodies: [a as number, b as number] }; // user data is the body's index
+      if (!found || overlap > found.overlap) found = { overlap, bodies, mesh };
     }
-  }
+  });
   return found;
+}
+
+/** planck keeps the impulses of the last step with the points of each contact: along its normal and square to it. */
+function pushesOf(world: World, visit: (body: number, mesh: number, x: number, y: number) => void): void {
+  eachTouch(world, ({ normal, pointCount }, contact, [first, second], mesh) => {
+    const { points } = contact.getManifold();
+    for (let i = 0; i < pointCount; i++) {
+      const [along, across] = [points[i]?.normalImpulse ?? 0, points[i]?.tangentImpulse ?? 0];
+      const x = along * normal.x + across * normal.y;
+      const y = along * normal.y - across * normal.x;
+      visit(second, mesh, x, y);
+      visit(first, mesh, -x, -y);
+    }
+  });
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rehearsalOf, rehearse } from '../../solver/clearance/index.ts';
+import { leanOf } from '../../solver/clearance/rehearsal/lean.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { sceneOf } from './scenes.ts';
 
@@ -52,6 +53,7 @@ describe('the rehearsal of a depth', () => {
     expect(['forced', 'stall']).toContain(stoppedBy);
     expect(stoppedAt).toContain('A1');
     expect(says).toMatch(/^It does not run: /);
+    expect(says).toMatch(/w0 and .*w1.*, after \d\.\d\d turns of A0, with it at -?\d+\.\d°\.$/);
   });
 
   it('says that teeth slip where they do not reach each other', () => {
@@ -67,7 +69,147 @@ describe('the rehearsal of a depth', () => {
     if (!first.done) expect(first.value.done).toBeLessThan(1);
   });
 
+  it('runs with a pinion inside a ring, which turns the same way', () => {
+    const bearings = [-5, 8].map((at) => ({ at, bore: 1.02, pivot: 1, length: 2 }));
+    const wheel = { size: { module: 1 }, form: 'involute', level: 0, thickness: 2 };
+    const placed = plantMovement(
+      sceneOf({
+        arbors: [0, 1].map((i) => ({ id: `A${i}`, at: [i * 20, 0], diameter: 2, bearings })),
+        wheels: [
+          { ...wheel, id: 'pinion', arbor: 'A0', teeth: 20 },
+          { ...wheel, id: 'ring', arbor: 'A1', teeth: 60, internal: true },
+        ],
+        rules: [
+          { id: 'h', kind: 'held', point: 'A0', at: [0, 0] },
+          { id: 'b', kind: 'bearing', point: 'A1', centre: 'A0', angle: 0 },
+          { id: 'd', kind: 'depth', wheels: ['pinion', 'ring'] },
+        ],
+      }),
+    );
+    const result = rehearsalOf(placed, { turns: 1 });
+    if (result.kind === 'none') throw new Error(result.says);
+    expect(result.runs).toBe(true);
+    expect(result.speeds[0]?.exact).toBeCloseTo(1 / 3, 12);
+    expect(Math.abs(result.speeds[0]?.error ?? 1)).toBeLessThan(0.01);
+  });
+
+  it('tells no speed of what has not yet passed by a tooth', () => {
+    const result = rehearsalOf(pair([30, 20], 0), { turns: 0.02 });
+    expect(result).toMatchObject({ runs: true, speeds: [{ arbor: 'A1' }] });
+    if (result.kind === 'rehearsed') expect(result.speeds[0]).not.toHaveProperty('turned');
+  });
+
   it('has nothing to rehearse without a depth', () => {
     expect(rehearsalOf(plantMovement(sceneOf({})))).toMatchObject({ kind: 'none' });
+  });
+});
+
+describe('the rehearsal of a train', () => {
+  /** A cycloidal stage of 48 into 12 and an involute one of 40 into 20, on held arbors. */
+  const train = (off = 0) => {
+    const bearings = [-5, 12].map((at) => ({ at, bore: 1.02, pivot: 1, length: 2 }));
+    const x = [0, 30, 60 + off];
+    const wheel = (id: string, arbor: number, teeth: number, level: number, form: string) => ({
+      id,
+      name: id,
+      arbor: `A${arbor}`,
+      teeth,
+      size: { module: 1 },
+      form,
+      level,
+      thickness: 2,
+    });
+    return plantMovement(
+      sceneOf({
+        arbors: x.map((at, i) => ({ id: `A${i}`, name: `A${i}`, at: [at, 0], diameter: 2, bearings })),
+        rules: [
+          ...x.map((at, i) => ({ id: `h${i}`, kind: 'held', point: `A${i}`, at: [at, 0] })),
+          { id: 'd1', kind: 'depth', wheels: ['w1', 'p1'] },
+          { id: 'd2', kind: 'depth', wheels: ['w2', 'p2'], use: 'held', held: 30 + off },
+        ],
+        wheels: [
+          wheel('w1', 0, 48, 0, 'cycloidal'),
+          wheel('p1', 1, 12, 0, 'cycloidal'),
+          wheel('w2', 1, 40, 5, 'involute'),
+          wheel('p2', 2, 20, 5, 'involute'),
+        ],
+      }),
+    );
+  };
+
+  it('keeps the exact ratios within 1 % over a cycle of the input', () => {
+    const result = rehearsalOf(train());
+    if (result.kind === 'none') throw new Error(result.says);
+    expect(result.runs).toBe(true);
+    expect(result.speeds.map(({ exact }) => exact)).toEqual([-4, 8]);
+    for (const { error } of result.speeds) expect(Math.abs(error ?? 1)).toBeLessThan(0.01);
+  });
+
+  it('names the depth that is 0.3 module too close', () => {
+    const result = rehearsalOf(train(-0.3));
+    expect(result).toMatchObject({
+      runs: false,
+      stoppedWheels: ['w2', 'p2'],
+      stoppedAt: expect.arrayContaining(['A2']),
+    });
+  });
+});
+
+describe('the lean of an arbor', () => {
+  const bounds = [
+    { z: 0, play: 0.349 },
+    { z: 40, play: 0.349 },
+  ];
+  it('is none under a push between its bearings: both pivots lie on one side', () => {
+    const lean = leanOf(bounds, [{ z: 10, x: 3, y: 0 }], [10]);
+    expect(lean.tilt).toBeCloseTo(0, 12);
+    expect(lean.aside).toBeCloseTo(0.349, 12);
+  });
+  it('is both plays over the distance under a push beyond them: 0.698 over 40 is one degree, by the lever', () => {
+    const lean = leanOf(bounds, [{ z: 60, x: 0, y: 1 }], [60]);
+    expect((lean.tilt * 180) / Math.PI).toBeCloseTo(1, 3);
+    // From 0.349 on one side below to 0.349 on the other above, and half as far again beyond.
+    expect(lean.aside).toBeCloseTo(0.349 + 0.349, 12);
+  });
+  it('follows two pushes that cross, each bearing to its own side', () => {
+    // At the bearings' own heights each takes one push whole: x below, y above.
+    const lean = leanOf(
+      bounds,
+      [
+        { z: 0, x: 2, y: 0 },
+        { z: 40, x: 0, y: 5 },
+      ],
+      [0, 20, 40],
+    );
+    expect(lean.tilt).toBeCloseTo(Math.atan((0.349 * Math.SQRT2) / 40), 12);
+    expect(lean.aside).toBeCloseTo(0.349, 12);
+  });
+  it('is told for each arbor of a train: a wheel beyond its bearings leans by their lever', () => {
+    // Both bearings below the teeth: bores 0.04 too large, their outer ends 10 apart.
+    const bearings = [-12, -4].map((at) => ({ at, bore: 1.04, pivot: 1, length: 2 }));
+    const wheel = { size: { module: 1 }, form: 'involute', level: 0, thickness: 2 };
+    const placed = plantMovement(
+      sceneOf({
+        arbors: [0, 1].map((i) => ({ id: `A${i}`, at: [i * 25.05, 0], diameter: 2, bearings })),
+        wheels: [
+          { ...wheel, id: 'a', arbor: 'A0', teeth: 30 },
+          { ...wheel, id: 'b', arbor: 'A1', teeth: 20 },
+        ],
+        rules: [
+          { id: 'h', kind: 'held', point: 'A0', at: [0, 0] },
+          { id: 'g', kind: 'bearing', point: 'A1', centre: 'A0', angle: 0 },
+          { id: 'd', kind: 'depth', wheels: ['a', 'b'], use: 'held', held: 25.05 },
+        ],
+      }),
+    );
+    const result = rehearsalOf(placed, { turns: 0.3 });
+    if (result.kind === 'none') throw new Error(result.says);
+    for (const { tiltDeg, aside, known } of result.leans) {
+      expect(known).toBe(true);
+      expect(tiltDeg).toBeCloseTo((Math.atan(0.04 / 10) * 180) / Math.PI, 6);
+      // From −0.02 at −12 to +0.02 at −2: at 1, in the middle of the teeth, 0.032.
+      expect(aside).toBeCloseTo(0.032, 6);
+    }
+    expect(result.says).toMatch(/leans the most, by 0\.23°\.$/);
   });
 });

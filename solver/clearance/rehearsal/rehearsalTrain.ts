@@ -1,9 +1,10 @@
 /** The train as bodies for the rehearsal: what turns together, what meshes with what, and the exact ratios. */
-import { formOfWheel, toothPhases } from '../../gearing/index.ts';
+import { formOfWheel, type ToothForm, toothPhases } from '../../gearing/index.ts';
 import type { ArborId, Movement, Wheel } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import { MOST_MESHES, type TurningBody, type TurningShape } from '../planckAdapter.ts';
-import { type Shake, shakeOf, sideMovementOver } from '../shake.ts';
+import type { PlacedMovement, Point } from '../../planting/index.ts';
+import { MOST_MESHES, type ToothedRim, type TurningBody } from '../planckAdapter.ts';
+import { type PlayBound, playBoundsOf, type Shake, shakeOf, sideMovementOver } from '../shake.ts';
+import { bodyOf as fixedTo, partsOf } from '../solids/partsIndex.ts';
 import { toothShapes } from './toothShapes.ts';
 
 export interface RehearsalBody {
@@ -18,12 +19,20 @@ export interface RehearsalBody {
   readonly mostTeeth: number;
   /** Smallest module of its wheels in mesh, mm. */
   readonly module: number;
+  /** Plays of its bearings, lowest first; and the heights of the teeth that mesh on it. */
+  readonly bearings: readonly PlayBound[];
+  readonly heights: readonly number[];
+  /** For a pipe the body inside it, whose lean it takes along. */
+  readonly inside?: ArborId;
 }
 
 /** Two bodies by index, and the pitches that pass for a turn of each; the sum of what has passed stays near nothing. */
 export interface RehearsalMesh {
   readonly bodies: readonly [number, number];
   readonly pitches: readonly [number, number];
+  readonly wheels: readonly [Wheel, Wheel];
+  /** Middle of the height that the two share, mm. */
+  readonly z: number;
 }
 
 export type RehearsalTrain =
@@ -43,53 +52,50 @@ interface Mesh {
 /** The bodies that the input turns through depths, the input first. */
 export function rehearsalTrain(placed: PlacedMovement, input: ArborId): RehearsalTrain {
   const { movement } = placed;
-  const bodyOf = fixedTogether(movement);
+  const parts = partsOf(movement);
+  // Pipes that are fixed to what they ride on turn as one body with it.
+  const bodyOf = (id: ArborId): ArborId => fixedTo(id, parts);
   const all = meshesOf(movement, bodyOf);
   const start = bodyOf(input);
   const ratios = ratiosFrom(start, all);
   const meshes = all.filter(({ bodies }) => ratios.has(bodies[0])).slice(0, MOST_MESHES);
   if (meshes.length === 0)
     return { kind: 'none', says: 'No depth leads on from the arbor that drives: nothing to rehearse.' };
-  const shapes = shapesOf(placed, meshes);
-  if (typeof shapes === 'string') return { kind: 'none', says: shapes };
+  const rims = rimsOf(placed, meshes);
+  if (typeof rims === 'string') return { kind: 'none', says: rims };
   const shake = shakeOf(movement);
   const drivers = new Set(meshes.map(({ bodies }) => bodies[0]));
-  const ids = [start, ...[...shapes.keys()].filter((id) => id !== start)];
+  const ids = [start, ...[...rims.keys()].filter((id) => id !== start)];
   const bodies = ids.flatMap((id): RehearsalBody[] => {
     const at = placed.places.get(id);
-    const wheels = meshes.flatMap((mesh) => mesh.wheels.filter((_, side) => mesh.bodies[side] === id));
+    const on = meshes.filter((mesh) => mesh.bodies.includes(id));
+    const wheels = on.flatMap((mesh) => mesh.wheels.filter((_, side) => mesh.bodies[side] === id));
     if (!at || wheels.length === 0) return [];
+    const arbors = movement.arbors.filter((arbor) => bodyOf(arbor.id) === id);
     return [
       {
-        arbors: movement.arbors.filter((arbor) => bodyOf(arbor.id) === id).map((arbor) => arbor.id),
-        plan: { at: [at.x, at.y], play: playOf(wheels, shake), shapes: shapes.get(id) ?? [] },
+        arbors: arbors.map((arbor) => arbor.id),
+        plan: { at: [at.x, at.y], play: playOf(wheels, shake), rims: rims.get(id) ?? [] },
         ratio: ratios.get(id) ?? 0,
         isOutput: !drivers.has(id),
         mostTeeth: Math.max(...wheels.map((wheel) => wheel.teeth)),
         module: Math.min(...wheels.map((wheel) => formModule(wheel, movement))),
+        heights: on.map(({ wheels: pair }) => meetingHeight(pair)),
+        ...bearingsOf(id, movement, bodyOf),
       },
     ];
   });
   const indexOf = (id: ArborId): number => bodies.findIndex(({ arbors }) => arbors.includes(id));
   const joined = meshes.map(({ wheels: [a, b], bodies: [from, to] }): RehearsalMesh => {
     const sense = a.internal || b.internal ? -1 : 1;
-    return { bodies: [indexOf(from), indexOf(to)], pitches: [a.teeth, sense * b.teeth] };
+    return {
+      bodies: [indexOf(from), indexOf(to)],
+      pitches: [a.teeth, sense * b.teeth],
+      wheels: [a, b],
+      z: meetingHeight([a, b]),
+    };
   });
   return { kind: 'train', bodies, meshes: joined, leftOut: leftOutOf(movement, all.length - meshes.length) };
-}
-
-/** Pipes that are fixed to what they ride on turn as one body with it. */
-function fixedTogether({ arbors }: Movement): (id: ArborId) => ArborId {
-  const known = new Map(arbors.map((arbor) => [arbor.id, arbor]));
-  return (id) => {
-    let at = id;
-    for (let step = 0; step < arbors.length; step++) {
-      const arbor = known.get(at);
-      if (arbor?.turns !== 'withArbor' || arbor.ridesOn === undefined) break;
-      at = arbor.ridesOn;
-    }
-    return at;
-  };
 }
 
 function meshesOf(movement: Movement, bodyOf: (id: ArborId) => ArborId): Mesh[] {
@@ -119,20 +125,62 @@ function ratiosFrom(start: ArborId, meshes: readonly Mesh[]): Map<ArborId, numbe
   return ratios;
 }
 
-function shapesOf(placed: PlacedMovement, meshes: readonly Mesh[]): Map<ArborId, TurningShape[]> | string {
+function rimsOf(placed: PlacedMovement, meshes: readonly Mesh[]): Map<ArborId, ToothedRim[]> | string {
   const { angleDeg } = toothPhases(placed.movement, placed.places);
-  const shapes = new Map<ArborId, TurningShape[]>();
-  for (const [index, { wheels, bodies }] of meshes.entries()) {
+  const rims = new Map<ArborId, ToothedRim[]>();
+  for (const [mesh, { wheels, bodies }] of meshes.entries()) {
+    const forms = wheels.map((wheel) => formOfWheel(wheel, placed.movement));
     for (const [side, wheel] of wheels.entries()) {
-      const form = formOfWheel(wheel, placed.movement);
+      const [form, mate] = [forms[side], forms[1 - side]];
+      const [id, far] = [bodies[side], bodies[1 - side]];
+      if (!form || !mate || id === undefined || far === undefined) continue;
       if (form.kind === 'none') return form.says;
-      const id = bodies[side];
-      if (id === undefined) continue;
+      if (mate.kind === 'none') return mate.says;
+      const [here, there] = [placed.places.get(id), placed.places.get(far)];
+      if (!here || !there) continue;
       const phase = ((angleDeg.get(wheel.id) ?? 0) * Math.PI) / 180;
-      shapes.set(id, [...(shapes.get(id) ?? []), ...toothShapes(form, phase, index)]);
+      const list = rims.get(id) ?? [];
+      list.push({ mesh, phase, ...toothShapes(form, phase), ...meetingArc(form, mate, here, there) });
+      rims.set(id, list);
     }
   }
-  return shapes;
+  return rims;
+}
+
+/** Room beside which teeth are counted as near, modules: more than any play takes them. */
+const NEAR = 0.5;
+
+/** Direction in which a wheel meets its mate, and how far to each side its tips are within the mate's. */
+function meetingArc(form: ToothForm, mate: ToothForm, here: Point, there: Point): { towards: number; reach: number } {
+  const d = Math.hypot(there.x - here.x, there.y - here.y);
+  const along = Math.atan2(there.y - here.y, there.x - here.x);
+  const near = NEAR * form.module;
+  // A pinion in a ring meets it on the side away from the ring's centre, and wherever its tips are outside the ring's.
+  const towards = mate.internal ? along + Math.PI : along;
+  const edge = mate.internal ? Math.max(0, mate.tip - near) : mate.tip + near;
+  const cosine = mate.internal
+    ? (edge ** 2 - d ** 2 - form.tip ** 2) / (2 * d * form.tip)
+    : (d ** 2 + form.tip ** 2 - edge ** 2) / (2 * d * form.tip);
+  return { towards, reach: Math.acos(Math.min(1, Math.max(-1, cosine))) };
+}
+
+function meetingHeight([a, b]: readonly [Wheel, Wheel]): number {
+  return (Math.max(a.level, b.level) + Math.min(a.level + a.thickness, b.level + b.thickness)) / 2;
+}
+
+/** The bearings that carry a body: in the case where it runs there, else those of a pipe on what is inside it. */
+function bearingsOf(
+  id: ArborId,
+  movement: Movement,
+  bodyOf: (id: ArborId) => ArborId,
+): Pick<RehearsalBody, 'bearings' | 'inside'> {
+  const { arbors, plates } = partsOf(movement);
+  const arbor = arbors.get(id);
+  if (!arbor) return { bearings: [] };
+  const { inCase, onArbor } = playBoundsOf(arbor, plates);
+  const lowestFirst = (bounds: readonly PlayBound[]) => [...bounds].sort((a, b) => a.z - b.z);
+  if (arbor.ridesOn === undefined || inCase.length > onArbor.length) return { bearings: lowestFirst(inCase) };
+  return { bearings: lowestFirst(onArbor), inside: bodyOf(arbor.ridesOn) };
 }
 
 /** The play of the axis at the height of the wheels that mesh: the least, which is what holds them. */
@@ -153,8 +201,9 @@ function leftOutOf(movement: Movement, meshesLeft: number): string[] {
   const couplings = movement.couplings.length;
   return [
     'weight, and the true force of the drive: the torque is just enough to turn the train',
-    'the lean of arbors: each stands upright, with the play of its bearings at the height of its teeth',
-    'flanks between points, and root corners: each tooth is a polygon of twelve corners on its true form',
+    'what a lean does to the depths: the teeth meet as if all arbors stood upright, with the play of their bearings at that height',
+    'oil, dirt, and the friction of pivots: only teeth rub',
+    'flanks between points, and root corners: each tooth is a polygon of twelve corners on its true form, so a tip that only binds in a root corner runs here; the window of the depth tells of that',
     ...(couplings > 0 ? ['worms, contrate wheels, carriers and fingers'] : []),
     ...(meshesLeft > 0
       ? [`${meshesLeft} depths that the drive does not reach, or beyond the first ${MOST_MESHES}`]

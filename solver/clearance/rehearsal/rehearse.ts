@@ -5,11 +5,14 @@
  * It tells whether a train runs and where it stalls. Ratios and gaps never come from it: the counts give the one, our
  * own geometry the other. The same movement gives the same run.
  */
-import type { ArborId } from '../../movement/index.ts';
+import type { ArborId, WheelId } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/index.ts';
 import { lengthWords } from '../lengthWords.ts';
 import { TORQUE_UNIT, type TurningWorld, turningWorldOf } from '../planckAdapter.ts';
+import { wheelLabel } from '../solids/wheelSolids.ts';
+import { type ArborLean, LeanWatch } from './leanWatch.ts';
 import { type RehearsalBody, type RehearsalMesh, type RehearsalTrain, rehearsalTrain } from './rehearsalTrain.ts';
+import { type MeanSpeed, SpeedWatch } from './speedWatch.ts';
 
 export interface RehearsalOptions {
   /** The arbor that is driven; the movement's drive, else the driver of the first depth, when absent. */
@@ -34,16 +37,16 @@ export interface RehearsalReport {
   readonly turns: number;
   /** What stopped it: teeth forced into each other, no further turning, or teeth that slip past each other. */
   readonly stoppedBy?: 'forced' | 'stall' | 'slip';
+  /** Where: the two bodies, the pair of wheels, and the angle of the input from where it began, degrees. */
   readonly stoppedAt?: readonly ArborId[];
-  /** Mean speed of each body against the input: by the counts, as turned, and the difference as a share. */
-  readonly speeds: readonly {
-    readonly arbor: ArborId;
-    readonly exact: number;
-    readonly turned: number;
-    readonly error: number;
-  }[];
-  /** How far each axis was pushed from its place, mm. */
+  readonly stoppedWheels?: readonly [WheelId, WheelId];
+  readonly inputDeg: number;
+  /** Mean speed of each body against the input. */
+  readonly speeds: readonly (MeanSpeed & { readonly arbor: ArborId })[];
+  /** How far each axis was pushed from its place in the plane of its teeth, mm. */
   readonly aside: readonly { readonly arbor: ArborId; readonly most: number }[];
+  /** How far each arbor leans, and how far its teeth stand aside by that. */
+  readonly leans: readonly ArborLean[];
   /** Deepest overlap of teeth after settling, mm. */
   readonly overlap: number;
   readonly steps: number;
@@ -112,12 +115,13 @@ class Run {
   private readonly stallSteps: number;
   private readonly aside: number[];
   private startAngles: number[];
-  private takenUp: number[] | undefined;
   private readonly meshes: readonly RehearsalMesh[];
+  private readonly speeds: SpeedWatch;
+  private readonly leans: LeanWatch;
   private forcedFor = 0;
   private overlap = 0;
   private marked = { step: 0, angle: 0 };
-  private stopped: { by: 'forced' | 'stall' | 'slip'; at: readonly number[] } | undefined;
+  private stopped: { by: 'forced' | 'stall' | 'slip'; at: readonly number[]; mesh?: number | undefined } | undefined;
 
   constructor(
     { bodies, meshes }: Pick<Train, 'bodies' | 'meshes'>,
@@ -125,6 +129,8 @@ class Run {
   ) {
     this.bodies = bodies;
     this.meshes = meshes;
+    this.speeds = new SpeedWatch(bodies);
+    this.leans = new LeanWatch(bodies, meshes);
     this.world = turningWorldOf(
       bodies.map(({ plan }) => plan),
       friction,
@@ -176,10 +182,11 @@ class Run {
     });
     this.watchOverlap();
     this.watchSlip();
-    this.watchTakeUp();
+    this.speeds.watch((body) => this.turnedOf(body));
+    this.leans.watch(this.world.pushes);
     const angle = Math.abs(this.turnedOf(0));
     if (angle - this.marked.angle > this.rate * STEPS_A_PITCH) this.marked = { step: this.steps, angle };
-    else if (this.steps - this.marked.step > this.stallSteps) this.stopped ??= { by: 'stall', at: this.slowest() };
+    else if (this.steps - this.marked.step > this.stallSteps) this.stopped ??= this.stall();
   }
 
   private watchOverlap(): void {
@@ -188,63 +195,73 @@ class Run {
     this.overlap = Math.max(this.overlap, deepest.overlap);
     const module = Math.min(...deepest.bodies.map((body) => this.bodies[body]?.module ?? 1));
     this.forcedFor = deepest.overlap > FORCED * module ? this.forcedFor + 1 : 0;
-    if (this.forcedFor > FORCED_STEPS) this.stopped ??= { by: 'forced', at: deepest.bodies };
+    if (this.forcedFor > FORCED_STEPS) this.stopped ??= { by: 'forced', at: deepest.bodies, mesh: deepest.mesh };
   }
 
   /** Where more than a tooth has passed on one side and not on the other, teeth have slipped past each other. */
   private watchSlip(): void {
-    for (const { bodies, pitches } of this.meshes) {
+    for (const [mesh, { bodies, pitches }] of this.meshes.entries()) {
       const passed = (this.turnedOf(bodies[0]) * pitches[0] + this.turnedOf(bodies[1]) * pitches[1]) / (2 * Math.PI);
-      if (Math.abs(passed) > 1) this.stopped ??= { by: 'slip', at: bodies };
+      if (Math.abs(passed) > 1) this.stopped ??= { by: 'slip', at: bodies, mesh };
     }
   }
 
-  /** Speeds are measured from where every body has taken up its play and turned by a tooth. */
-  private watchTakeUp(): void {
-    if (this.takenUp) return;
-    const all = this.bodies.every(({ mostTeeth }, i) => Math.abs(this.turnedOf(i)) * mostTeeth > 2 * Math.PI);
-    if (all) this.takenUp = this.bodies.map((_, i) => this.world.angle(i));
-  }
-
-  private slowest(): readonly number[] {
-    return this.world.deepest()?.bodies ?? [0];
+  /** It stalls at the teeth that are pressed hardest. */
+  private stall(): NonNullable<Run['stopped']> {
+    const mesh = this.leans.hardest() ?? this.world.deepest()?.mesh;
+    return { by: 'stall', at: (mesh === undefined ? undefined : this.meshes[mesh]?.bodies) ?? [0], mesh };
   }
 
   report(placed: PlacedMovement, leftOut: readonly string[]): RehearsalReport {
     const input = this.turnedOf(0);
     const first = (i: number): ArborId => this.bodies[i]?.arbors[0] as ArborId; // each body has its arbor
-    const from = this.takenUp ?? this.startAngles;
-    const since = (i: number): number => this.world.angle(i) - (from[i] ?? 0);
-    const speeds = this.bodies.slice(1).map((body, k) => {
-      const turned = since(0) === 0 ? 0 : since(k + 1) / since(0);
-      const error = body.ratio === 0 ? 0 : turned / body.ratio - 1;
-      return { arbor: first(k + 1), exact: body.ratio, turned, error };
-    });
     const { stopped } = this;
     const stoppedAt = stopped?.at.map(first);
+    const pair = stopped?.mesh === undefined ? undefined : this.meshes[stopped.mesh]?.wheels;
     return {
       kind: 'rehearsed',
       runs: stopped === undefined,
       turns: Math.abs(input) / (2 * Math.PI),
       ...(stopped && stoppedAt ? { stoppedBy: stopped.by, stoppedAt } : {}),
-      speeds,
+      ...(pair ? { stoppedWheels: [pair[0].id, pair[1].id] } : {}),
+      inputDeg: (input * 180) / Math.PI,
+      speeds: this.bodies
+        .slice(1)
+        .map((_, k) => ({ arbor: first(k + 1), ...this.speeds.speedOf(k + 1, (body) => this.turnedOf(body)) })),
       aside: this.bodies.map((_, i) => ({ arbor: first(i), most: this.aside[i] ?? 0 })),
+      leans: this.leans.leans(),
       overlap: this.overlap,
       steps: this.steps,
       leftOut,
-      says: this.saysOf(placed, stopped?.by, stoppedAt ?? []),
+      says: this.saysOf(placed),
     };
   }
 
-  private saysOf({ movement }: PlacedMovement, by: RehearsalReport['stoppedBy'], at: readonly ArborId[]): string {
-    const name = (id: ArborId): string => movement.arbors.find((arbor) => arbor.id === id)?.name ?? id;
-    const turns = `${(Math.abs(this.turnedOf(0)) / (2 * Math.PI)).toFixed(2)} turns of ${name(this.bodies[0]?.arbors[0] as ArborId)}`; // as above
-    const where = at.map(name).join(' and ');
-    if (by === 'forced')
-      return `It does not run: the teeth of ${where} are forced into each other by ${lengthWords(this.overlap)}, after ${turns}.`;
-    if (by === 'stall') return `It does not run: it stalls after ${turns}, at ${where}.`;
-    if (by === 'slip') return `It does not run: teeth slip past each other at ${where}, after ${turns}.`;
-    const most = Math.max(...this.aside);
-    return `It runs: ${turns}, arbors pushed aside by up to ${lengthWords(most)}.`;
+  private saysOf({ movement }: PlacedMovement): string {
+    const name = (i: number): string => {
+      const id = this.bodies[i]?.arbors[0];
+      return movement.arbors.find((arbor) => arbor.id === id)?.name ?? id ?? '';
+    };
+    const { stopped } = this;
+    const turns = `${(Math.abs(this.turnedOf(0)) / (2 * Math.PI)).toFixed(2)} turns of ${name(0)}`;
+    if (!stopped) {
+      const lean = this.leans.leans().reduce((a, b) => (b.tiltDeg > a.tiltDeg ? b : a));
+      const leans =
+        lean.tiltDeg >= 0.005
+          ? ` ${name(this.bodyOf(lean.arbor))} leans the most, by ${lean.tiltDeg.toFixed(2)}°.`
+          : '';
+      return `It runs: ${turns}, arbors pushed aside by up to ${lengthWords(Math.max(...this.aside))}.${leans}`;
+    }
+    const pair = stopped.mesh === undefined ? undefined : this.meshes[stopped.mesh]?.wheels;
+    const where = pair ? pair.map(wheelLabel).join(' and ') : stopped.at.map(name).join(' and ');
+    const when = `after ${turns}, with it at ${((this.turnedOf(0) * 180) / Math.PI).toFixed(1)}°`;
+    if (stopped.by === 'forced')
+      return `It does not run: the teeth of ${where} are forced into each other by ${lengthWords(this.overlap)}, ${when}.`;
+    if (stopped.by === 'stall') return `It does not run: it stalls at ${where}, ${when}.`;
+    return `It does not run: teeth slip past each other at ${where}, ${when}.`;
+  }
+
+  private bodyOf(arbor: ArborId): number {
+    return this.bodies.findIndex(({ arbors }) => arbors.includes(arbor));
   }
 }

@@ -14,25 +14,28 @@ const POINTS = MOST_CORNERS / 2;
 /** A flank hollow by less is taken as straight, × module. */
 const HOLLOW = 0.003;
 
-/** All teeth of a wheel and its root circle; the first tooth's centre line at `phase`, radians. */
-export function toothShapes(form: ToothForm, phase: number, mesh: number): TurningShape[] {
+/** The teeth of a wheel, each at its angle, and what is there between them: the root circle. */
+export function toothShapes(
+  form: ToothForm,
+  phase: number,
+): { readonly teeth: readonly (readonly TurningShape[])[]; readonly always: readonly TurningShape[] } {
   const step = (2 * Math.PI) / form.teeth;
   const angles = Array.from({ length: form.teeth }, (_, k) => phase + k * step);
   if (form.open) {
     const radius = (form.tip - form.root) / 2;
-    return angles.map((angle) => ({
+    const pin = (angle: number): TurningShape => ({
       kind: 'circle',
-      mesh,
       centre: pointAtAngle([0, 0], form.pitchRadius, angle),
       radius,
-    }));
+    });
+    return { teeth: angles.map((angle) => [pin(angle)]), always: [] };
   }
   const { radii, halves } = flankPoints(form);
-  const teeth = isHollow(radii, halves, form)
-    ? angles.flatMap((angle) => slicesOf(radii, halves, angle, mesh))
-    : angles.map((angle): TurningShape => ({ kind: 'polygon', mesh, corners: outlineOf(radii, halves, angle) }));
-  if (form.internal) return teeth;
-  return [...teeth, { kind: 'circle', mesh, centre: [0, 0], radius: form.root }];
+  const isSliced = isHollow(radii, halves, form);
+  const teeth = angles.map((angle): readonly TurningShape[] =>
+    isSliced ? slicesOf(radii, halves, angle) : [{ kind: 'polygon', corners: outlineOf(radii, halves, angle) }],
+  );
+  return { teeth, always: form.internal ? [] : [{ kind: 'circle', centre: [0, 0], radius: form.root }] };
 }
 
 /** Radii from the root outwards, and half of the angle that the tooth covers there. */
@@ -62,10 +65,10 @@ function outlineOf(radii: readonly number[], halves: readonly number[], angle: n
 /** A pointed tip keeps two corners, radians. */
 const LEAST_HALF = 1e-4;
 
-function slicesOf(radii: readonly number[], halves: readonly number[], angle: number, mesh: number): TurningShape[] {
+function slicesOf(radii: readonly number[], halves: readonly number[], angle: number): TurningShape[] {
   return radii.slice(1).map((_, i): TurningShape => {
     const corners = outlineOf(radii.slice(i, i + 2), halves.slice(i, i + 2), angle);
-    return { kind: 'polygon', mesh, corners };
+    return { kind: 'polygon', corners };
   });
 }
 

@@ -58,3 +58,14 @@ export function armsOf(arborId: ArborId, { armOf, arbors }: PartsIndex): readonl
   }
   return arms;
 }
+
+/** The arbor that an arbor is fixed to, through pipes that turn with what they ride on. */
+export function bodyOf(id: ArborId, { arbors }: PartsIndex): ArborId {
+  let at = id;
+  for (let step = 0; step < arbors.size; step++) {
+    const arbor = arbors.get(at);
+    if (arbor?.turns !== 'withArbor' || arbor.ridesOn === undefined) break;
+    at = arbor.ridesOn;
+  }
+  return at;
+}
