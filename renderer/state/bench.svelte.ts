@@ -89,8 +89,8 @@ export class Bench {
   turned = $state.raw<Rational>(rational(0));
   /** Whether counts are being looked for. */
   countsShown = $state(false);
-  /** What is looked for in the room between parts: a planting, or whether the train runs. */
-  clearanceShown = $state<'planting' | 'trial' | undefined>(undefined);
+  /** What is looked at in the room between parts: a planting that is found, whether the train runs, gaps and end shake. */
+  clearanceShown = $state<'planting' | 'trial' | 'gaps' | undefined>(undefined);
   /** The wheel whose cutting is looked at. */
   cuttingShown = $state<WheelId | undefined>(undefined);
   /** Whether the power of the movement is looked at. */
