@@ -1,6 +1,7 @@
 /** Two states laid over each other on the bench: what moved between them, enlarged. Kept by the window, not by the document. */
 import type { Movement } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import { movementAsOf } from '../../solver/workshop/index.ts';
 import type { Bench } from '../state/bench.svelte.ts';
 
 export interface Overlay {
@@ -34,5 +35,14 @@ const documentOf = ({ handle, fileName }: Bench): string => `${handle} ${fileNam
 
 export const overlays = new Overlays();
 
-/** Does anything in the movement differ from the drawing by what was read or made? */
+/** Shows what all that was read and made has moved. */
+export function showSinceDrawing(bench: Bench): void {
+  overlays.times = 0;
+  overlays.show(bench, {
+    says: 'As drawn → as it stands now',
+    before: plantMovement(movementAsOf(bench.movement, 'drawn')),
+  });
+}
+
+/** Does anything in the movement stand otherwise than drawn, by what was read or made? */
 export const isMade = ({ readings, made }: Movement): boolean => readings.length > 0 || made.length > 0;
