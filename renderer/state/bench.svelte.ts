@@ -4,7 +4,7 @@
  * The movement changes only through `change` (one transaction, undone as one step). While a gesture is under way
  * `preview` stands in for the planting and touches no history. Components read and call; nothing is set in a derivation.
  */
-import type { ShellBridge } from '../../electron/bridge.ts';
+import type { RecentFile, ShellBridge } from '../../electron/bridge.ts';
 import type { Finding } from '../../solver/clearance/index.ts';
 import { type Rational, rational, turnMovement } from '../../solver/gearing/index.ts';
 import {
@@ -101,6 +101,8 @@ export class Bench {
   guide = $state<'off' | 'offered' | 'on'>('off');
   /** Key of the finding that was asked for last. */
   findingShown = $state<string | undefined>(undefined);
+  /** Files opened before, as the shell keeps them. */
+  recent = $state.raw<readonly RecentFile[]>([]);
   /** The handle that the shell knows the document by, and its name there. */
   handle = $state('');
   fileName = $state('');
@@ -169,6 +171,7 @@ export class Bench {
     this.findingShown = undefined;
     this.told = undefined;
     while (this.leaveView());
+    if (this.guide === 'offered') this.guide = 'off';
     this.history = startHistory(movement);
     this.savedAfter = document.unsaved ? 'never' : undefined;
     this.handle = document.handle;

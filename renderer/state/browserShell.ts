@@ -24,6 +24,21 @@ function platformOfPage(): ShellBridge['platform'] {
   return /Windows/.test(userAgent) ? 'windows' : 'linux';
 }
 
+/** Where the page remembers that it was here before. */
+const VISITED = 'depthwright-visited';
+
+/** Is it the first visit? A browser that keeps nothing is not told so at every visit. */
+function isFirstVisit(): boolean {
+  try {
+    const first = localStorage.getItem(VISITED) === null;
+    localStorage.setItem(VISITED, 'yes');
+    return first;
+  } catch (error) {
+    if (error instanceof DOMException) return false;
+    throw error;
+  }
+}
+
 function download(name: string, content: string | Uint8Array): void {
   // A copy, so that the bytes stand in a buffer of their own, as a Blob asks.
   const part = typeof content === 'string' ? content : new Uint8Array(content);
@@ -83,7 +98,7 @@ export function browserShell(): ShellBridge {
   });
   return {
     platform: platformOfPage(),
-    start: async (): Promise<Start> => ({ blank: nextHandle(), recent: [], firstStart: false, version: '' }),
+    start: async (): Promise<Start> => ({ blank: nextHandle(), recent: [], firstStart: isFirstVisit(), version: '' }),
     newDocument: async (): Promise<NewReply> =>
       mayLose() ? { kind: 'blank', handle: nextHandle() } : { kind: 'cancelled' },
     open: async () => {

@@ -22,6 +22,8 @@ import { demoText, FIRST_DEMO } from './demos.ts';
 export interface Session {
   begin(): Promise<void>;
   open(): Promise<void>;
+  /** Opens a file of `bench.recent`. */
+  openRecent(id: string): Promise<void>;
   drop(file: File): Promise<void>;
   openDemo(name: string): Promise<void>;
   save(): Promise<void>;
@@ -95,6 +97,9 @@ export function startSession(bench: Bench): Session {
     shell.onFailed(({ says }) => bench.tell('refused', says)),
     shell.onSaved((document) => bench.wasSaved(document)),
     shell.onCommand((name) => runShellCommand(bench, name)),
+    shell.onRecent((recent) => {
+      bench.recent = recent;
+    }),
   ];
   shell.provideText(() => (bench.handle ? text() : undefined));
   const session: Session = {
@@ -105,6 +110,7 @@ export function startSession(bench: Bench): Session {
       }
     },
     open: async () => opened(await shell.open()),
+    openRecent: async (id) => opened(await shell.openRecent(id)),
     drop: async (file) => opened(await shell.openDropped(file)),
     async openDemo(name) {
       const reply = await shell.newDocument();
@@ -143,6 +149,7 @@ export function startSession(bench: Bench): Session {
 
 async function begin(bench: Bench, shell: ShellBridge): Promise<void> {
   const start = await shell.start();
+  bench.recent = start.recent;
   if (start.document && adoptDocument(bench, start.document)) return;
   const text = await demoText(FIRST_DEMO);
   // Whoever was quicker than the demo has opened a file of his own.

@@ -15,11 +15,17 @@ export class BenchPage {
     this.page = page;
   }
 
+  /** The page takes this visit for a later one: no guide is offered. Call before it is opened. */
+  static async cameBefore(page: Page): Promise<void> {
+    await page.addInitScript(() => localStorage.setItem('depthwright-visited', 'yes'));
+  }
+
   /** Opens the page, and a scene in it. */
   static async open(page: Page, scene: string): Promise<BenchPage> {
     const broken: string[] = [];
     page.on('pageerror', (error) => broken.push(String(error)));
     const bench = new BenchPage(page);
+    await BenchPage.cameBefore(page);
     await page.goto('./');
     // The window's title is told when the session has begun.
     await expect(page).toHaveTitle(/ · Depthwright$/);

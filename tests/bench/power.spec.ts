@@ -8,6 +8,7 @@ const view = (page: Page) => page.getByRole('region', { name: 'What drives it' }
 
 async function look(page: Page): Promise<void> {
   const bench = new BenchPage(page);
+  await BenchPage.cameBefore(page);
   await page.goto('./');
   await bench.openFile(fileURLToPath(new URL('../../demo-data/going-train.json', import.meta.url)));
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Going train');
