@@ -132,6 +132,10 @@ test('the menu of recent files', async ({ places }) => {
   });
   expect(labels).toHaveLength(2);
   await expectTitle(started, /^Other movement/);
+  // The same in the window, under the title.
+  await started.page.getByRole('button', { name: /movement menu$/ }).click();
+  await started.page.getByRole('menuitem', { name: /^two depths/ }).click();
+  await expectTitle(started, /^Two depths/);
   await end(started);
 });
 
