@@ -11,7 +11,14 @@ import { type ErrorsChoice, errorsAnswer } from './errorsAnswer.ts';
 import { cuttingAnswer, depthAnswer, turnsAnswer } from './gearingAnswers.ts';
 import { plantAnswer } from './plantAnswer.ts';
 import { readInput } from './readInput.ts';
-import { handoverAnswer, type PrintChoice, type StepsChoice, sheetsAnswer, stepsAnswer } from './workshopAnswers.ts';
+import {
+  handoverAnswer,
+  type PrintChoice,
+  type StepsChoice,
+  sheetsAnswer,
+  stepsAnswer,
+  wheelsAnswer,
+} from './workshopAnswers.ts';
 
 const EXAMPLES = `
 Examples:
@@ -23,6 +30,7 @@ Examples:
   depthwright handover movement.json --out job.zip      everything for one job in one file
   depthwright depth movement.json d1                    how one depth runs where it is planted
   depthwright cutting movement.json great               blank, cutter and dividing of one wheel
+  depthwright cutting movement.json --out wheels        outlines of all wheels as DXF and SVG, too
   depthwright turns movement.json                       ratios, senses, periods, what the hands show
   depthwright errors movement.json --lengths 0.03       before cutting: what errors of making do
   depthwright counts --ratio 29.530588853               tooth numbers for a ratio
@@ -91,12 +99,12 @@ addCommand(
   (placed, _options, pair) => depthAnswer(placed, pair),
   new Argument('[pair]', 'one depth: the id of its rule, or of its wheels with a comma between'),
 );
-addCommand(
+addCommand<CommonOptions & { readonly out?: string }>(
   'cutting',
   'blank, depth of cut, cutter and dividing of each wheel',
-  (placed, _options, wheel) => cuttingAnswer(placed, wheel),
+  (placed, { out }, wheel) => (out === undefined ? cuttingAnswer(placed, wheel) : wheelsAnswer(placed, out, wheel)),
   new Argument('[wheel]', 'one wheel: its id'),
-);
+).option('--out <folder>', 'write each outline as DXF and SVG, with its numbers and check-off list');
 addCommand('turns', 'turns, senses and periods of every arbor, and what the hands show', turnsAnswer);
 addCommand<CommonOptions & ErrorsChoice>(
   'errors',

@@ -1,6 +1,7 @@
-/** `depthwright steps`, `sheets` and `handover`: the order of striking, and the files for the workshop. */
+/** `depthwright steps`, `sheets`, `cutting --out` and `handover`: the order of striking, and the files for the workshop. */
 import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
+import { cuttingReport, wheelOutline } from '../../solver/gearing/index.ts';
 import type { PlacedMovement } from '../../solver/planting/index.ts';
 import {
   type Face,
@@ -12,6 +13,7 @@ import {
   type Sheet,
   sheetsOf,
   stepsText,
+  wheelFiles,
   zipOf,
 } from '../../solver/workshop/index.ts';
 import { atomicWrite } from '../files/atomicWrite.ts';
@@ -154,4 +156,38 @@ export async function handoverAnswer(placed: PlacedMovement, { out, paper }: Pri
   ]);
   const json = { title: placed.movement.title, settled: isSettled(placed), out, files: names };
   return { text, json, code: isSettled(placed) ? 0 : 1, ...unsettledWarning(placed) };
+}
+
+/** Turns of the handle for one turn of the table that check-off lists are written for: what most small tables have. */
+const TABLE_RATIO = 90;
+
+/** Writes outline, numbers and check-off list of the wheels asked for, and tells the files' names. */
+export async function wheelsAnswer(
+  { movement }: PlacedMovement,
+  out: string,
+  wheel: string | undefined,
+): Promise<Answer> {
+  const report = cuttingReport(movement, { tableRatio: TABLE_RATIO, ...(wheel === undefined ? {} : { wheel }) });
+  if (report.kind === 'unknown') throw new Refusal(report.says);
+  const taken = new Set<string>();
+  const troubles: string[] = [];
+  const files = report.wheels.flatMap((data) => {
+    const own = movement.wheels.find(({ id }) => id === data.wheel);
+    const outline = own && wheelOutline(own, movement, { phase: 0 });
+    if (outline?.kind === 'none') troubles.push(`${data.name}: ${outline.says}`);
+    const name = taken.has(data.name.toLowerCase()) ? `${data.name} ${data.wheel}` : data.name;
+    taken.add(name.toLowerCase());
+    return wheelFiles({ ...data, name }, outline?.kind === 'outline' ? outline : undefined, TABLE_RATIO);
+  });
+  const names = await written(
+    out,
+    files.map(({ name, text }) => ({ name, content: text })),
+  );
+  const text = inBlocks([
+    [titleLine(movement), `${names.length} files written to ${out}:`],
+    names.map((name) => `  ${name}`),
+    ...(troubles.length > 0 ? [troubles] : []),
+  ]);
+  const json = { title: movement.title, folder: out, files: names };
+  return { text, json, code: troubles.length > 0 ? 1 : 0 };
 }

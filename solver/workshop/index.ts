@@ -84,6 +84,8 @@ export { buttonList, chordList, distanceTable, overPins } from './ways/betweenHo
 export { edgeOffsets } from './ways/edgeOffsets.ts';
 export { positivePreset, positiveZero, readoutList } from './ways/readout.ts';
 export { type RotaryOptions, readsHighAt, rotaryList, type TableError } from './ways/rotaryTable.ts';
+export { wheelDrawing } from './wheel/wheelDrawing.ts';
+export { wheelFiles } from './wheel/wheelFiles.ts';
 export { fixed, type LengthDisplay, lengthText, trimmed } from './write/decimal.ts';
 export { writeDrill } from './write/drill.ts';
 export { type DrillPass, passesOf } from './write/drillPasses.ts';

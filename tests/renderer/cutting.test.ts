@@ -1,10 +1,10 @@
 /** The cutting view without a window: the maker's kit, and the files of a wheel read back by a reader that is not ours. */
 import DxfParser from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
-import { cuttingFiles } from '../../renderer/cutting/cuttingFiles.ts';
 import { readKit, USUAL_KIT_TEXT } from '../../renderer/cutting/dividingKit.ts';
 import { cuttingDataOf, exactWays, wheelOutline } from '../../solver/gearing/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
+import { wheelFiles } from '../../solver/workshop/index.ts';
 
 function wheelOf(teeth: number) {
   const read = readMovement(
@@ -65,7 +65,7 @@ describe('the files of a wheel', () => {
   const { wheel, movement } = wheelOf(48);
   const outline = wheelOutline(wheel, movement, { phase: 0 });
   const data = cuttingDataOf(wheel, movement, { tableRatio: 72 });
-  const files = cuttingFiles(data, outline.kind === 'outline' ? outline : undefined, 72);
+  const files = wheelFiles(data, outline.kind === 'outline' ? outline : undefined, 72);
 
   it('are named so that every system takes them', () => {
     expect(files.map(({ name }) => name)).toEqual([
@@ -76,7 +76,7 @@ describe('the files of a wheel', () => {
   });
 
   it('hold the outline: teeth to the tip circle, five openings, the bore and its witness circle', () => {
-    const drawing = new DxfParser().parseSync(String(files[0]?.content));
+    const drawing = new DxfParser().parseSync(String(files[0]?.text));
     const entities = drawing?.entities ?? [];
     const on = (layer: string) => entities.filter((entity) => entity.layer === layer);
     expect(on('OPENINGS')).toHaveLength(5);
@@ -91,7 +91,7 @@ describe('the files of a wheel', () => {
   });
 
   it('hold the check-off list, closing to the full turn', () => {
-    const text = String(files[2]?.content);
+    const text = String(files[2]?.text);
     // One tooth of 48 is 7.5 degrees; at 72:1 a crank turn is 5 degrees.
     expect(text).toMatch(/ 1 +7° 30′ 00″ +1 turns \+ +2° 30′ 00″/);
     expect(text).toMatch(/closes +360° 00′ 00″ +72 turns/);
@@ -99,6 +99,6 @@ describe('the files of a wheel', () => {
   });
 
   it('are written without an outline where there is none to draw', () => {
-    expect(cuttingFiles(data, undefined, 72).map(({ name }) => name)).toEqual(['Day night wheel cutting.txt']);
+    expect(wheelFiles(data, undefined, 72).map(({ name }) => name)).toEqual(['Day night wheel cutting.txt']);
   });
 });

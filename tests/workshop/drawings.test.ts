@@ -142,11 +142,35 @@ describe('drawings', () => {
     expect(words(down).slice(0, 5)).toEqual(words(up).slice(0, 5));
     expect(words(down).at(-1)).toContain('other face, seen from below (mirrored)');
   });
-  it('shows pitch and tip circles of practice.md 6.3 and 6.1', () => {
+  it('shows pitch circle and teeth of practice.md 6.3 and 6.1', () => {
     // 64 teeth of module 0.8: pitch radius 25.6; tip radius 26.704 by the BS 978 addendum 1.38 m (published table).
-    const radii = [...layer(up, 'PITCH'), ...layer(up, 'TIPS')].map((s) => (s.kind === 'circle' ? s.radius : 0));
+    const radii = layer(up, 'PITCH').map((shape) => (shape.kind === 'circle' ? shape.radius : 0));
     expect(radii.some((radius) => Math.abs(radius - 25.6) < 1e-9)).toBe(true);
-    expect(radii.some((radius) => Math.abs(radius - 26.704) < 1e-9)).toBe(true);
+    // The teeth of the same wheel, about the same centre, reach out to its tip circle.
+    const centre = layer(up, 'PITCH').find((shape) => shape.kind === 'circle' && Math.abs(shape.radius - 25.6) < 1e-9);
+    if (centre?.kind !== 'circle') throw new Error('the pitch circle of the centre wheel');
+    const reaches = layer(up, 'TEETH').map((shape) =>
+      shape.kind === 'path'
+        ? Math.max(...shape.vertices.map(({ x, y }) => Math.hypot(x - centre.centre[0], y - centre.centre[1])))
+        : 0,
+    );
+    expect(reaches.some((reach) => Math.abs(reach - 26.704) < 0.031)).toBe(true);
+    expect(layer(up, 'TIPS')).toEqual([]);
+  });
+  it('seen from the other side the teeth stand mirrored, and turn the other way', () => {
+    const down = plateDrawing(placed, { plate: 'base', face: 'down', density: 'context' });
+    const up = plateDrawing(placed, { plate: 'base', face: 'up', density: 'context' });
+    const [seen, mirrored] = [up, down].map((drawing) => layer(drawing, 'TEETH'));
+    expect(mirrored).toHaveLength(seen?.length ?? 0);
+    seen?.forEach((shape, index) => {
+      const other = mirrored?.[index];
+      if (shape.kind !== 'path' || other?.kind !== 'path') throw new Error('teeth are paths');
+      shape.vertices.forEach(({ x, y, bulge }, at) => {
+        expect(other.vertices[at]?.x).toBeCloseTo(-x, 12);
+        expect(other.vertices[at]?.y).toBe(y);
+        expect(other.vertices[at]?.bulge).toBeCloseTo(-bulge, 12);
+      });
+    });
   });
   it('bounds everything that is drawn', () => {
     const [minX, minY, maxX, maxY] = extentsOf(up.layers);

@@ -3,7 +3,7 @@
  *
  * `cut` holds only what a machine cuts: outline, holes, openings; its extents are the plate's. `numbers` adds what is
  * needed to strike the points: crosses, the arcs where they cross, names, the face named under the plate. `context`
- * shows everything: pitch and tip circles, walls, posts. A face seen from below is mirrored by its coordinates, never
+ * shows everything: pitch circles, true teeth, walls, posts. A face seen from below is mirrored by its coordinates, never
  * by a transform, and its lettering is set afterwards, so it stays readable.
  */
 import type { Bounds } from '../../geometry/outlines.ts';
@@ -13,7 +13,7 @@ import { LAYER_NAMES } from '../drawing.ts';
 import { holesOf } from '../holes.ts';
 import { type PlateView, plateViewOf, seenOutline } from '../plateView.ts';
 import { markingPlan } from '../steps/markingSteps.ts';
-import { caseShapes, wheelCircles } from './contextShapes.ts';
+import { caseShapes, wheelShapes } from './contextShapes.ts';
 import { extentsOf } from './extents.ts';
 import { shapeOfOutline } from './outlineShape.ts';
 import { type Labelled, placeLabels } from './placeLabels.ts';
@@ -100,9 +100,10 @@ function addMarking(
     struck.flatMap((step) => cross(step, armOf(step))),
   );
   if (density === 'context') {
-    const { pitch, tips } = wheelCircles(placed, view);
+    const { pitch, tips, teeth } = wheelShapes(placed, view);
     sheet.set('PITCH', pitch);
     sheet.set('TIPS', tips);
+    sheet.set('TEETH', teeth);
     sheet.set('CASE', caseShapes(placed, view));
   }
   const posts = new Map(placed.movement.posts.map((post) => [post.id as string, post.diameter / 2]));

@@ -1,6 +1,7 @@
 /** The outline of a wheel as a drawing for the writers: edge, openings, holes, and circles to scribe only. */
-import type { WheelLoop, WheelOutline } from '../../solver/gearing/index.ts';
-import { type Drawing, type DrawnShape, extentsOf, type Layer, type LayerName } from '../../solver/workshop/index.ts';
+import type { WheelLoop, WheelOutline } from '../../gearing/index.ts';
+import { extentsOf } from '../draw/extents.ts';
+import type { Drawing, DrawnShape, Layer, LayerName } from '../drawing.ts';
 
 const LAYERS: Readonly<Record<WheelLoop['role'], LayerName>> = {
   teeth: 'OUTLINE',
