@@ -35,6 +35,17 @@ export const clearanceCommands = {
       bench.clearanceShown = 'trial';
     },
   },
+  gaps: {
+    id: 'gaps',
+    group: 'movement',
+    says: 'Gaps and end shake…',
+    describes: 'Set least gaps and tolerances; see every stack and the order of taking apart',
+    possible: (bench) => bench.clearanceShown !== 'gaps',
+    run: (bench) => {
+      bench.leaveView();
+      bench.clearanceShown = 'gaps';
+    },
+  },
   slideToSafe: {
     id: 'slideToSafe',
     group: 'change',
