@@ -149,7 +149,8 @@ const FEELS: readonly (readonly [number, FitFeel])[] = [
 
 /** The feel of a pair as made, mm, in words (common practice, some hundredths). */
 export function feelOf(hole: number, shaft: number): FitFeel {
-  const clearance = hole - shaft;
+  // A nanometre for the rounding of decimals: 2.02 over 2 slides.
+  const clearance = hole - shaft - 1e-6;
   return FEELS.find(([end]) => clearance <= end)?.[1] ?? 'loose';
 }
 
