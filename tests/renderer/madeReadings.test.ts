@@ -119,6 +119,28 @@ test('distances between the holes name the one that is off, and it is taken as d
   expect(ream?.kind === 'ream' && ream.towards.angleDeg).toBeCloseTo(233.1301, 3);
 });
 
+test('one odd reading among several of one distance accuses no hole; a depthing tool tells nothing of holes', () => {
+  const reading = (id: string, value: number, kind: 'distance' | 'depth' = 'distance'): Edit => ({
+    kind: 'add',
+    to: 'readings',
+    item: { id, kind, of: [...pair('a', 'b')], value, plusMinus: 0.02 },
+  });
+  const several = edited(
+    square(),
+    reading('r1', 40.003),
+    reading('r2', 39.998),
+    reading('r3', 40.4),
+    reading('r4', 40),
+  );
+  const tells = distancesTell(plantMovement(several));
+  expect(tells.distances).toHaveLength(1);
+  // (40.003 + 39.998 + 40) / 3
+  expect(tells.distances[0]?.length).toBeCloseTo(40.000_333, 5);
+  expect(tells.report.wrong).toEqual([]);
+  const depthed = edited(square(), reading('r1', 40.5, 'depth'));
+  expect(distancesTell(plantMovement(depthed)).distances).toEqual([]);
+});
+
 test('the movement as of a day has what was made by its end; the history tells it', () => {
   const placed = plantMovement(measuredWithOneOff());
   const made = edited(placed.movement, ...editsOfWrongHoles(placed, distancesTell(placed), '2026-05-02'));
