@@ -9,6 +9,7 @@ import { checkAnswer } from './checkAnswer.ts';
 import { addCountsCommand } from './countsCommand.ts';
 import { type ErrorsChoice, errorsAnswer } from './errorsAnswer.ts';
 import { cuttingAnswer, depthAnswer, turnsAnswer } from './gearingAnswers.ts';
+import { type MadeChoice, madeAnswer } from './madeAnswer.ts';
 import { plantAnswer } from './plantAnswer.ts';
 import { readInput } from './readInput.ts';
 import {
@@ -33,6 +34,7 @@ Examples:
   depthwright cutting movement.json --out wheels        outlines of all wheels as DXF and SVG, too
   depthwright turns movement.json                       ratios, senses, periods, what the hands show
   depthwright errors movement.json --lengths 0.03       before cutting: what errors of making do
+  depthwright made movement.json --since drawn          readings, holes off their places, cures, what changed
   depthwright counts --ratio 29.530588853               tooth numbers for a ratio
   cat movement.json | depthwright plant -               from standard input
 
@@ -117,6 +119,9 @@ addCommand<CommonOptions & ErrorsChoice>(
   .option('--holes <mm>', '± of a hole from its mark')
   .option('--bores <mm>', '± of the play of a pivot')
   .option('--tips <mm>', '± of tip diameters');
+addCommand<CommonOptions & MadeChoice>('made', 'what was read and drilled, what it tells, and the cures', madeAnswer)
+  .option('--as-of <day>', 'as it stood at the end of that day, or "drawn"')
+  .option('--since <day>', 'and what it changed since then, or since "drawn"');
 addCountsCommand(program);
 
 /** Runs the command that the arguments name, and turns whatever goes wrong into a sentence and exit code 2. */
