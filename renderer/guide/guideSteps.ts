@@ -91,7 +91,7 @@ export const guideSteps: readonly GuideStep[] = [
   ...STAGES.flatMap((stage, index) => stageSteps(stage, index)),
   {
     title: 'Let it turn',
-    says: 'Say that the drum turns once an hour. The list on the left then tells the period and sense of every arbor: the pointer turns once a minute.',
+    says: 'Press the bare sheet, so that nothing is chosen: on the right the drum is put under “Driven by”, once in 1 hours. The list on the left then tells the period and sense of every arbor: the pointer turns once a minute.',
     isDone: ({ movement }) => movement.drive !== undefined,
     edits: ({ arbors: [first] }) =>
       first ? [{ kind: 'describe', set: { drive: { arbor: first.id, period: { value: 1, unit: 'h' } } } }] : [],
