@@ -28,7 +28,7 @@ function rowOf(arbor: ArborId, stated: number, stack: Stack): StackRow {
     return {
       arbor,
       stated,
-      between: `${low} and ${high}, ${stack.pieces.length} lengths`,
+      between: `${low} and ${high} (${lengths(stack.pieces.length)})`,
       found: stack.endShake,
       worst: stack.worst,
       likely: stack.statistical,
@@ -39,9 +39,11 @@ function rowOf(arbor: ArborId, stated: number, stack: Stack): StackRow {
     const open = [below ? '' : 'nothing stops it downwards', above ? '' : 'nothing stops it upwards'];
     return { arbor, stated, between: open.filter((side) => side !== '').join(', ') };
   }
-  const between = `${below.label} and ${above.label}, ${pieces.length + 1} lengths`;
+  const between = `${below.label} and ${above.label} (${lengths(pieces.length + 1)})`;
   return { arbor, stated, between, found: room, worst, likely: statistical, neighbours };
 }
+
+const lengths = (count: number): string => (count === 1 ? '1 length' : `${count} lengths`);
 
 /** The arbors in the order in which they are lifted out, upper plate off; those of a group come together. */
 export function takingApart(placed: PlacedMovement): {
