@@ -16,7 +16,7 @@ import { markingPlan } from '../steps/markingSteps.ts';
 import { caseShapes, wheelShapes } from './contextShapes.ts';
 import { extentsOf } from './extents.ts';
 import { shapeOfOutline } from './outlineShape.ts';
-import { type Labelled, placeLabels } from './placeLabels.ts';
+import { type Labelled, type LabelRoom, placeLabels } from './placeLabels.ts';
 import { scribedPieces } from './scribedPieces.ts';
 
 export interface PlateDrawingOptions {
@@ -28,6 +28,8 @@ export interface PlateDrawingOptions {
   readonly density?: Density | undefined;
   /** Title and face lettered under the drawing (default true); pages with a title block leave them out. */
   readonly caption?: boolean | undefined;
+  /** Width of lettering with capitals of a height, mm; that of the single strokes when left out. */
+  readonly widthOf?: ((text: string, height: number) => number) | undefined;
 }
 
 /** The drawing of a plate's face; layers without shapes are left out. */
@@ -40,7 +42,7 @@ export function plateDrawing(placed: PlacedMovement, options: PlateDrawingOption
     ['HOLES', holes.map((hole) => ({ kind: 'circle', centre: [hole.x, hole.y], radius: hole.diameter / 2 }))],
     ['OPENINGS', openingShapes(placed, view)],
   ]);
-  if (density !== 'cut') addMarking(sheet, placed, view, holes, density, options.caption ?? true);
+  if (density !== 'cut') addMarking(sheet, placed, view, holes, density, options);
   const layers: Layer[] = LAYER_NAMES.flatMap((name) => {
     const shapes = sheet.get(name) ?? [];
     return shapes.length === 0 ? [] : [{ name, shapes }];
@@ -54,6 +56,9 @@ export function plateDrawing(placed: PlacedMovement, options: PlateDrawingOption
     extents: density === 'cut' ? extentsOf(layers) : withMargin(extentsOf(layers)),
   };
 }
+
+/** Bounds less a margin, so that names do not touch the edge of the plate. */
+const inset = ([minX, minY, maxX, maxY]: Bounds, by: number): Bounds => [minX + by, minY + by, maxX - by, maxY - by];
 
 /** Paper round a drawing that is looked at, mm; a drawing that is cut has none. */
 const MARGIN = 3;
@@ -81,7 +86,7 @@ function addMarking(
   view: PlateView,
   holes: readonly Hole[],
   density: 'numbers' | 'context',
-  captioned: boolean,
+  { caption: captioned = true, widthOf }: PlateDrawingOptions,
 ): void {
   const { steps } = markingPlan(placed, { plate: view.plate?.id, face: view.face });
   const struck = steps.filter((step) => step.kind !== 'unsettled' && step.kind !== 'same');
@@ -121,7 +126,7 @@ function addMarking(
   });
   const all = extentsOf([...sheet].map(([name, shapes]) => ({ name, shapes })));
   const under = captioned ? caption(placed, view, all, height) : [];
-  sheet.set('LETTERING', [...labelTexts(labels, height, bounds), ...under]);
+  sheet.set('LETTERING', [...labelTexts(labels, { height, within: inset(bounds, height), widthOf }), ...under]);
 }
 
 /** Length of a scribed piece to each side of the crossing, in heights of the lettering. */
@@ -131,8 +136,7 @@ const SCRIBE_REACH = 1.6;
 const CROWDED = 0.15;
 
 /** Names beside the points; where they would run over each other, only the steps' numbers. */
-function labelTexts(labels: readonly (Labelled & { readonly number: number })[], height: number, bounds: Bounds) {
-  const room = { height, within: bounds };
+function labelTexts(labels: readonly (Labelled & { readonly number: number })[], room: LabelRoom) {
   const named = placeLabels(labels, room);
   if (named.overlapping <= CROWDED * labels.length) return named.texts;
   return placeLabels(

@@ -2,7 +2,7 @@
 import { piecesOfPath } from '../draw/extents.ts';
 import type { Drawing, LayerName, ShapeOf } from '../drawing.ts';
 import { walkDrawing } from '../write/walk.ts';
-import { INK, type Ink, line, type Mark, SOFT, STRONG, type TypeMeasure } from './page.ts';
+import { INK, type Ink, line, type Mark, PAPER, SOFT, STRONG, type TypeMeasure } from './page.ts';
 
 /** From drawing to page: x_page = scale.x · x + shift.x. */
 export interface Placing {
@@ -18,21 +18,28 @@ const INKS: Readonly<Record<LayerName, Ink>> = {
   SCRIBE: line(0.13, STRONG),
   PITCH: line(0.13, SOFT, [6, 1, 0.3, 1]),
   TIPS: line(0.13, SOFT),
-  TEETH: line(0.13),
+  TEETH: line(0.1, SOFT),
   CENTRES: line(0.13),
   CASE: line(0.18, SOFT),
   LETTERING: line(0.18),
 };
 
 /** Height of a capital as part of the type size, for DejaVu Sans (its own capital height: 1493 of 2048 units). */
-const CAPITAL = 0.729;
+export const CAPITAL = 0.729;
 
 /** A hair of unequal scales, from a printer's calibration: circles are then drawn as ellipses by short arcs of their path. */
 const EQUAL = 1e-12;
 
-/** The marks of a drawing on the page. */
+/** What is cut or struck is never interrupted by lettering; everything else is. */
+const WHOLE: ReadonlySet<LayerName> = new Set(['OUTLINE', 'HOLES', 'OPENINGS', 'CENTRES']);
+
+/** The marks of a drawing on the page: what lettering may cover first, then paper under the lettering, then the rest. */
 export function marksOfDrawing(drawing: Drawing, placing: Placing, measure: TypeMeasure): readonly Mark[] {
-  const marks: Mark[] = [];
+  const whole: Mark[] = [];
+  const covered: Mark[] = [];
+  const paper: Mark[] = [];
+  const lettering: Mark[] = [];
+  let marks = whole;
   let ink: Ink = INKS.OUTLINE;
   const at = ([x, y]: readonly [number, number]) => pointOn(placing, x, y);
   const { x: sx, y: sy } = placing.scale;
@@ -44,6 +51,7 @@ export function marksOfDrawing(drawing: Drawing, placing: Placing, measure: Type
   walkDrawing(drawing, {
     layer: (name) => {
       ink = INKS[name];
+      marks = WHOLE.has(name) ? whole : covered;
     },
     line: ({ from, to }) => marks.push({ kind: 'line', from: at(from), to: at(to), ink }),
     circle: (circle) => {
@@ -66,9 +74,13 @@ export function marksOfDrawing(drawing: Drawing, placing: Placing, measure: Type
       if (isEven) marks.push({ kind: 'path', vertices: placedVertices(path, placing), closed: path.closed, ink });
       else polygon(pathPoints(path), path.closed);
     },
-    text: (text) => marks.push(textMark(text, placing, measure)),
+    text: (text) => {
+      const { under, words } = textMarks(text, placing, measure);
+      paper.push(under);
+      lettering.push(words);
+    },
   });
-  return marks;
+  return [...covered, ...paper, ...whole, ...lettering];
 }
 
 const pointOn = ({ scale, shift }: Placing, x: number, y: number): readonly [number, number] => [
@@ -113,10 +125,22 @@ function roundPoints([cx, cy]: readonly [number, number], radius: number, start:
   });
 }
 
-function textMark(text: ShapeOf<'text'>, placing: Placing, measure: TypeMeasure): Mark {
+/** Paper left clear round lettering, as part of a capital's height, so that lines under it do not disturb the reading. */
+const AIR = 0.18;
+
+function textMarks(
+  text: ShapeOf<'text'>,
+  placing: Placing,
+  measure: TypeMeasure,
+): { readonly under: Mark; readonly words: Mark } {
   const [x, y] = pointOn(placing, text.at[0], text.at[1]);
   const size = (text.height * placing.scale.x) / CAPITAL;
   const width = measure.width(text.text, size, 'regular');
   const left = text.align === 'left' ? x : text.align === 'right' ? x - width : x - width / 2;
-  return { kind: 'text', at: [left, y], size, text: text.text, weight: 'regular', colour: INK };
+  const high = text.height * placing.scale.y;
+  const air = AIR * high;
+  return {
+    under: { kind: 'fill', box: [left - air, y - air, left + width + air, y + high + air], colour: PAPER },
+    words: { kind: 'text', at: [left, y], size, text: text.text, weight: 'regular', colour: INK },
+  };
 }

@@ -64,6 +64,7 @@ export interface TypeMeasure {
   width(text: string, size: number, weight: Weight): number;
 }
 
+export const PAPER: Colour = [1, 1, 1];
 export const INK: Colour = [0.133, 0.137, 0.122];
 export const SOFT: Colour = [0.42, 0.404, 0.361];
 export const FAINT: Colour = [0.725, 0.702, 0.639];

@@ -1,5 +1,5 @@
 /** The parts list as tables: wheels with their sizes, bearings, posts, walls and plates. */
-import { moduleOf, sizeOfWheel } from '../../gearing/index.ts';
+import { cuttingDataOf, moduleOf, sizeOfWheel } from '../../gearing/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { labelsOf } from '../plateView.ts';
 import { fixed, lengthText } from '../write/decimal.ts';
@@ -10,7 +10,9 @@ const right = (head: string, weight: number): Column => ({ head, weight, align: 
 
 /** All tables of the parts list that have rows. */
 export function partsTables(placed: PlacedMovement): readonly Table[] {
-  return [wheelTable(placed), bearingTable(placed), postTable(placed)].filter((table) => table.rows.length > 0);
+  return [wheelTable(placed), cuttingTable(placed), bearingTable(placed), postTable(placed)].filter(
+    (table) => table.rows.length > 0,
+  );
 }
 
 function wheelTable(placed: PlacedMovement): Table {
@@ -49,7 +51,45 @@ function wheelTable(placed: PlacedMovement): Table {
       right('Depth', 1),
       right('Thick', 1),
       right('Level', 1),
-      left('Sizes from', 2),
+      left('Sizes from', 3.6),
+    ],
+    rows,
+  };
+}
+
+/** What the cutter, the calipers and the dividing plate are set to. */
+function cuttingTable(placed: PlacedMovement): Table {
+  const { movement } = placed;
+  const show = (mm: number) => lengthText(mm, movement.display);
+  let note = '';
+  const rows = movement.wheels.map((wheel) => {
+    const data = cuttingDataOf(wheel, movement);
+    note = data.cautions.join(' ');
+    const [exact] = data.dividing;
+    const [near] = data.nearest;
+    return [
+      wheel.name ?? wheel.id,
+      String(wheel.teeth),
+      show(data.wholeDepth),
+      show(data.thickness),
+      data.overTips === undefined ? '' : show(data.overTips.reads),
+      fixed(360 / wheel.teeth, 6),
+      data.cutter.says,
+      exact?.says ?? (near ? `nearest: ${near.says}` : 'by angles'),
+    ];
+  });
+  return {
+    heading: 'Cutting and dividing',
+    note,
+    columns: [
+      left('Wheel', 2),
+      right('Teeth', 0.8),
+      right('Depth', 1),
+      right('Tooth', 1),
+      right('Over tips', 1.2),
+      right('A tooth, °', 1.5),
+      left('Cutter', 3.6),
+      left('Dividing', 4.4),
     ],
     rows,
   };

@@ -7,6 +7,7 @@ import { platesOf, plateViewOf } from '../plateView.ts';
 import { faceStem, fileStemsOf } from '../sheetNames.ts';
 import { markingPlan } from '../steps/markingSteps.ts';
 import { arborStripPages } from './arborStrips.ts';
+import { CAPITAL } from './drawingMarks.ts';
 import type { Page } from './page.ts';
 import type { SheetSettings } from './paper.ts';
 import { partsTables } from './partsTables.ts';
@@ -72,11 +73,13 @@ function plateSheets(
   const view = plateViewOf(placed.movement, plate);
   const other: Face = view.face === 'up' ? 'down' : 'up';
   const { title } = placed.movement;
+  /** Names are placed by the width of the type that they are set in. */
+  const widthOf = (text: string, height: number) => settings.fonts.width(text, height / CAPITAL, 'regular');
   const holes = seenHoles(view, holesOf(placed, plate));
   const named = (face: Face, what: string) => `${stem}-${faceStem(face)}-${what}.pdf`;
   const numbersOf = (face: Face): PrintedSheet => {
     const subject = plateViewOf(placed.movement, plate, face).faceLabel;
-    const drawing = plateDrawing(placed, { plate, face, density: 'numbers', caption: false });
+    const drawing = plateDrawing(placed, { plate, face, density: 'numbers', caption: false, widthOf });
     const pages = numbered([
       (sheetOf) => trueSizePages(placed, drawing, settings, { kind: 'Numbers sheet', subject }, sheetOf),
       (sheetOf) =>
@@ -91,7 +94,7 @@ function plateSheets(
     return { name: named(face, 'numbers'), title: `${title}: ${subject}, numbers`, pages };
   };
   const subject = view.faceLabel;
-  const context = plateDrawing(placed, { plate, face: view.face, density: 'context', caption: false });
+  const context = plateDrawing(placed, { plate, face: view.face, density: 'context', caption: false, widthOf });
   const sheets: PrintedSheet[] = [
     numbersOf(view.face),
     numbersOf(other),

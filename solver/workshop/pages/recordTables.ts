@@ -39,16 +39,19 @@ export function stepsTable({ steps, voice, datumSays }: MarkingPlan): Table {
   };
 }
 
-/** Columns of one block of the distance table. */
-const BLOCK = 9;
+/** Most columns of one block of the distance table. */
+const BLOCK = 11;
 
 /** Distances between all pairs, in blocks of columns; each pair stands once, below the diagonal. */
 export function distanceTables(placed: PlacedMovement, holes: readonly Hole[]): readonly Table[] {
   const distances = distanceTable(holes);
   const show = (mm: number) => lengthText(mm, placed.movement.display);
   const tables: Table[] = [];
-  for (let first = 0; first < holes.length - 1; first += BLOCK) {
-    const own = holes.slice(first, Math.min(first + BLOCK, holes.length - 1));
+  const columns = holes.length - 1;
+  // As many blocks as are needed, all about as wide.
+  const wide = Math.ceil(columns / Math.max(1, Math.ceil(columns / BLOCK)));
+  for (let first = 0; first < columns; first += wide) {
+    const own = holes.slice(first, Math.min(first + wide, columns));
     const rows = holes.slice(first + 1).map((hole, below) => {
       const index = first + 1 + below;
       return [

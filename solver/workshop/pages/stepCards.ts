@@ -6,14 +6,14 @@ import type { Bounds } from '../../geometry/outlines.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { PlacedMovement, Point } from '../../planting/placed.ts';
 import { extentsOf } from '../draw/extents.ts';
-import { placeLabels } from '../draw/placeLabels.ts';
+import { type Labelled, placeLabels } from '../draw/placeLabels.ts';
 import { plateDrawing } from '../draw/plateDrawing.ts';
 import type { Drawing, Face, MarkingStep } from '../drawing.ts';
 import { plateViewOf } from '../plateView.ts';
 import { type MarkingPlan, markingPlan } from '../steps/markingSteps.ts';
 import { checkWords, locusWords } from '../steps/stepWords.ts';
-import { fixed, unitName } from '../write/decimal.ts';
-import { marksOfDrawing, type Placing } from './drawingMarks.ts';
+import { fixed, lengthText, unitName } from '../write/decimal.ts';
+import { CAPITAL, marksOfDrawing, type Placing } from './drawingMarks.ts';
 import { type Box, FAINT, line, type Mark, type Page, SOFT, STRONG } from './page.ts';
 import { framedPage, type SheetSettings } from './paper.ts';
 import { LEADING, type Pen } from './pen.ts';
@@ -80,11 +80,14 @@ function words(pen: Pen, [left, low, right, top]: Box, step: MarkingStep, { plan
   const width = right - left;
   pen.text(right, top - 2, `${step.number} of ${steps.length}`, { size: 3, colour: SOFT, align: 'right' });
   const number = pen.text(left, top - 10, `${step.number}`, { size: 11, weight: 'bold' });
-  pen.text(left + number + 3, top - 10, step.label, { size: 6, weight: 'bold', within: width - number - 3 });
+  // A long name is set smaller, and only then cut.
+  const room = width - number - 3;
+  const size = [6, 5.2, 4.5, 3.9, 3.4].find((each) => pen.measure.width(step.label, each, 'bold') <= room) ?? 3.4;
+  pen.text(left + number + 3, top - 10, step.label, { size, weight: 'bold', within: room });
   const said = sentencesOf(step, plan);
   // Long cards are set smaller, rather than run into the boxes.
-  const room = top - 20 - (low + 14);
-  const shrink = [1, 0.9, 0.8, 0.7, 0.6].find((factor) => heightOf(pen, said, width, factor) <= room) ?? 0.5;
+  const high = top - 20 - (low + 14);
+  const shrink = [1, 0.9, 0.8, 0.7, 0.6].find((factor) => heightOf(pen, said, width, factor) <= high) ?? 0.5;
   let y = top - 20;
   for (const { text, size, bold } of said) {
     const style = { size: size * shrink, weight: bold ? 'bold' : 'regular' } as const;
@@ -158,8 +161,9 @@ function picture(pen: Pen, box: Box, step: MarkingStep, ground: CardGround): voi
   const before = steps
     .filter((each) => each.number < step.number)
     .flatMap((each) => faintCross(at({ x: each.place[0], y: each.place[1] })));
-  pen.clip(box, [...faint, ...before, ...strongMarks(step, ground, at, scale)]);
-  sourceLabels(pen, step, ground, at, box);
+  const strong = strongMarks(step, ground, at, scale);
+  pen.clip(box, [...faint, ...before, ...strong]);
+  cardLabels(pen, step, ground, { at, box, lines: [...before, ...strong].flatMap(chordsOf) });
 }
 
 /** The plate with some air, or the points where there is no plate. */
@@ -222,35 +226,60 @@ function strongMarks(
   return marks;
 }
 
-/** Names of the points that the step starts from, and of the point itself. */
-function sourceLabels(
-  pen: Pen,
-  step: MarkingStep,
-  ground: CardGround,
-  at: (point: Point) => readonly [number, number],
-  box: Box,
-): void {
+type At = readonly [number, number];
+
+/** Pieces into which an arc is cut for keeping labels off it. */
+const CHORDS = 8;
+
+/** A struck line or arc as straight pieces. */
+function chordsOf(mark: Mark): readonly (readonly [At, At])[] {
+  if (mark.kind === 'line') return [[mark.from, mark.to]];
+  if (mark.kind !== 'arc') return [];
+  const { centre, radius, start, end } = mark;
+  const on = (part: number): At => {
+    const angle = start + (end - start) * part;
+    return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
+  };
+  return Array.from({ length: CHORDS }, (_, piece) => [on(piece / CHORDS), on((piece + 1) / CHORDS)] as const);
+}
+
+interface CardPicture {
+  readonly at: (point: Point) => At;
+  readonly box: Box;
+  readonly lines: readonly (readonly [At, At])[];
+}
+
+/** Names of the point and of those that the step starts from, and the lengths of its settings, clear of what is struck. */
+function cardLabels(pen: Pen, step: MarkingStep, ground: CardGround, { at, box, lines }: CardPicture): void {
+  const { voice } = ground.plan;
+  const here = at({ x: step.place[0], y: step.place[1] });
+  const loci = step.kind === 'same' ? [] : step.loci;
   const ids = new Set(
-    step.kind === 'same'
-      ? []
-      : step.loci.flatMap((locus) =>
-          locus.kind === 'offset' ? [] : locus.kind === 'line' ? [locus.through, locus.to] : [locus.from],
-        ),
+    loci.flatMap((locus) =>
+      locus.kind === 'offset' ? [] : locus.kind === 'line' ? [locus.through, locus.to] : [locus.from],
+    ),
   );
-  const named = [...ids].flatMap((id) => {
+  const named = (text: string, [x, y]: At): Labelled => ({ text, x, y, clear: 3.6 });
+  const lengths = loci.flatMap((locus): Labelled[] => {
+    const from = locus.kind === 'arc' ? ground.placeOf(locus.from) : undefined;
+    if (!from || locus.kind !== 'arc') return [];
+    const [x, y] = at(from);
+    return [{ text: lengthText(locus.radius, voice.display), x, y, clear: 0, along: here }];
+  });
+  const sources = [...ids].flatMap((id) => {
     const place = ground.placeOf(id);
-    return place ? [{ place, text: ground.plan.voice.label(id) }] : [];
+    return place ? [named(voice.label(id), at(place))] : [];
   });
-  const own = { place: { x: step.place[0], y: step.place[1] }, text: step.label };
-  const labels = [own, ...named].map(({ place, text }) => {
-    const [x, y] = at(place);
-    return { text, x, y, clear: 3.6 };
-  });
-  placeLabels(labels, { height: LABEL_HEIGHT, within: box }).texts.forEach((label, index) => {
-    const weight = index === 0 ? 'bold' : 'regular';
-    pen.text(label.at[0], label.at[1], label.text, { size: 3.2, weight, align: label.align, within: box[2] - box[0] });
+  const weightAt = (index: number) => (index === 0 ? 'bold' : 'regular');
+  const labels = [named(step.label, here), ...lengths, ...sources];
+  const widthOf = (text: string) =>
+    pen.measure.width(text, LABEL_SIZE, weightAt(labels.findIndex((label) => label.text === text)));
+  const room = { height: LABEL_HEIGHT, within: box, lines, widthOf, reaches: [1, 1.8, 2.8] };
+  placeLabels(labels, room).texts.forEach(({ at: [x, y], text, align }, index) => {
+    pen.text(x, y, text, { size: LABEL_SIZE, weight: weightAt(index), align, within: box[2] - box[0] });
   });
 }
 
-/** Capital height of the labels on a card, mm. */
-const LABEL_HEIGHT = 2.4;
+/** Size of the labels on a card, and the height of its capitals, mm. */
+const LABEL_SIZE = 3.2;
+const LABEL_HEIGHT = LABEL_SIZE * CAPITAL;

@@ -25,6 +25,8 @@ export interface Table {
 const SIZE = 2.9;
 const PAD = 1.4;
 const HEAD_SIZE = 2.4;
+/** Smallest that a head may be set, as part of its size: below that it is not read. */
+const LEAST_HEAD = 0.7;
 const BOX_HEIGHT = 8;
 
 /** The pages of some tables, one after another; `sheetOf` numbers them. */
@@ -100,7 +102,11 @@ function heading(pen: Pen, table: Table, cells: readonly Cell[], top: number): n
     const cell = cells[index];
     if (!cell) return;
     const x = column.align === 'right' ? cell.left + cell.width - PAD : cell.left + PAD;
-    pen.text(x, y, column.head, { size: HEAD_SIZE, colour: SOFT, align: column.align, within: cell.width - PAD });
+    const room = cell.width - PAD;
+    // A long head is set smaller, and only then cut.
+    const fit = room / Math.max(room, pen.measure.width(column.head, HEAD_SIZE, 'regular'));
+    const size = HEAD_SIZE * Math.max(LEAST_HEAD, fit);
+    pen.text(x, y, column.head, { size, colour: SOFT, align: column.align, within: room });
   });
   pen.rule(left, y - 1.6, right, y - 1.6, line(0.3));
   return y - 1.6;
