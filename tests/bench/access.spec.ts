@@ -1,7 +1,7 @@
 /** Everyone can use it: no serious fault found by axe in either look, complete use by keyboard, reduced motion. */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
 import { BenchPage } from './benchPage.ts';
+import { seriousFaults } from './seriousFaults.ts';
 
 for (const look of ['Paper', 'Layout blue'] as const) {
   test(`axe finds nothing serious: ${look}`, async ({ page }) => {
@@ -20,9 +20,7 @@ for (const look of ['Paper', 'Layout blue'] as const) {
         await page.keyboard.press('?');
         await expect(page.getByRole('dialog')).toBeVisible();
       }
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-      expect(serious.map(({ id, nodes }) => `${face}: ${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+      expect(await seriousFaults(page), face).toEqual([]);
     }
   });
 }
