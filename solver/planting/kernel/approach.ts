@@ -4,17 +4,24 @@
  * A group is solved from the sketch. Where that ends with corners turned over (the sketch has a point left of a line
  * and the result right of it), or with rules that miss, it is tried again: from there with those corners laid back,
  * from the sketch with small steps, and with the lengths taken from the sketch's to the wanted ones bit by bit, which
- * follows one branch. Of the places where all rules hold the one nearest to the sketch is kept. So the sketch decides,
- * and warm and cold agree. Array kernel: indices come from the plan, hence the `!`.
+ * follows one branch. Of the places where all rules hold the one nearest to the sketch is kept; where none is found, a
+ * small group is started from places scattered about the sketch. So the sketch decides, and warm and cold agree. Array kernel: indices come from the plan, hence the `!`.
  */
 import { RuleKind } from '../network.ts';
-import type { Iteration, Outcome, PatternMemo } from './iterate.ts';
+import { type Iteration, type Outcome, type PatternMemo, typicalLength } from './iterate.ts';
 import type { System } from './system.ts';
 
 /** Steps of the gradual approach: measured, more do not recover more networks (tests/planting/kernelRobustness). */
 const STEPS = 12;
 /** Damping of the cautious attempt: a thousand times the usual one, so that it creeps downhill (measured as above). */
 const CAUTIOUS = 10;
+/** Starts that are scattered about the sketch when other placements are asked for, and how far against the lengths. */
+const SCATTERED = 16;
+const SCATTER = 0.6;
+/** Points of a group up to which that is done unasked, where all else fails. */
+const MOST_SCATTERED = 12;
+/** Part of that reach within which two placements are one. */
+const SAME = 1e-4;
 /** Sine of the corner angle below which its hand says nothing: about six degrees from straight. */
 const CLEAR = 0.1;
 
@@ -23,8 +30,45 @@ export class Approach {
   private best = new Float64Array(0);
   private trial = new Float64Array(0);
 
-  /** Solves the loaded system, whose places must be those of the sketch. */
-  solve(system: System, iteration: Iteration, memo: PatternMemo, sketch: Float64Array): Outcome {
+  /**
+   * Solves the loaded system, whose places must be those of the sketch.
+   *
+   * @param branch 0 the placement that the sketch means, 1, 2… other ones, the nearest to the sketch first; where there
+   *   are not so many, the one that the sketch means
+   */
+  solve(system: System, iteration: Iteration, memo: PatternMemo, sketch: Float64Array, branch = 0): Outcome {
+    const own = this.solveOwn(system, iteration, memo, sketch);
+    if (branch === 0) return own;
+    const others = this.scattered(system, iteration, memo);
+    const chosen = others[branch - 1];
+    system.restore(chosen ?? this.best);
+    system.evaluate(true);
+    return chosen ? 'holds' : own;
+  }
+
+  /** Placements other than the one in `best`, found from starts scattered about the sketch, the nearest to it first. */
+  private scattered(system: System, iteration: Iteration, memo: PatternMemo): Float64Array[] {
+    const size = 2 * system.rootCount;
+    const reach = typicalLength(system) * SCATTER;
+    const same = (SAME * reach) ** 2;
+    const found: Float64Array[] = [];
+    let seed = size;
+    for (let n = 0; n < SCATTERED; n++) {
+      for (let k = 0; k < size; k++) {
+        seed = (seed * 48271) % 2147483647;
+        this.trial[k] = this.start[k]! + reach * (2 * (seed / 2147483647) - 1);
+      }
+      system.restore(this.trial);
+      if (iteration.solve(system, memo) !== 'holds') continue;
+      const place = new Float64Array(this.trial.length);
+      system.save(place);
+      const isKnown = [this.best, ...found].some((other) => between(place, other, size) < same);
+      if (!isKnown) found.push(place);
+    }
+    return found.sort((a, b) => between(a, this.start, size) - between(b, this.start, size));
+  }
+
+  private solveOwn(system: System, iteration: Iteration, memo: PatternMemo, sketch: Float64Array): Outcome {
     const size = 2 * system.rootCount;
     if (this.start.length < size) {
       this.start = new Float64Array(2 * size);
@@ -33,8 +77,8 @@ export class Approach {
     }
     system.save(this.start);
     let outcome = iteration.solve(system, memo);
-    if (outcome === 'holds' && cornersTurned(system, sketch, false) === 0) return outcome;
     system.save(this.best);
+    if (outcome === 'holds' && cornersTurned(system, sketch, false) === 0) return outcome;
     const attempts = [
       () => cornersTurned(system, sketch, true) > 0 && iteration.solve(system, memo) === 'holds',
       () => this.creep(system, iteration, memo),
@@ -51,6 +95,13 @@ export class Approach {
       else system.restore(this.best);
       outcome = 'holds';
       if (cornersTurned(system, sketch, false) === 0) break;
+    }
+    if (outcome === 'stuck' && system.rootCount <= MOST_SCATTERED && system.ruleCount === size) {
+      const [nearest] = this.scattered(system, iteration, memo);
+      if (nearest) {
+        this.best.set(nearest.subarray(0, size));
+        outcome = 'holds';
+      }
     }
     system.restore(this.best);
     system.evaluate(true);

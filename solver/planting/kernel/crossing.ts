@@ -86,16 +86,21 @@ export class CrossingTool {
 
   /** As `place`, but takes the crossing of the given slot whatever the sketch says; for drags, which keep their branch. */
   placeAt(ground: Ground, root: number, ruleA: number, ruleB: number, slot: number): number {
-    const { coords } = ground;
-    const meet = this.place(ground, coords, root, ruleA, ruleB);
-    if (meet !== Meet.two || this.slot === slot) return meet;
+    const meet = this.place(ground, ground.coords, root, ruleA, ruleB);
+    if (this.slot !== slot) this.takeOther(ground, root);
+    return meet;
+  }
+
+  /** Goes over to the other crossing, where the last placing had two. */
+  takeOther({ coords }: Ground, root: number): void {
+    if (this.meet !== Meet.two) return;
+    this.slot = this.slot === 0 ? 2 : 0;
     const x = coords[2 * root]!;
     const y = coords[2 * root + 1]!;
     coords[2 * root] = this.otherX;
     coords[2 * root + 1] = this.otherY;
     this.otherX = x;
     this.otherY = y;
-    return meet;
   }
 
   /** Position in `out` of the crossing that the document means: 0 or 2. */

@@ -7,6 +7,7 @@
  */
 import type { Network, NetworkResult } from '../network.ts';
 import { Approach } from './approach.ts';
+import { isTold, keepingBranch, stuckSurplus, type Turned, unkept } from './branches.ts';
 import { checkNetwork } from './check.ts';
 import { CrossingTool } from './crossing.ts';
 import { Iteration } from './iterate.ts';
@@ -80,10 +81,31 @@ export function placingOf(network: Network, known?: Plan): Placing {
   for (let round = 0; ; round++) {
     const placing = placeNetwork(network, aside, round === 0 && !known?.withoutSome ? known : undefined);
     const repeated = round < MOST_REPLANNED ? repeatedLoci(placing) : [];
-    if (repeated.length === 0) return placing;
+    if (repeated.length === 0) return isTold(placing) ? (otherBranch(placing, aside) ?? placing) : placing;
     aside ??= new Uint8Array(network.ruleCount);
     for (const r of repeated) aside[r] = 1;
   }
+}
+
+/** A placing on another branch that keeps every rule, where the sketch's own does not; undefined where none is found. */
+function otherBranch(placing: Placing, aside: Uint8Array | undefined): Placing | undefined {
+  const { network } = placing.ground;
+  const surplus = stuckSurplus(placing);
+  let from = placing;
+  if (surplus.length > 0) {
+    const without = aside?.slice() ?? new Uint8Array(network.ruleCount);
+    for (const r of surplus) without[r] = 1;
+    from = placeNetwork(network, without, undefined);
+    if (from.stuck.length === 0 && unkept(from).length === 0) return from;
+  }
+  return keepingBranch(from, (turned) => placeSteps(freshGround(from), from.plan, from.sketch, turned));
+}
+
+/** The ground of a placing with every point back at its sketch. */
+function freshGround({ ground, plan }: Placing): Ground {
+  const coords = Float64Array.from(ground.network.coords.subarray(0, 2 * ground.network.pointCount));
+  const reduction = reduceNetwork(ground.network, coords);
+  return { network: ground.network, reduction, incidence: plan.incidence, coords, work: ground.work };
 }
 
 /** Times that a network is planned again because two of its loci turned out to be one. */
@@ -107,8 +129,12 @@ function repeatedLoci({ plan, meet }: Placing): number[] {
   return repeated;
 }
 
-/** Places every step of the plan in order, and then all that follows from them. */
-export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array): Placing {
+/**
+ * Places every step of the plan in order, and then all that follows from them.
+ *
+ * @param turned steps that take another branch than the sketch's
+ */
+export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array, turned?: Turned): Placing {
   const placing: Placing = {
     ground,
     plan,
@@ -131,7 +157,8 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array): Pl
       const group = plan.groups[-1 - root]!;
       system.load(ground, group.roots, group.rules);
       if (group.rules.length === 0) continue;
-      if (approach.solve(system, iteration, group, sketch) === 'stuck') placing.stuck.push(s);
+      const branch = turned?.get(s) ?? 0;
+      if (approach.solve(system, iteration, group, sketch, branch) === 'stuck') placing.stuck.push(s);
       else if (group.kind !== 'under' && !iteration.hasFullRank(system, group)) placing.weak.push(s);
       continue;
     }
@@ -139,6 +166,7 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array): Pl
     if (many) placeMany(placing, tool, system, iteration, s, many);
     else {
       placing.meet[s] = tool.place(ground, sketch, root, plan.ruleA[s]!, plan.ruleB[s]!);
+      if (turned?.has(s)) tool.takeOther(ground, root);
       placing.gap[s] = tool.gap;
       placing.slot[s] = tool.slot;
     }
