@@ -1,15 +1,15 @@
 /** Commands that look for room: a planting, and whether the train runs. */
-import { slideToSafe } from '../../solver/clearance/index.ts';
+import { canSlide, slideToSafe } from '../../solver/clearance/index.ts';
 import type { Place } from '../../solver/planting/index.ts';
 import type { Bench } from '../state/bench.svelte.ts';
 import type { Command } from '../state/commands/command.ts';
 
-/** The one loose place that is chosen. */
-function chosenLoose(bench: Bench): Place | undefined {
+/** The one place that is chosen, where it can slide: a loose one, or a post on its circle. */
+function chosenToSlide(bench: Bench): Place | undefined {
   const [only] = bench.chosen;
   const place =
     bench.chosen.length === 1 ? [...bench.settled.places.values()].find(({ id }) => id === only) : undefined;
-  return place?.state === 'loose' ? place : undefined;
+  return place && canSlide(bench.settled, place.id) ? place : undefined;
 }
 
 export const clearanceCommands = {
@@ -50,10 +50,10 @@ export const clearanceCommands = {
     id: 'slideToSafe',
     group: 'change',
     says: 'Slide to a safe place',
-    describes: 'Slide the chosen loose part to the nearest place that clears everything',
-    possible: (bench) => chosenLoose(bench) !== undefined,
+    describes: 'Slide the chosen loose part, or post on its circle, to the nearest place that clears everything',
+    possible: (bench) => chosenToSlide(bench) !== undefined,
     run: (bench) => {
-      const place = chosenLoose(bench);
+      const place = chosenToSlide(bench);
       const slide = place && slideToSafe(bench.settled, place.id);
       if (!place) return;
       if (!slide) bench.tell('done', `${bench.nameOf(place.id)} is safe where it stands, or nowhere it can go is.`);

@@ -37,7 +37,7 @@ export { adviceFor } from './remedies/advice.ts';
 export { safeArcsOfPost } from './remedies/slidePost.ts';
 export { remediesFor, withRemedies } from './remedies.ts';
 export { nearestSafeAngle, type SafeArc, safeArcs } from './safeArcs.ts';
-export { type SafeOptions, type SafePlaces, safePlacesOf, slideToSafe } from './safePlaces.ts';
+export { canSlide, type SafeOptions, type SafePlaces, safePlacesOf, slideToSafe } from './safePlaces.ts';
 export { type Shake, shakeOf, sideMovementOver } from './shake.ts';
 export type { Heights, Solid } from './solid.ts';
 export { heightsOfArbor } from './solids/arborSolids.ts';

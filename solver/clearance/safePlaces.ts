@@ -1,13 +1,15 @@
 /**
  * Safe places: where a loose arbor, post or mark can stand so that everything that moves with it clears everything else.
+ * A post that rules settle on a circle is asked for its safe arcs, in closed form.
  *
  * A point with one free motion is followed along its curve both ways; one with two is set on a grid over the case.
  * At every place all rules hold (it is a drag of the planting), and the gaps are read with the shake of the bearings.
  * The ends of safe pieces are closed in on by halving.
  */
-import type { Edit, PointId } from '../movement/index.ts';
+import type { Edit, PointId, Post } from '../movement/index.ts';
 import { type PlacedMovement, type Point, startDrag } from '../planting/index.ts';
 import { groundOf, type RoomMeasure, roomMeasureOf } from './findPlanting/roomOf.ts';
+import { postSlidToSafe, safeArcsOfPost, turnedPost } from './remedies/slidePost.ts';
 
 export interface SafeOptions {
   /** Distance of neighbouring places that are asked, mm; 0.5 along a curve and a fortieth of the case on a grid when absent. */
@@ -30,9 +32,24 @@ const MOST_STEPS = 400;
 /** Ends of safe pieces are known to this, mm: a tenth of what a maker can set. */
 const END = 1e-4;
 
-/** The safe places of a loose point. */
+/** May a point be asked for safe places: it is loose, or a post that stands on a circle? */
+export function canSlide(placed: PlacedMovement, id: PointId): boolean {
+  const place = placed.places.get(id);
+  return place?.state === 'loose' || settledPost(placed, id) !== undefined;
+}
+
+/** A post that rules settle on a circle, which it could be turned along. */
+function settledPost(placed: PlacedMovement, id: PointId): Post | undefined {
+  const post = placed.movement.posts.find((each) => each.id === id);
+  if (!post || placed.places.get(id)?.state !== 'planted') return undefined;
+  return turnedPost(placed, post, 1) && post;
+}
+
+/** The safe places of a loose point, or of a post on its circle. */
 export function safePlacesOf(placed: PlacedMovement, id: PointId, options: SafeOptions = {}): SafePlaces {
   const place = placed.places.get(id);
+  const post = settledPost(placed, id);
+  if (post) return safeArcPieces(placed, post);
   if (place?.state !== 'loose' || place.free.length === 0) {
     return {
       kind: 'none',
@@ -55,15 +72,39 @@ export function safePlacesOf(placed: PlacedMovement, id: PointId, options: SafeO
     : { kind: 'none', says: 'Nowhere in the case is everything clear.' };
 }
 
-/** The edit that slides a loose point to the nearest safe place, and how far that is; undefined where it is safe, or nowhere is. */
+/** Degrees between two points of an arc that is handed over as a row of points. */
+const ARC_STEP = 2;
+
+function safeArcPieces(placed: PlacedMovement, post: Post): SafePlaces {
+  const safe = safeArcsOfPost(placed, post);
+  if (!safe || safe.arcs.length === 0) return { kind: 'none', says: 'Nowhere on its circle is everything clear.' };
+  const { centre, radius } = safe.slide;
+  const pieces = safe.arcs.map(({ start, sweep }) => {
+    const count = Math.max(1, Math.ceil((sweep * 180) / Math.PI / ARC_STEP));
+    return Array.from({ length: count + 1 }, (_, i): Point => {
+      const angle = start + (sweep * i) / count;
+      return { x: centre[0] + radius * Math.cos(angle), y: centre[1] + radius * Math.sin(angle) };
+    });
+  });
+  return { kind: 'curve', pieces };
+}
+
+/** The edit that slides a loose point, or a post on its circle, to the nearest safe place, and how far that is; undefined where it is safe, or nowhere is. */
 export function slideToSafe(
   placed: PlacedMovement,
   id: PointId,
   options: SafeOptions = {},
 ): { readonly edit: Edit; readonly to: Point; readonly distance: number } | undefined {
   const place = placed.places.get(id);
+  const post = settledPost(placed, id);
+  const turned = post && postSlidToSafe(placed, post);
+  if (post && place && turned) {
+    const to = { x: turned.at[0], y: turned.at[1] };
+    const distance = Math.hypot(to.x - place.x, to.y - place.y);
+    return distance < END ? undefined : { edit: turned.candidate.edit, to, distance };
+  }
   const safe = safePlacesOf(placed, id, options);
-  if (!place || safe.kind === 'none') return undefined;
+  if (post || !place || safe.kind === 'none') return undefined;
   const points = safe.kind === 'curve' ? safe.pieces.flat() : safe.middles;
   const away = (point: Point): number => Math.hypot(point.x - place.x, point.y - place.y);
   const [nearest] = [...points].sort((a, b) => away(a) - away(b));

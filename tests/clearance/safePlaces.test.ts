@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkMovement, safePlacesOf, slideToSafe } from '../../solver/clearance/index.ts';
+import { canSlide, checkMovement, safePlacesOf, slideToSafe } from '../../solver/clearance/index.ts';
 import { applyEdit, type PointId } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
@@ -81,5 +81,68 @@ describe('safe places of a loose arbor', () => {
 
   it('a planted arbor has none to offer', () => {
     expect(safePlacesOf(plantMovement(onCircle(90)), 'A' as PointId)).toMatchObject({ kind: 'none' });
+  });
+});
+
+describe('safe arcs of a post that stands on a circle', () => {
+  const P = 'P' as PointId; // an id of the scene
+  /** A wheel of 30 at (35, 0); a post of 6 on a circle of 40 about A, with a head of 10 at the wheel's height. */
+  const post = (angle: number, head: boolean) => {
+    const [a, b] = [arborAt('A', 0, 0, heights), arborAt('B', 35, 0, heights)];
+    const at = [40 * Math.cos((angle * Math.PI) / 180), 40 * Math.sin((angle * Math.PI) / 180)];
+    return sceneOf({
+      arbors: [a.arbor, b.arbor],
+      rules: [
+        a.rule,
+        b.rule,
+        { id: 'r', kind: 'radius', point: 'P', centre: 'A', length: 40 },
+        { id: 'g', kind: 'bearing', point: 'P', centre: 'A', angle },
+      ],
+      wheels: [wheelOf('b', 'B', 30, 0)],
+      posts: [
+        {
+          id: 'P',
+          at,
+          diameter: 6,
+          levels: { from: -5, to: 15 },
+          ...(head ? { heads: [{ diameter: 10, from: 1, to: 3 }] } : {}),
+        },
+      ],
+    });
+  };
+  /** Angle at A at which the post's centre is so far from B, by the law of cosines. */
+  const angleAt = (apart: number): number => Math.acos((40 ** 2 + 35 ** 2 - apart ** 2) / (2 * 40 * 35));
+
+  it.each([
+    { head: false, apart: 15 + 3 + 0.5 },
+    { head: true, apart: 15 + 5 + 0.5 },
+  ])('end where the post, or its head ($head), just keeps the gap', ({ head, apart }) => {
+    const placed = plantMovement(post(120, head));
+    expect(canSlide(placed, P)).toBe(true);
+    const safe = safePlacesOf(placed, P);
+    if (safe.kind !== 'curve') throw new Error(safe.kind);
+    const angles = safe.pieces.flat().map(({ x, y }) => Math.abs(Math.atan2(y, x)));
+    expect(Math.min(...angles)).toBeCloseTo(angleAt(apart), 5);
+  });
+
+  it('the post is slid to the nearest of them by its own rule', () => {
+    const movement = post(10, true);
+    const placed = plantMovement(movement);
+    expect(checkMovement(placed).map(({ kind }) => kind)).toEqual(['fouls']);
+    const slide = slideToSafe(placed, P);
+    if (!slide) throw new Error('there is a safe place');
+    const edited = applyEdit(movement, slide.edit);
+    if (edited.kind === 'refused') throw new Error(edited.says);
+    const after = plantMovement(edited.movement);
+    expect(checkMovement(after)).toEqual([]);
+    const at = after.places.get(P);
+    expect(Math.atan2(at?.y ?? 0, at?.x ?? 1)).toBeCloseTo(angleAt(20.5), 4);
+    expect(slideToSafe(after, P)).toBeUndefined();
+  });
+
+  it('are not asked of what stands on no circle', () => {
+    const placed = plantMovement(onCircle(90));
+    expect(canSlide(placed, P)).toBe(false);
+    expect(safePlacesOf(placed, P)).toMatchObject({ kind: 'none' });
   });
 });

@@ -6,6 +6,7 @@ import { gapContextOf, heightGapOf } from '../gapReadings.ts';
 import { pairTermsFor } from '../pairTerms.ts';
 import { nearestSafeAngle, type Obstacle, type SafeArc, type SlideCircle, safeArcs } from '../safeArcs.ts';
 import { sideMovementOver } from '../shake.ts';
+import { type RingSolid, sweptRing } from '../solid.ts';
 import { solidsOf } from '../solids.ts';
 import type { Candidate } from './candidate.ts';
 
@@ -30,42 +31,53 @@ export function safeArcsOfPost(
   return { slide, angle, arcs: safeArcs(slide, obstaclesOf(placed, post)) };
 }
 
-/** Everything that the post could meet at its heights, each with the gap it is owed, shake included. */
+/** Everything that the post and its heads could meet at their heights, each with the gap it is owed, shake included. */
 function obstaclesOf(placed: PlacedMovement, post: Post): Obstacle[] {
   const solids = solidsOf(placed);
-  const own = solids.find((solid) => solid.part === post.id);
-  if (!own) return [];
   const termsOf = pairTermsFor(placed.movement);
   const { shake } = gapContextOf(placed, solids);
   const wheels = new Map<string, number>(placed.movement.wheels.map(({ id, runOut }) => [id, runOut / 2]));
-  return solids.flatMap((solid): Obstacle[] => {
-    const terms = termsOf(own, solid);
-    if (!terms || heightGapOf(own, solid) >= terms.height) return [];
-    const aside = solid.arbor === undefined ? 0 : sideMovementOver(shake, solid.arbor, solid.heights);
-    const runOut = solid.role === 'wheel' ? (wheels.get(solid.part) ?? 0) : 0;
-    const plusMinus = solid.arbor === undefined ? 0 : (placed.plusMinusBetween(post.id, solid.arbor) ?? 0);
-    return [{ solid, gap: terms.plan + aside + runOut + plusMinus * MORE_ELSEWHERE + SPARE }];
-  });
+  return solids
+    .filter((own): own is RingSolid => own.part === post.id && own.shape === 'ring')
+    .flatMap((own) =>
+      solids.flatMap((other): Obstacle[] => {
+        const terms = termsOf(own, other);
+        if (!terms || heightGapOf(own, other) >= terms.height) return [];
+        const solid = other.shape === 'ring' ? sweptRing(other) : other;
+        const aside = solid.arbor === undefined ? 0 : sideMovementOver(shake, solid.arbor, solid.heights);
+        const runOut = solid.role === 'wheel' ? (wheels.get(solid.part) ?? 0) : 0;
+        const plusMinus = solid.arbor === undefined ? 0 : (placed.plusMinusBetween(post.id, solid.arbor) ?? 0);
+        // A head reaches farther out than the post itself.
+        const wider = own.outer - post.diameter / 2;
+        return [{ solid, gap: terms.plan + wider + aside + runOut + plusMinus * MORE_ELSEWHERE + SPARE }];
+      }),
+    );
 }
 
 /** A candidate for each post that the finding names and that stands on a circle about a point. */
 export function postCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
   return placed.movement.posts.flatMap((post): Candidate[] => {
-    if (!finding.parts.includes(post.id)) return [];
-    const safe = safeArcsOfPost(placed, post);
-    const angle = safe && nearestSafeAngle(safe.arcs, safe.angle);
-    if (!safe || angle === undefined) return [];
-    const turned = turnedPost(placed, post, (signed(angle - safe.angle) * 180) / Math.PI);
+    const turned = finding.parts.includes(post.id) ? postSlidToSafe(placed, post) : undefined;
     return turned ? [turned.candidate] : [];
   });
 }
 
+/** The post at the nearest angle of its circle where it clears everything; undefined where nothing turns it, or nowhere is safe. */
+export function postSlidToSafe(placed: PlacedMovement, post: Post): TurnedPost | undefined {
+  const safe = safeArcsOfPost(placed, post);
+  const angle = safe && nearestSafeAngle(safe.arcs, safe.angle);
+  if (!safe || angle === undefined) return undefined;
+  return turnedPost(placed, post, (signed(angle - safe.angle) * 180) / Math.PI);
+}
+
+/** A post at another angle of its circle: how it gets there, and where that is. */
+export interface TurnedPost {
+  readonly candidate: Candidate;
+  readonly at: readonly [number, number];
+}
+
 /** The post turned by so many degrees about the centre of its circle; undefined where nothing simple turns it. */
-export function turnedPost(
-  placed: PlacedMovement,
-  post: Post,
-  degrees: number,
-): { readonly candidate: Candidate; readonly at: readonly [number, number] } | undefined {
+export function turnedPost(placed: PlacedMovement, post: Post, degrees: number): TurnedPost | undefined {
   const about = centreOf(placed, post);
   const [centre, place] = [about === undefined ? undefined : placed.places.get(about), placed.places.get(post.id)];
   if (about === undefined || !centre || !place) return undefined;
