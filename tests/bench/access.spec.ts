@@ -51,7 +51,7 @@ test('an arbor is set down, moved and deleted by keyboard alone', async ({ page 
 test('nonsense in a value field says what is accepted, keeps the old value and plants nothing', async ({ page }) => {
   const bench = await BenchPage.open(page, 'reel');
   const before = await bench.placeOf('Middle');
-  const field = bench.slip.getByRole('textbox', { name: 'Distance from Crank' });
+  const field = bench.slip.getByRole('textbox', { name: 'Distance from Crank', exact: true });
   await field.fill('6o mm');
   expect(await bench.placeOnSlip()).toEqual(before);
   await field.press('Enter');
