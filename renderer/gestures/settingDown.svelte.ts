@@ -7,6 +7,7 @@ import { type PlacedMovement, plantMovement } from '../../solver/planting/index.
 import { hitAt } from '../bench/hitTest.ts';
 import { type Point, toWorld } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { refusalSays } from '../state/refusalSays.ts';
 import { type DownKind, type Draft, firstDraft, type SetDown, setDown } from './setDownDrafts.ts';
 import { Settler } from './settling.ts';
 
@@ -48,7 +49,7 @@ export class SettingDown {
     this.show(bench, at, true);
   }
 
-  /** Adds it to the movement and goes on setting down the same kind. */
+  /** Adds it to the movement and chooses it. */
   keep(bench: Bench): boolean {
     if (!this.ready) this.show(bench, this.at, true);
     const ready = this.ready?.();
@@ -95,7 +96,10 @@ export class SettingDown {
     const down = setDown(this.kind, draft, at, on, bench.movement);
     const outcome = 'cannot' in down ? undefined : applyEdit(bench.movement, { kind: 'several', edits: down.edits });
     if ('cannot' in down || outcome?.kind !== 'edited') {
-      bench.tell('refused', 'cannot' in down ? down.cannot : outcome?.kind === 'refused' ? outcome.says : '');
+      bench.tell(
+        'refused',
+        'cannot' in down ? down.cannot : outcome?.kind === 'refused' ? refusalSays(outcome, bench.nameOf) : '',
+      );
       return undefined;
     }
     const placed = plantMovement(outcome.movement, bench.settled);

@@ -4,6 +4,7 @@ import type { Edit, Movement, PartId, PointId } from '../../solver/movement/inde
 import { type DraftRule, type PlacedMovement, ruleValueNow, settlingRules } from '../../solver/planting/index.ts';
 import { pointOf } from '../bench/benchLettering.ts';
 import { withIds } from '../gestures/ruleIds.ts';
+import { draftsAmong } from './draftsAmong.ts';
 import { ruleKindSays, ruleWithSays } from './ruleWords.ts';
 
 export interface RuleOffer {
@@ -41,22 +42,52 @@ function offer(
   return { key: JSON.stringify(rule), rule, says, value };
 }
 
-/** Offers for two or three chosen parts: rules between just these. */
+/** Offers for two or more chosen parts: rules between just these. */
 export function offersBetween(placed: PlacedMovement, parts: readonly PartId[], nameOf: NameOf): RuleOffer[] {
-  const points = parts.map((part) => pointOf(placed, part));
-  const [a, b, c, ...more] = points;
-  if (!a || !b || more.length > 0) return [];
-  const drafts: DraftRule[] =
-    points.length === 2 ? pairDrafts(placed, parts, [a, b]) : c ? tripleDrafts([a, b, c]) : [];
+  const points = parts.flatMap((part) => pointOf(placed, part) ?? []);
+  const [a, b] = points;
+  const wall = placed.movement.walls.find(({ id }) => parts.includes(id))?.id;
+  const beside = parts.find((part) => part !== wall);
+  // A wall has no point of its own: all that can be kept with it is a gap.
+  if (a && wall && beside && parts.length === 2) {
+    return offersOf(placed, [{ kind: 'clearBy', parts: [beside, wall], gap: 0 }], [a], nameOf);
+  }
+  if (!a || !b || points.length < parts.length || new Set(points).size < points.length) return [];
+  const drafts = points.length === 2 ? pairDrafts(placed, parts, [a, b]) : draftsAmong(placed, points);
+  return offersOf(placed, drafts, points, nameOf);
+}
+
+/** The drafts that are no rules yet, each with the value that it has now. */
+function offersOf(
+  placed: PlacedMovement,
+  drafts: readonly DraftRule[],
+  points: readonly PointId[],
+  nameOf: NameOf,
+): RuleOffer[] {
+  const [a] = points;
   const kept = new Set(placed.movement.rules.flatMap((rule) => subjectOf(rule) ?? []));
   return drafts.flatMap((draft) => {
     // What is already a rule is edited on its card.
     if (kept.has(subjectOf(draft) ?? '')) return [];
     const value = ruleValueNow(placed.movement, placed, draft);
-    if (!value) return [];
+    if (!value || !a) return [];
     const kind = value.kind === 'angle' ? 'angle' : value.kind === 'off' ? 'none' : 'length';
-    return [offer(placed.movement, withNumber(draft, value.value), a, nameOf, { kind, value: value.value })];
+    const told = offer(placed.movement, withNumber(draft, value.value), seenFrom(draft, a), nameOf, {
+      kind,
+      value: value.value,
+    });
+    return [{ ...told, says: `${subjectSays(draft, points, nameOf)}${told.says}` }];
   });
+}
+
+/** The point whose rule it is, where it speaks of one. */
+const seenFrom = (draft: DraftRule, first: PointId): PointId => ('point' in draft ? draft.point : first);
+
+/** Who is meant, where that is not plain: in a pair it is the one chosen last. "Third: In line with …" */
+function subjectSays(draft: DraftRule, points: readonly PointId[], nameOf: NameOf): string {
+  if (points.length === 2) return 'point' in draft && draft.point === points[0] ? `${nameOf(draft.point)}: ` : '';
+  if ('point' in draft) return `${nameOf(draft.point)}: `;
+  return draft.kind === 'sameRadius' || draft.kind === 'evenSpacing' ? `${draft.points.map(nameOf).join(', ')}: ` : '';
 }
 
 /** What a rule between two speaks of, the same for two rules that would say the same. */
@@ -65,7 +96,11 @@ function subjectOf(rule: DraftRule | Movement['rules'][number]): string | undefi
   if (rule.kind === 'depth') return sorted(rule.wheels);
   if (rule.kind === 'distance' || rule.kind === 'samePlace') return sorted(rule.points);
   if (rule.kind === 'clearBy') return sorted(rule.parts);
-  if (rule.kind === 'radius' || rule.kind === 'bearing') return `${rule.kind} ${rule.point} ${rule.centre}`;
+  if (rule.kind === 'radius') return `${rule.kind} ${rule.point} ${rule.centre}`;
+  if (rule.kind === 'bearing') return `${rule.kind} ${rule.point} ${rule.centre} ${rule.reference ?? ''}`;
+  if (rule.kind === 'sameRadius' || rule.kind === 'evenSpacing') return `${sorted(rule.points)} about ${rule.centre}`;
+  if (rule.kind === 'inLine') return sorted([rule.point, ...rule.through]);
+  if (rule.kind === 'opposite') return `${sorted([rule.point, rule.of])} about ${rule.centre}`;
   return undefined;
 }
 
@@ -89,17 +124,10 @@ function pairDrafts(
     { kind: 'distance', points: [a, b], length: 1 },
     { kind: 'radius', point: b, centre: a, length: 1 },
     { kind: 'bearing', point: b, centre: a, angle: 0 },
+    { kind: 'radius', point: a, centre: b, length: 1 },
+    { kind: 'bearing', point: a, centre: b, angle: 0 },
     { kind: 'clearBy', parts: [parts[0] ?? a, parts[1] ?? b], gap: 0 },
     { kind: 'samePlace', points: [a, b] },
-  ];
-}
-
-function tripleDrafts([a, b, c]: readonly [PointId, PointId, PointId]): DraftRule[] {
-  return [
-    { kind: 'inLine', point: c, through: [a, b] },
-    { kind: 'opposite', point: c, centre: a, of: b },
-    { kind: 'sameRadius', points: [b, c], centre: a },
-    { kind: 'evenSpacing', points: [b, c], centre: a },
   ];
 }
 

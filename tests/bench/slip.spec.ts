@@ -66,7 +66,7 @@ test('sizes and bearings of an arbor, an optional one left open again', async ({
 test('the ± of a rule, what a wheel was cut to, and the arbor that it goes onto', async ({ page }) => {
   const bench = await BenchPage.open(page, 'reel');
   await bench.train.getByRole('button', { name: 'Crank' }).click();
-  const pm = bench.slip.getByRole('textbox', { name: /, ±$/ }).first();
+  const pm = bench.slip.getByRole('textbox', { name: /^± of the/ }).first();
   await pm.fill('0.02');
   await pm.press('Enter');
   await expect(bench.slip).toContainText('Place good to');

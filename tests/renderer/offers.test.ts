@@ -1,0 +1,83 @@
+/** Rules offered among chosen points: each could be kept, says whose it is, and has the value that it has now. */
+import { describe, expect, test } from 'vitest';
+import { keepOffer, offersBetween } from '../../renderer/state/ruleOffers.ts';
+import { applyEdit, type Movement, type PartId, readMovement } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+
+/** Four places at the corners of a square about O, listed out of turn. Our own scenario. */
+function movement(): Movement {
+  const at = { O: [0, 0], E: [30, 0], W: [-30, 1], N: [0, 30], S: [1, -30] };
+  const reading = readMovement(
+    JSON.stringify({
+      format: 'depthwright-movement',
+      version: 1,
+      arbors: Object.entries(at).map(([id, place]) => ({ id, at: place })),
+      rules: [{ id: 'o', kind: 'held', point: 'O', at: [0, 0] }],
+    }),
+  );
+  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
+  return reading.movement;
+}
+
+describe('offers among chosen points', () => {
+  const placed = plantMovement(movement());
+  const among = (...ids: string[]) => offersBetween(placed, ids as PartId[], String); // ids of the movement above
+
+  test('a pair: each may be measured from the other', () => {
+    const says = among('O', 'E').map((offer) => offer.says);
+    expect(says).toContain('Radius from O');
+    expect(says).toContain('O: Radius from E');
+    expect(says).toContain('Bearing about O');
+  });
+
+  test('three: each of them in each part, and each offer can be kept', () => {
+    const offers = among('O', 'E', 'W');
+    const says = offers.map((offer) => offer.says);
+    expect(says).toContain('W: Straight opposite E about O');
+    expect(says).toContain('O: In line with E and W');
+    expect(says).toContain('W: Bearing about O, from E');
+    expect(new Set(says).size).toBe(says.length);
+    for (const offer of offers) {
+      const outcome = applyEdit(placed.movement, { kind: 'several', edits: keepOffer(placed.movement, offer) });
+      expect(outcome.kind, offer.says).toBe('edited');
+    }
+  });
+
+  test('many: evenly spaced in the order in which they stand, which plants with none of them jumping across', () => {
+    const offer = among('O', 'W', 'N', 'E', 'S').find(({ rule }) => rule.kind === 'evenSpacing' && rule.centre === 'O');
+    expect(offer?.says).toBe('S, E, N, W: Even spacing about O');
+    const kept = applyEdit(placed.movement, { kind: 'several', edits: offer ? keepOffer(placed.movement, offer) : [] });
+    if (kept.kind === 'refused') throw new Error(kept.says);
+    const after = plantMovement(kept.movement);
+    expect(after.disagreements).toEqual([]);
+    for (const place of after.places.values()) {
+      const was = placed.places.get(place.id);
+      expect(Math.hypot(place.x - (was?.x ?? 0), place.y - (was?.y ?? 0)), place.id).toBeLessThan(2);
+    }
+  });
+
+  test('a wheel and a wall: a gap, with what it measures now', () => {
+    const parts = {
+      wheels: [{ id: 'w', arbor: 'E', teeth: 20, size: { module: 1 }, form: 'involute', level: 2, thickness: 2 }],
+    };
+    const ring = { id: 'wall', outline: { kind: 'circle', centre: [0, 0], radius: 60 }, levels: { from: 0, to: 9 } };
+    const inner = { kind: 'circle', centre: [0, 0], radius: 55 };
+    const outcome = applyEdit(placed.movement, {
+      kind: 'several',
+      edits: [
+        { kind: 'add', to: 'wheels', item: parts.wheels[0] as never }, // sound items, written above
+        { kind: 'add', to: 'walls', item: { ...ring, inner } as never },
+      ],
+    });
+    if (outcome.kind === 'refused') throw new Error(outcome.says);
+    const offers = offersBetween(plantMovement(outcome.movement), ['w', 'wall'] as PartId[], String);
+    expect(offers.map((offer) => offer.says)).toEqual(['Clear of wall']);
+    // E stands 30 out; the tips of 20 teeth of module 1 reach 11 (ISO 53): 55 - 30 - 11.
+    expect(offers[0]?.value).toEqual({ kind: 'length', value: expect.closeTo(14, 9) });
+  });
+
+  test('what is chosen twice over, or has no place, is offered nothing', () => {
+    expect(among('O', 'O')).toEqual([]);
+    expect(among('O', 'nothing')).toEqual([]);
+  });
+});
