@@ -65,13 +65,30 @@ test('an accepted finding goes, is taken back, and comes back by itself when the
   await expect(findings(page)).toContainText(/Pillar upper right foul by 1\.15 mm/);
 });
 
-test('where a loose part is safe is drawn and told, and it is slid there as one step', async ({ page }) => {
+test('where a loose part is safe is drawn and told', async ({ page }) => {
   const bench = await opened(page, fixture('looseStud'));
   await bench.train.getByRole('button', { name: 'Minute-wheel stud' }).click();
   await expect(page.getByText('The green band shows where it clears everything.')).toBeAttached();
   await expect(page.locator('svg polyline').first()).toBeAttached();
   await page.keyboard.press('Escape');
   await expect(page.locator('svg polyline')).toHaveCount(0);
+});
+
+test('a post on its circle is slid to where it clears everything, from the menu', async ({ page }) => {
+  const bench = await opened(page, fixture('pillarFoulsWheel'));
+  await expect(findings(page)).toContainText('foul by 0.90 mm');
+  const corner = { x: 56, y: 62 };
+  await bench.tap(corner);
+  await expect(bench.slip.getByLabel('Name')).toHaveValue('Pillar upper right');
+  await expect(page.locator('svg polyline').first()).toBeAttached();
+  const pixel = await bench.pixelOf(corner);
+  await page.mouse.click(pixel.x, pixel.y, { button: 'right' });
+  await page.getByRole('menuitem', { name: 'Slide to a safe place' }).click();
+  await expect(findings(page)).toContainText('Nothing found.');
+  const undo = page.getByRole('button', { name: 'undo' });
+  await undo.click();
+  await expect(findings(page)).toContainText('foul by 0.90 mm');
+  await expect(undo).toBeDisabled();
 });
 
 test('slower checks come when the window is idle', async ({ page }) => {
