@@ -1,12 +1,16 @@
 /**
- * What the window asks of the workshop's own thread, and the answers: sheets, pages, files. Pure: the
- * worker calls it, and so do the tests.
+ * What the window asks of the workshop's own thread, and the answers: sheets, pages, files, what a change of the metal does.
+ * Pure: the worker calls it, and so do the tests.
  */
 import type { Movement } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
 import {
   type Calibration,
+  type Consequences,
+  consequencesOf,
   handoverOf,
+  type OffPlace,
+  offPlaces,
   type PaperName,
   type PrintedSheet,
   pageSvg,
@@ -47,6 +51,10 @@ export interface Questions {
   page: { asks: { choice: SheetChoice; sheet: string; page: number }; answers: string };
   files: { asks: { choice: SheetChoice }; answers: readonly MadeFile[] };
   handover: { asks: { choice: SheetChoice; earlier?: Movement | undefined }; answers: Uint8Array<ArrayBuffer> };
+  /** What came of a change, from the movement before it. */
+  consequences: { asks: { before: Movement }; answers: Consequences };
+  /** Drilled holes off their places, with cures. */
+  offPlaces: { asks: object; answers: readonly OffPlace[] };
 }
 export type QuestionName = keyof Questions;
 export type Question<Name extends QuestionName = QuestionName> = {
@@ -89,6 +97,10 @@ export class Workshop {
         const { earlier, choice } = question;
         return new Uint8Array(zipOf(handoverOf(placed, { settings: settingsOf(choice, this.fonts), earlier })));
       }
+      case 'consequences':
+        return consequencesOf(plantMovement(question.before), placed);
+      case 'offPlaces':
+        return offPlaces(placed.movement);
     }
   }
 

@@ -58,7 +58,16 @@ export {
 export { type Cure, type CureOptions, curesFor, shiftOf, shiftWords, shimFor } from './made/cure.ts';
 export { type DepthReadings, depthReadings, editsOfDepthReadings } from './made/depthReadings.ts';
 export { type DistancesTell, distancesTell, editsOfWrongHoles } from './made/distancesTell.ts';
-export { boreBeforePressing, type FitFeel, feelOf, fitOf, type HoleClass, type ShaftClass } from './made/fits.ts';
+export {
+  boreBeforePressing,
+  FIT_USES,
+  type FitFeel,
+  type FitUse,
+  feelOf,
+  fitOf,
+  type HoleClass,
+  type ShaftClass,
+} from './made/fits.ts';
 export { type OffPlace, offPlaces } from './made/offPlaces.ts';
 export { newReamer, type Reamed, reamedHole, warmingToSlip } from './made/reamers.ts';
 export { type SizeReadings, sizeReadings, trueSize } from './made/sizeReadings.ts';

@@ -3,19 +3,20 @@
  * Limits in micrometres, upper and lower.
  *
  * Source: ISO 286-1 and -2 for 3 to 180 mm, as tabulated in the project's check values (section D, every cell compared
- * with the standard's own formulas there).
+ * with the standard's own formulas there); sizes up to 3 mm, and f7, from memory of ISO 286-2, f7 compared with its formula.
  */
 
-/** "Over 6 up to and including 10": the upper end of each range, mm. The first range begins over 3. */
-const RANGE_ENDS = [6, 10, 18, 30, 50, 80, 120, 180] as const;
-const RANGE_START = 3;
+/** "Over 6 up to and including 10": the upper end of each range, mm. The first range begins over 0. */
+const RANGE_ENDS = [3, 6, 10, 18, 30, 50, 80, 120, 180] as const;
+const RANGE_START = 0;
 
 type Limits = readonly [upper: number, lower: number];
 export type HoleClass = 'H7' | 'H8';
-export type ShaftClass = 'g6' | 'h6' | 'k6' | 'p6';
+export type ShaftClass = 'f7' | 'g6' | 'h6' | 'k6' | 'p6';
 
 const HOLES: Readonly<Record<HoleClass, readonly Limits[]>> = {
   H7: [
+    [10, 0],
     [12, 0],
     [15, 0],
     [18, 0],
@@ -26,6 +27,7 @@ const HOLES: Readonly<Record<HoleClass, readonly Limits[]>> = {
     [40, 0],
   ],
   H8: [
+    [14, 0],
     [18, 0],
     [22, 0],
     [27, 0],
@@ -38,7 +40,19 @@ const HOLES: Readonly<Record<HoleClass, readonly Limits[]>> = {
 };
 
 const SHAFTS: Readonly<Record<ShaftClass, readonly Limits[]>> = {
+  f7: [
+    [-6, -16],
+    [-10, -22],
+    [-13, -28],
+    [-16, -34],
+    [-20, -41],
+    [-25, -50],
+    [-30, -60],
+    [-36, -71],
+    [-43, -83],
+  ],
   g6: [
+    [-2, -8],
     [-4, -12],
     [-5, -14],
     [-6, -17],
@@ -49,6 +63,7 @@ const SHAFTS: Readonly<Record<ShaftClass, readonly Limits[]>> = {
     [-14, -39],
   ],
   h6: [
+    [0, -6],
     [0, -8],
     [0, -9],
     [0, -11],
@@ -59,6 +74,7 @@ const SHAFTS: Readonly<Record<ShaftClass, readonly Limits[]>> = {
     [0, -25],
   ],
   k6: [
+    [6, 0],
     [9, 1],
     [10, 1],
     [12, 1],
@@ -69,6 +85,7 @@ const SHAFTS: Readonly<Record<ShaftClass, readonly Limits[]>> = {
     [28, 3],
   ],
   p6: [
+    [12, 6],
     [20, 12],
     [24, 15],
     [29, 18],
@@ -101,7 +118,7 @@ export function fitOf(size: number, hole: HoleClass, shaft: ShaftClass): Fit {
   if (!holeLimits || !shaftLimits) {
     return {
       kind: 'none',
-      says: `${size} mm: the table holds sizes over ${RANGE_START} up to ${RANGE_ENDS.at(-1)} mm.`,
+      says: outsideTable(size),
     };
   }
   const mm = (um: number) => um / 1000;
@@ -120,6 +137,20 @@ export function holeLimits(size: number, hole: HoleClass): readonly [least: numb
   const limits = row === undefined ? undefined : HOLES[hole][row];
   return limits && [size + limits[1] / 1000, size + limits[0] / 1000];
 }
+
+/** Words for a size that the table does not hold. */
+export const outsideTable = (size: number): string =>
+  `${size} mm: the table holds sizes above ${RANGE_START} up to ${RANGE_ENDS.at(-1)} mm.`;
+
+/** What a standard fit is for in this trade: common practice. */
+export const FIT_USES = {
+  register: { says: 'a register that finds its place again', hole: 'H7', shaft: 'h6' },
+  pressed: { says: 'a bush to press in', hole: 'H7', shaft: 'p6' },
+  seat: { says: 'a wheel on its seat, pushed on', hole: 'H7', shaft: 'k6' },
+  collar: { says: 'a collar that slides and is fixed', hole: 'H7', shaft: 'g6' },
+  running: { says: 'an arbor or stud that runs in oil', hole: 'H8', shaft: 'f7' },
+} as const satisfies Readonly<Record<string, { says: string; hole: HoleClass; shaft: ShaftClass }>>;
+export type FitUse = keyof typeof FIT_USES;
 
 function rowOf(size: number): number | undefined {
   if (!(size > RANGE_START) || size > 180) return undefined;

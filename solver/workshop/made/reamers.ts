@@ -1,5 +1,5 @@
 /** Holes from a reamer as it is: what a new one measures for a standard hole, what a worn one still cuts, and warm fits. */
-import { type FitFeel, feelOf, type HoleClass, holeLimits } from './fits.ts';
+import { type FitFeel, feelOf, type HoleClass, holeLimits, outsideTable } from './fits.ts';
 
 /**
  * Diameter of a new reamer for a standard hole, mm.
@@ -47,7 +47,7 @@ export type Reamed =
 /** What a reamer that measures so much leaves, against the standard hole. */
 export function reamedHole({ size, hole, reamer, cutsOver, shaft }: ReamedHole): Reamed {
   const limits = holeLimits(size, hole);
-  if (!limits) return { kind: 'none', says: `${size} mm: the table holds sizes over 3 up to 180 mm.` };
+  if (!limits) return { kind: 'none', says: outsideTable(size) };
   const [least, most] = limits;
   const cuts = reamer + cutsOver;
   const wearLeft = cuts - least;
