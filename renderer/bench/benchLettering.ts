@@ -29,6 +29,8 @@ interface Named {
   others: number;
   radius: number;
   isChosen: boolean;
+  /** Another one as far to the right. */
+  readonly next: Named | undefined;
 }
 
 /** A label and what it was made from. */
@@ -68,19 +70,26 @@ export class NameLabels {
   }
 }
 
-function namedPlaces(input: LetteringInput): Iterable<Named> {
+/** Lengths that differ by less cannot be told apart, mm. */
+const SAME = 1e-4;
+
+function namedPlaces(input: LetteringInput): readonly Named[] {
   const { placed, chosen } = input;
   const radii = largestRadii(placed.movement, input.sizes);
-  const named = new Map<string, Named>();
+  const all: Named[] = [];
+  const byX = new Map<number, Named>();
   for (const points of [placed.movement.arbors, placed.movement.posts]) {
     for (const { id } of points) {
       const place = placed.places.get(id);
       if (!place) continue;
       const radius = radii.get(id) ?? 0;
-      const key = keyOf(place);
-      const known = named.get(key);
+      const x = Math.round(place.x / SAME);
+      const next = byX.get(x);
+      const known = standingAt(next, place);
       if (!known) {
-        named.set(key, { place, id, others: 0, radius, isChosen: chosen.has(id) });
+        const named = { place, id, others: 0, radius, isChosen: chosen.has(id), next };
+        byX.set(x, named);
+        all.push(named);
         continue;
       }
       known.others++;
@@ -91,18 +100,14 @@ function namedPlaces(input: LetteringInput): Iterable<Named> {
       }
     }
   }
-  return named.values();
+  return all;
 }
 
-const keys = new WeakMap<Place, string>();
-
-/** Equal for places that cannot be told apart; written once for each place. */
-function keyOf(place: Place): string {
-  const known = keys.get(place);
-  if (known !== undefined) return known;
-  const key = `${place.x.toFixed(4)} ${place.y.toFixed(4)}`;
-  keys.set(place, key);
-  return key;
+function standingAt(first: Named | undefined, { y }: Place): Named | undefined {
+  for (let each = first; each; each = each.next) {
+    if (Math.round(each.place.y / SAME) === Math.round(y / SAME)) return each;
+  }
+  return undefined;
 }
 
 function labelOf({ place, radius, isChosen }: Named, text: string, view: View): Lettered | undefined {

@@ -4,7 +4,7 @@ import { type Hit, hitAt, pointsWithin } from '../bench/hitTest.ts';
 import { panBy, zoomAt } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
 import { contestedSays } from '../state/contestedSays.ts';
-import { dragPoint } from './dragPoint.ts';
+import { dragPoint, prepareDrag } from './dragPoint.ts';
 import { dragSeveral } from './dragSeveral.ts';
 import { grabOutline, outlineUnder, tapOutline } from './outline/takeOutline.ts';
 import { type Gesture, PointerHub, type Press } from './pointerHub.ts';
@@ -21,6 +21,10 @@ export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): vo
       finger: press.kind === 'touch',
     });
   const hub = new PointerHub(sheet, {
+    pressed(start) {
+      const point = bench.settingDown ? undefined : under(start)?.point;
+      if (point && bench.settled.places.get(point)?.state === 'loose') prepareDrag(bench, point);
+    },
     grab(start) {
       if (bench.settingDown) return undefined;
       const shape = start.adding ? undefined : grabOutline(bench, start);
@@ -92,8 +96,8 @@ export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): vo
 /** A loose point is dragged; a planted one stays, and it is told why. */
 function grabPoint(bench: Bench, point: PointId, start: Press): Gesture {
   const place = bench.settled.places.get(point);
-  bench.choose([point]);
   if (place?.state === 'loose') return dragPoint(bench, point, start);
+  bench.choose([point]);
   const name = bench.nameOf(point);
   bench.tell(
     'refused',

@@ -25,6 +25,8 @@ export interface Gesture {
 }
 
 export interface HubActions {
+  /** A pointer went down, and may begin to travel: time to make ready what a gesture will need. */
+  pressed(start: Press): void;
   /** The gesture of a pointer that began to travel from `start`; none when it should move the sheet. */
   grab(start: Press): Gesture | undefined;
   tap(press: Press, times: number): void;
@@ -132,7 +134,10 @@ export class PointerHub {
     if (this.pressed.size === 2) {
       this.abandon();
       this.travelling = true;
-    } else this.travelling = false;
+      return;
+    }
+    this.travelling = false;
+    if (event.button === 0) this.actions.pressed(start);
     this.awaitLongPress(event, start);
   }
 

@@ -57,6 +57,12 @@ export class Settler {
     this.freedom = start.places.get(point)?.free.length ?? 0;
   }
 
+  /** Asks once where it stands, and plants nothing: what a drag asks again and again is then known. */
+  prepare(scale: number): void {
+    const place = this.start.places.get(this.point);
+    if (place && this.freedom > 0) this.snapNear(this.start, place, place, scale);
+  }
+
   /**
    * @param target where the pointer asks the point to be, mm
    * @param scale  CSS pixels for a millimetre

@@ -87,8 +87,9 @@ function ownBodies(movement: Movement, point: PointId, axis: ReadonlySet<PointId
 
 function solids(movement: Movement, mine: Solid, moving: ReadonlySet<PointId>): Solid[] {
   const everywhere = { from: -1e9, to: 1e9 };
+  const meets = (wheel: Wheel): boolean => mine.from < wheel.level + wheel.thickness && wheel.level < mine.to;
   const all: Solid[] = [
-    ...movement.wheels.filter(({ arbor }) => !moving.has(arbor)).map(levelsOfWheel),
+    ...movement.wheels.filter((wheel) => meets(wheel) && !moving.has(wheel.arbor)).map(levelsOfWheel),
     ...movement.posts
       .filter(({ id }) => !moving.has(id))
       .map((post) => ({ id: post.id, ...(post.levels ?? everywhere) })),

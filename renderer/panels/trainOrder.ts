@@ -9,33 +9,44 @@ export interface TrainRow {
   readonly nesting: number;
 }
 
-/** How many links lie between the drive and an arbor; those that nothing drives come last. */
-function stepsFromDrive(turning: Turning, id: ArborId): number {
-  let steps = 0;
-  let at = turning.arbors.get(id);
-  const seen = new Set<ArborId>();
-  while (at?.drivenBy && !seen.has(at.id)) {
-    seen.add(at.id);
-    at = turning.arbors.get(at.drivenBy.from);
-    steps++;
+/** How many links lie between the drive and every arbor; those that nothing drives come last. */
+function stepsFromDrive(turning: Turning, ids: readonly ArborId[]): ReadonlyMap<ArborId, number> {
+  const steps = new Map<ArborId, number>();
+  for (const id of ids) {
+    const way: ArborId[] = [];
+    const seen = new Set<ArborId>();
+    let at = turning.arbors.get(id);
+    while (at?.drivenBy && !steps.has(at.id) && !seen.has(at.id)) {
+      seen.add(at.id);
+      way.push(at.id);
+      at = turning.arbors.get(at.drivenBy.from);
+    }
+    const isDrive = at !== undefined && turning.drive?.arbor === at.id;
+    let reached = (at && steps.get(at.id)) ?? (isDrive ? 0 : Number.POSITIVE_INFINITY);
+    if (at && way.length === 0) steps.set(at.id, reached);
+    for (const each of way.reverse()) steps.set(each, ++reached);
   }
-  if (turning.drive?.arbor === at?.id) return steps;
-  return Number.POSITIVE_INFINITY;
+  return steps;
 }
 
 /** Rows in order of drive; among equals as the movement lists them. */
 export function trainRows(movement: Movement, turning: Turning): TrainRow[] {
   const wheels = new Map<ArborId, Wheel[]>();
   for (const wheel of movement.wheels) wheels.set(wheel.arbor, [...(wheels.get(wheel.arbor) ?? []), wheel]);
-  const steps = new Map(movement.arbors.map(({ id }) => [id, stepsFromDrive(turning, id)]));
-  const known = new Set(movement.arbors.map(({ id }) => id));
+  const ids = movement.arbors.map(({ id }) => id);
+  const steps = stepsFromDrive(turning, ids);
+  const riders = new Map<ArborId, Arbor[]>();
+  for (const pipe of movement.arbors) {
+    if (pipe.ridesOn) riders.set(pipe.ridesOn, [...(riders.get(pipe.ridesOn) ?? []), pipe]);
+  }
+  const known = new Set(ids);
   const rows: TrainRow[] = [];
   const taken = new Set<ArborId>();
   const take = (arbor: Arbor, nesting: number): void => {
     if (taken.has(arbor.id)) return;
     taken.add(arbor.id);
     rows.push({ arbor, nesting, wheels: wheels.get(arbor.id) ?? [] });
-    for (const pipe of movement.arbors) if (pipe.ridesOn === arbor.id) take(pipe, Math.min(nesting + 1, 2));
+    for (const pipe of riders.get(arbor.id) ?? []) take(pipe, Math.min(nesting + 1, 2));
   };
   const order = [...movement.arbors].sort((a, b) => {
     const [sa, sb] = [steps.get(a.id) ?? Infinity, steps.get(b.id) ?? Infinity];

@@ -37,7 +37,7 @@ import { carriedPlaces } from '../rehearsal/carriedPlaces.ts';
 import { passingPhases, restPhases } from '../rehearsal/restPhases.ts';
 import { turnedPhases } from '../rehearsal/turnedPhases.ts';
 import { chosenBounds } from './chosenBounds.ts';
-import { samePartsAs, startingFromLast, withWheels } from './derivations.ts';
+import { keepingTrain, samePartsAs, startingFromLast, withWheels } from './derivations.ts';
 import { lengthSays } from './lengthWords.ts';
 import type { Look } from './looks.ts';
 import { namesOf } from './names.ts';
@@ -123,19 +123,19 @@ export class Bench {
   abandonGesture: () => boolean = () => false;
 
   /** The planting of the movement itself; the last one starts the iteration, and never decides anything. */
-  private readonly plant = startingFromLast((movement: Movement, last?: PlacedMovement) =>
-    plantMovement(movement, last),
-  );
+  private readonly plant = startingFromLast<PlacedMovement>(plantMovement);
   readonly settled: PlacedMovement = $derived(this.plant(this.movement));
-  readonly turning = $derived(turnMovement(this.movement));
+  private readonly keepTrain = keepingTrain();
+  /** The movement as its train, sizes and names are told: only places and rules that place may be older than now. */
+  readonly train: Movement = $derived(this.keepTrain(this.movement));
+  readonly turning = $derived(turnMovement(this.train));
   private readonly rehearsed = $derived(carriedPlaces(this.settled, this.turning, this.turned));
   readonly placed: PlacedMovement = $derived(this.preview?.placed ?? this.rehearsed);
   /** The movement whose parts are drawn: a preview that adds only rules and places draws those of the movement itself. */
-  readonly drawn: Movement = $derived(samePartsAs(this.placed.movement, this.movement));
+  readonly drawn: Movement = $derived(samePartsAs(this.placed.movement, this.train));
   private readonly measure = startingFromLast(sizesOf);
-  /** Sizes and names of the movement itself, for lists that need not follow a preview. */
-  readonly ownSizes: Sizes = $derived(this.measure(this.movement));
-  readonly sizes: Sizes = $derived(this.drawn === this.movement ? this.ownSizes : sizesOf(this.drawn, this.ownSizes));
+  readonly ownSizes: Sizes = $derived(this.measure(this.train));
+  readonly sizes: Sizes = $derived(this.drawn === this.train ? this.ownSizes : sizesOf(this.drawn, this.ownSizes));
   private readonly outline = startingFromLast(shapesOf);
   readonly shapes: Shapes = $derived(this.outline(this.drawn));
   private readonly settledPhases = $derived(restPhases(this.settled));
@@ -150,8 +150,8 @@ export class Bench {
   readonly findings: readonly Finding[] = $derived(
     this.checked && this.checked.movement === this.movement && !this.preview ? this.checked.findings : this.followed,
   );
-  private readonly ownNames = $derived(namesOf(this.movement));
-  readonly names = $derived(this.drawn === this.movement ? this.ownNames : namesOf(this.drawn));
+  private readonly ownNames = $derived(namesOf(this.train));
+  readonly names = $derived(this.drawn === this.train ? this.ownNames : namesOf(this.drawn));
   /** What is chosen, with the wheels of chosen arbors. */
   readonly emphasised = $derived(withWheels(this.chosen, this.drawn));
   readonly unsaved: boolean = $derived(this.savedAfter !== this.history.done.at(-1));
