@@ -77,6 +77,9 @@ test('the ± of a rule, what a wheel was cut to, and the arbor that it goes onto
   await page.keyboard.press(`${modifier}+f`);
   await page.keyboard.type('wheel of 60 on Centre');
   await page.keyboard.press('Enter');
+  // Module 0.8 is 31.75 teeth to an inch of diameter: 25.4 / 0.8, by definition.
+  await bench.slip.getByLabel('Size of the teeth as').selectOption({ label: 'Diametral pitch' });
+  await expect(bench.slip.getByRole('textbox', { name: 'Diametral pitch' })).toHaveValue('31.75');
   await bench.slip.getByText('More of this wheel').click();
   await type(bench, 'Tip diameter as cut', '49.5');
   const tips = bench.slip.locator('dt', { hasText: /^tips$/ }).locator('xpath=following-sibling::dd[1]');
