@@ -11,7 +11,7 @@ import { checkMovement } from './checkMovement.ts';
 import type { Finding, Remedy } from './finding.ts';
 import { gapBetween } from './gapBetween.ts';
 import { lengthWords } from './lengthWords.ts';
-import { adviceFor } from './remedies/advice.ts';
+import { adviceFor, isContested } from './remedies/advice.ts';
 import { assemblyCandidates } from './remedies/assembly.ts';
 import type { Candidate } from './remedies/candidate.ts';
 import { crossingCandidates } from './remedies/crossing.ts';
@@ -26,6 +26,8 @@ import { levelCandidates, thicknessCandidates, tipCandidates } from './remedies/
 
 /** Remedies for one finding, the gentlest kind first; none where nothing simple cures it, which `adviceFor` then says. */
 export function remediesFor(placed: PlacedMovement, finding: Finding): readonly Remedy[] {
+  // Where rules disagree a part stands by accident: what would clear it there means nothing.
+  if (isOfPlaces(finding) && isContested(placed, finding)) return [];
   const candidates = isGap(finding) ? gapCandidates(placed, finding) : otherCandidates(placed, finding);
   if (candidates.length === 0) return [];
   // What only the slower checks find is only cured when they find it no more.
@@ -63,6 +65,9 @@ function otherCandidates(placed: PlacedMovement, finding: Finding): Candidate[] 
 /** A cure must not hold an arbor down either; only one of a depth under shake is worth the contact of every pair. */
 const quickCheck = (placed: PlacedMovement): readonly Finding[] => [...checkMovement(placed), ...checkAssembly(placed)];
 const slowCheck = (placed: PlacedMovement): readonly Finding[] => checkMovement(placed, { depths: true });
+
+/** Does a finding hang on where its parts stand? */
+const isOfPlaces = (finding: Finding): boolean => isGap(finding) || finding.key.startsWith('depth shake ');
 
 function isGap({ kind }: Finding): boolean {
   return kind === 'fouls' || kind === 'tooClose';

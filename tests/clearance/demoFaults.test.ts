@@ -17,7 +17,16 @@ function edited(movement: Movement, edit: Edit): Movement {
   return result.movement;
 }
 
-const FAULTS = [
+interface Fault {
+  readonly name: string;
+  readonly spoilt: () => Movement;
+  /** What the finding says, or its kind where the words are another room's. */
+  readonly says: string | undefined;
+  readonly kind?: string;
+  readonly remedy: RegExp;
+}
+
+const FAULTS: readonly Fault[] = [
   {
     name: 'tide dial: a pillar left in the corner',
     spoilt: () => movementOf('tests/fixtures/pillarFoulsWheel'),
@@ -37,15 +46,30 @@ const FAULTS = [
     says: 'Minute pinion and Hour wheel do not meet in height: 0.30 mm apart.',
     remedy: /^Move Minute pinion up by \d\.\d\d mm to meet Hour wheel$/,
   },
+  {
+    name: 'moons of Jupiter: the collar on the last pipe forgotten',
+    spoilt: () =>
+      edited(movementOf('demo-data/moons-of-jupiter'), { kind: 'change', id: 'callisto', set: { collars: [] } }),
+    says: "Callisto's pipe can move 3.05 mm up and down between Collar on Ganymede's pipe and Bridge plate, more than its end shake of 0.10 mm.",
+    remedy: /^Put a collar Ø 13\.05 mm on Callisto's pipe from 39\.00 mm to 41\.95 mm$/,
+  },
+  {
+    name: 'tide dial: a wheel told in the wrong size',
+    spoilt: () =>
+      edited(movementOf('demo-data/tide-dial'), { kind: 'change', id: 'upper-pinion', set: { size: { module: 1 } } }),
+    says: undefined,
+    kind: 'size',
+    remedy: /^Cut Upper moon pinion in the size of Moon wheel$/,
+  },
 ];
 
-describe.each(FAULTS)('$name', ({ spoilt, says, remedy }) => {
+describe.each(FAULTS)('$name', ({ spoilt, says, kind, remedy }) => {
   const movement = spoilt();
   const placed = plantMovement(movement);
-  const finding = checkMovement(placed).find((each) => each.says === says);
+  const finding = checkMovement(placed).find((each) => (says === undefined ? each.kind === kind : each.says === says));
 
   it('is found and named', () => {
-    expect(checkMovement(placed).map((each) => each.says)).toContain(says);
+    expect(finding).toBeDefined();
   });
 
   it('is cured by a remedy that is offered, as one edit', () => {

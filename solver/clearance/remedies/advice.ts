@@ -8,8 +8,20 @@ import { countsTried, ringOf } from './rings.ts';
 const GAP =
   'No single change that was tried clears it without making something else too close. Try leaving out a rule that settles one of the two and sliding it, another crossing, a smaller module, or Find a planting.';
 
+const CONTESTED =
+  'Rules disagree about where its parts stand, so nothing that would clear them there means anything yet: settle what disagrees first.';
+
+/** Do rules disagree about the place of a part, or of the arbor that it is on? */
+export function isContested({ movement, places }: PlacedMovement, { parts }: Finding): boolean {
+  const arbors = movement.wheels.filter(({ id }) => parts.includes(id)).map(({ arbor }) => arbor);
+  return [...places.values()].some(
+    ({ id, state }) => state === 'contested' && (parts.includes(id) || arbors.some((arbor) => arbor === id)),
+  );
+}
+
 /** Whole sentences for the maker. */
 export function adviceFor(placed: PlacedMovement, finding: Finding): string {
+  if (finding.kind !== 'planting' && finding.kind !== 'size' && isContested(placed, finding)) return CONTESTED;
   switch (finding.kind) {
     case 'fouls':
     case 'tooClose':
