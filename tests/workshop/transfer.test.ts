@@ -45,11 +45,35 @@ describe('from one plate to the other', () => {
     expect(plan.oneWay).toBe(true);
     expect(plan.mirrored).toBe(true);
     const text = plan.says.join('\n');
-    expect(text).toMatch(/registers and notches.*mirrored/);
+    expect(text).toMatch(/no register or notch in common.*mirrored/);
     expect(text.indexOf('Drill Post a through both at Ø 4.000 and pin it')).toBeLessThan(
       text.indexOf('Then drill Post b'),
     );
     expect(text).toContain('one way only');
+  });
+
+  it('names the registers and notches that both have, not those of one alone; running holes are not pinned', () => {
+    const ring = (plate: string, radius: number) => ({
+      id: `ring-${plate}`,
+      name: `Register ring`,
+      kind: 'register',
+      plate,
+      outline: { kind: 'circle', centre: [0, 0], radius },
+    });
+    const slot = { id: 'slot', kind: 'notch', plate: 'front', outline: { kind: 'circle', centre: [50, 0], radius: 2 } };
+    const bearings = ['front', 'back'].map((plate) => ({ plate, kind: 'plain', bore: 2, pivot: 1.98, length: 2 }));
+    const arbor = { id: 'far', name: 'Far arbor', at: [-50, -30], diameter: 3, bearings };
+    const withRings = (radius: number) =>
+      placedByHand(
+        { ...data, arbors: [arbor], openings: [ring('front', 20), ring('back', radius), slot] },
+        { ...places, far: { at: [-50, -30] } },
+      );
+    const plan = transferPlan(withRings(20), 'front', 'back');
+    expect(plan.registers).toEqual(['Register ring']);
+    expect(plan.says[1]).toContain('Clamp them with Register ring together');
+    expect(transferPlan(withRings(21), 'front', 'back').registers).toEqual([]);
+    expect(plan.dowels.map(({ labels }) => labels[0])).not.toContain('Far arbor');
+    expect(plan.says.join('\n')).toContain('Drill and ream Far arbor through both: Ø 2.000');
   });
 
   it('mirroring twice is nothing', () => {

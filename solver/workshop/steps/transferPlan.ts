@@ -2,6 +2,7 @@
  * Points carried from one plate to the other: which holes both plates share, which of them serve as dowels that let the
  * plates go together one way only, and in which order to drill and pin.
  */
+import { boundsOfOutline } from '../../geometry/outlines.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Hole } from '../drawing.ts';
 import { holesOf } from '../holes.ts';
@@ -14,6 +15,8 @@ export interface SharedHole {
   readonly x: number;
   readonly y: number;
   readonly diameters: readonly [number, number];
+  /** Brought to size with a reamer in either plate: a running hole, which is not pinned while there are others. */
+  readonly isReamed: boolean;
 }
 
 export interface Dowel {
@@ -26,6 +29,8 @@ export interface TransferPlan {
   readonly shared: readonly SharedHole[];
   /** Two or three shared holes, farthest first; none when fewer than two are shared. */
   readonly dowels: readonly SharedHole[];
+  /** Names of the registers and notches that both plates have at the same place. */
+  readonly registers: readonly string[];
   readonly oneWay: boolean;
   /** The second plate's marked face shows the points mirrored against the first's. */
   readonly mirrored: boolean;
@@ -42,14 +47,16 @@ const PLAY = 0.5;
 export function transferPlan(placed: PlacedMovement, from: string, to: string): TransferPlan {
   const [first, second] = [plateViewOf(placed.movement, from), plateViewOf(placed.movement, to)];
   const shared = sharedHoles(holesOf(placed, from), holesOf(placed, to));
-  const dowels = chooseDowels(shared);
+  const fixings = shared.filter(({ isReamed }) => !isReamed);
+  const dowels = chooseDowels(fixings.length >= 3 ? fixings : shared);
+  const registers = sharedRegisters(placed.movement, from, to);
   const oneWay = fitsOneWay(dowels.map(asDowel));
   const mirrored = first.mirrored !== second.mirrored;
   const show = (mm: number) => lengthText(mm, placed.movement.display);
   const name = (hole: SharedHole) => (hole.labels[0] === hole.labels[1] ? hole.labels[0] : hole.labels.join(' / '));
   const says = [
     `Mark ${first.plateLabel} and ${second.plateLabel}: outside, top and front, before they come apart.`,
-    `Clamp them with their registers and notches together${mirrored ? ', marked faces outwards: on one face the points stand mirrored' : ', both marked faces up'}.`,
+    `${togetherWords(registers)}${mirrored ? ', marked faces outwards: on one face the points stand mirrored' : ', both marked faces up'}.`,
   ];
   if (dowels.length < 2)
     says.push('The plates share too few holes for dowels: add two marks with holes outside the train.');
@@ -73,9 +80,29 @@ export function transferPlan(placed: PlacedMovement, from: string, to: string): 
       a === b
         ? `Ø ${show(a)}`
         : `Ø ${show(Math.min(a, b))}, opened to Ø ${show(Math.max(a, b))} in ${a > b ? first.plateLabel : second.plateLabel}`;
-    says.push(`Drill ${name(hole)} through both: ${sizes}.`);
+    says.push(`Drill ${hole.isReamed ? 'and ream ' : ''}${name(hole)} through both: ${sizes}.`);
   }
-  return { shared, dowels, oneWay, mirrored, says };
+  return { shared, dowels, registers, oneWay, mirrored, says };
+}
+
+function togetherWords(registers: readonly string[]): string {
+  const last = registers.at(-1);
+  if (last === undefined) return 'The plates have no register or notch in common. Clamp them with their edges flush';
+  const names = registers.length === 1 ? last : `${registers.slice(0, -1).join(', ')} and ${last}`;
+  return `Clamp them with ${names} together`;
+}
+
+/** Registers and notches that lie over each other in both plates, by the name they have in the first. */
+function sharedRegisters({ openings }: PlacedMovement['movement'], from: string, to: string): readonly string[] {
+  const own = openings.filter(({ plate, kind }) => plate === from && kind !== 'opening');
+  const others = openings.filter(({ plate, kind }) => plate === to && kind !== 'opening');
+  return own.flatMap((one) => {
+    const bounds = boundsOfOutline(one.outline);
+    const isSame = (other: (typeof others)[number]) =>
+      other.kind === one.kind &&
+      boundsOfOutline(other.outline).every((edge, side) => Math.abs(edge - (bounds[side] ?? Number.NaN)) <= TOGETHER);
+    return others.some(isSame) ? [one.name ?? `the ${one.kind} ${one.id}`] : [];
+  });
 }
 
 const asDowel = ({ x, y, diameters }: SharedHole): Dowel => ({ x, y, diameter: Math.min(...diameters) });
@@ -84,7 +111,15 @@ function sharedHoles(first: readonly Hole[], second: readonly Hole[]): readonly 
   return first.flatMap((a) => {
     const b = second.find((each) => Math.hypot(each.x - a.x, each.y - a.y) <= TOGETHER);
     return b
-      ? [{ labels: [a.label, b.label] as const, x: a.x, y: a.y, diameters: [a.diameter, b.diameter] as const }]
+      ? [
+          {
+            labels: [a.label, b.label] as const,
+            x: a.x,
+            y: a.y,
+            diameters: [a.diameter, b.diameter] as const,
+            isReamed: a.finish === 'ream' || b.finish === 'ream',
+          },
+        ]
       : [];
   });
 }
