@@ -13,6 +13,7 @@ import { chainedNetwork } from '../planting/scenes/chained.ts';
 import { constructedNetwork } from '../planting/scenes/constructed.ts';
 import { coupledNetwork, type KnownNetwork } from '../planting/scenes/coupled.ts';
 import { recovered } from '../planting/scenes/recovered.ts';
+import { withChecks } from '../planting/scenes/withChecks.ts';
 import { HEADING, line, type Timing, time } from './measure.ts';
 import { BareForms, solveByLibrary } from './rivals.ts';
 
@@ -127,6 +128,12 @@ function robustness(): void {
     ['chained blocks, 100 points', 5, (seed: number) => chainedNetwork(seed, 100, 5)],
     ['one loosely braced whole, 100 points', 5, (seed: number) => coupledNetwork(seed, 100, 5)],
     ['one loosely braced whole, 100 points', 1, (seed: number) => coupledNetwork(seed, 100, 1)],
+    ['chained blocks, 30 points, 10 checks', 5, (seed: number) => withChecks(chainedNetwork(seed, 30, 5), seed, 10)],
+    [
+      '20 arbors, two depths each, 20 checks',
+      3,
+      (seed: number) => withChecks(constructedNetwork(seed, 20, 3), seed, 20),
+    ],
   ] as const) {
     const { wanted, hold } = recovered(60, scene);
     console.log(`${name}, each ${off} mm off: wanted placement in ${wanted} of 60, every rule holds in ${hold}`);
