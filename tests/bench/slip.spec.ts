@@ -24,7 +24,7 @@ test('title, revision, drive and limits of a movement, from the slip while nothi
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Reel of the west shed');
   await type(bench, 'Revision', 'C');
   await expect(page.getByLabel('Title block')).toContainText('rev C');
-  await bench.slip.getByLabel('Driven by').selectOption({ label: 'Counter pipe' });
+  await bench.slip.getByLabel('Driven by').selectOption({ label: 'Crank' });
   await type(bench, 'Period of the drive', '2,5');
   await bench.slip.getByLabel('Unit of the period').selectOption({ label: 'seconds' });
   await expect(bench.train.getByRole('button', { name: /^.*Crank/ })).toContainText('2.5 s');
