@@ -60,6 +60,31 @@ export function plateDrawing(placed: PlacedMovement, options: PlateDrawingOption
 /** Bounds less a margin, so that names do not touch the edge of the plate. */
 const inset = ([minX, minY, maxX, maxY]: Bounds, by: number): Bounds => [minX + by, minY + by, maxX - by, maxY - by];
 
+/** Straight pieces that stand for a round edge when names are kept off it. */
+const CHORDS = 48;
+
+/** An outline as straight pieces: near enough for lettering. */
+function chordsOf(shape: DrawnShape): readonly (readonly [At, At])[] {
+  if (shape.kind === 'path') {
+    return shape.vertices.map((a, index) => {
+      const b = shape.vertices[(index + 1) % shape.vertices.length] ?? a;
+      return [
+        [a.x, a.y],
+        [b.x, b.y],
+      ] as const;
+    });
+  }
+  if (shape.kind !== 'circle') return [];
+  const { centre, radius } = shape;
+  const on = (piece: number): At => {
+    const angle = (2 * Math.PI * piece) / CHORDS;
+    return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
+  };
+  return Array.from({ length: CHORDS }, (_, piece) => [on(piece), on(piece + 1)] as const);
+}
+
+type At = readonly [number, number];
+
 /** Paper round a drawing that is looked at, mm; a drawing that is cut has none. */
 const MARGIN = 3;
 
@@ -124,9 +149,10 @@ function addMarking(
       clear: Math.max(armOf(step), step.loci.length > 0 ? height * SCRIBE_REACH : 0, post),
     };
   });
+  const lines = (sheet.get('OUTLINE') ?? []).flatMap(chordsOf);
   const all = extentsOf([...sheet].map(([name, shapes]) => ({ name, shapes })));
   const under = captioned ? caption(placed, view, all, height) : [];
-  sheet.set('LETTERING', [...labelTexts(labels, { height, within: inset(bounds, height), widthOf }), ...under]);
+  sheet.set('LETTERING', [...labelTexts(labels, { height, within: inset(bounds, height), widthOf, lines }), ...under]);
 }
 
 /** Length of a scribed piece to each side of the crossing, in heights of the lettering. */
