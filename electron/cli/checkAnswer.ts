@@ -19,6 +19,7 @@ const KINDS: Readonly<Record<Finding['kind'], string>> = {
   stack: 'stack',
   planting: 'planting',
   assembly: 'assembly',
+  case: 'case',
 };
 
 function summary(findings: readonly Finding[]): string {

@@ -2,6 +2,7 @@
 import type { PlacedMovement } from '../planting/index.ts';
 import { checkAssembly } from './assemblyOrder.ts';
 import { checkBearings } from './checkBearings.ts';
+import { checkCase } from './checkCase.ts';
 import { checkDepths } from './checkDepths.ts';
 import { checkDepthsUnderShake } from './checkDepthsUnderShake.ts';
 import { checkRingsClose } from './checkRingsClose.ts';
@@ -63,7 +64,12 @@ const known = new WeakMap<PlacedMovement['movement'], readonly Finding[]>();
 function unplacedFindings(placed: PlacedMovement): readonly Finding[] {
   const old = known.get(placed.movement);
   if (old) return old;
-  const findings = [...checkDepths(placed), ...checkTurning(placed), ...checkStacks(placed.movement)];
+  const findings = [
+    ...checkDepths(placed),
+    ...checkTurning(placed),
+    ...checkStacks(placed.movement),
+    ...checkCase(placed.movement),
+  ];
   known.set(placed.movement, findings);
   return findings;
 }

@@ -15,7 +15,8 @@ export interface Finding {
     | 'bearing'
     | 'stack'
     | 'planting'
-    | 'assembly';
+    | 'assembly'
+    | 'case';
   readonly severity: 'stops' | 'warns' | 'notes';
   readonly parts: readonly PartId[];
   /** Smallest gap, mm (negative: overlap), and the limit it was held against. */

@@ -17,7 +17,7 @@ import type { Candidate } from './remedies/candidate.ts';
 import { crossingCandidates } from './remedies/crossing.ts';
 import { depthCandidates } from './remedies/depths.ts';
 import { ringCandidates } from './remedies/rings.ts';
-import { meetingCandidates, ruleCandidates, sizeCandidates } from './remedies/rulesAndSizes.ts';
+import { meetingCandidates, notchCandidates, ruleCandidates, sizeCandidates } from './remedies/rulesAndSizes.ts';
 import { postCandidates } from './remedies/slidePost.ts';
 import { stackCandidates } from './remedies/stacks.ts';
 import { sweptCandidates } from './remedies/sweptParts.ts';
@@ -54,6 +54,7 @@ function otherCandidates(placed: PlacedMovement, finding: Finding): Candidate[] 
     ...ruleCandidates(placed, finding),
     ...sizeCandidates(placed, finding),
     ...meetingCandidates(placed, finding),
+    ...notchCandidates(placed, finding),
     ...depthCandidates(placed, finding),
     ...stackCandidates(placed, finding),
     ...assemblyCandidates(placed, finding),

@@ -277,3 +277,34 @@ describe('a depth that binds', () => {
     expect(says.some((each) => each.includes('to meet'))).toBe(false);
   });
 });
+
+describe('openings', () => {
+  const cut = (openings: readonly { id: string; x: number; r: number; kind?: string }[]): Movement =>
+    sceneOf({
+      plates: [{ id: 'p', outline: { kind: 'circle', centre: [0, 0], radius: 20 }, levels: { from: -3, to: 0 } }],
+      openings: openings.map(({ id, x, r, kind = 'opening' }) => ({
+        id,
+        kind,
+        plate: 'p',
+        outline: { kind: 'circle', centre: [x, 0], radius: r },
+      })),
+    });
+  const says = (movement: Movement): string[] => checkMovement(plantMovement(movement)).map((each) => each.says);
+
+  it('lie within their plate, and apart; a notch may cross its edge', () => {
+    expect(says(cut([{ id: 'a', x: 5, r: 5 }]))).toEqual([]);
+    expect(says(cut([{ id: 'a', x: 18, r: 5, kind: 'notch' }]))).toEqual([]);
+    expect(says(cut([{ id: 'a', x: 30, r: 5 }]))).toEqual(['Opening a is outside p: there is nothing to cut.']);
+    expect(
+      says(
+        cut([
+          { id: 'a', x: 0, r: 5 },
+          { id: 'b', x: 8, r: 5 },
+        ]),
+      )[0],
+    ).toMatch(/^Opening a and Opening b cross/);
+  });
+  it('that cross the edge may be made notches', () => {
+    expect(offeredFor(cut([{ id: 'a', x: 18, r: 5 }]), ofKind('case'))).toEqual(['Make a a notch']);
+  });
+});

@@ -36,6 +36,8 @@ export function adviceFor(placed: PlacedMovement, finding: Finding): string {
       return 'No hub or collar that could be shortened or added gives the end shake back. Move a wheel along its arbor, make one thinner, or set the plates farther apart.';
     case 'bearing':
       return 'A hole wants metal around it: move the arbor, take a smaller bush, or give the plate another outline.';
+    case 'case':
+      return 'Move or shrink the outline so that it lies within its plate, or draw one outline round both openings.';
     case 'planting':
       return 'The rules contradict each other: leave one of them out, or read its measure again.';
     case 'size':

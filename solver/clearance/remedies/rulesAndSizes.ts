@@ -53,6 +53,15 @@ export function meetingCandidates({ movement }: PlacedMovement, finding: Finding
 const apartInHeight = (a: Wheel, b: Wheel): boolean =>
   Math.min(a.level + a.thickness, b.level + b.thickness) <= Math.max(a.level, b.level);
 
+/** An opening across its plate's edge may have been meant as a notch. */
+export function notchCandidates({ movement }: PlacedMovement, finding: Finding): Candidate[] {
+  if (finding.kind !== 'case') return [];
+  const opening = movement.openings.find(({ id, kind }) => id === finding.parts[0] && kind !== 'notch');
+  if (!opening) return [];
+  const does = `Make ${opening.name ?? opening.id} a notch`;
+  return [{ does, edit: { kind: 'change', id: opening.id, set: { kind: 'notch' } } }];
+}
+
 function pairOf(wheels: readonly Wheel[], { parts }: Finding): readonly (Wheel | undefined)[] {
   return parts.slice(0, 2).map((part) => wheels.find(({ id }) => id === part));
 }
