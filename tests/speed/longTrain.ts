@@ -3,7 +3,8 @@
  * it. One arbor lacks its second rule: it swings, and all behind it swing along when it is dragged.
  */
 
-const MODULE = 0.5;
+/** Module of every wheel, mm. */
+export const TRAIN_MODULE = 0.5;
 const PINION = 8;
 
 interface Train {
@@ -14,7 +15,7 @@ interface Train {
 }
 
 /** Calculated depth of wheel and pinion, mm. */
-const depthOf = (wheel: number): number => ((wheel + PINION) * MODULE) / 2;
+const depthOf = (wheel: number): number => ((wheel + PINION) * TRAIN_MODULE) / 2;
 
 /**
  * One row of flat triangles: the movement as the text of its file.
@@ -99,5 +100,5 @@ function written({ title, wheel, places }: Train, loose: number): string {
 }
 
 function wheelOf(id: string, arbor: string, teeth: number, storey: number): object {
-  return { id, arbor, teeth, size: { module: MODULE }, form: 'involute', level: 3 * storey, thickness: 2 };
+  return { id, arbor, teeth, size: { module: TRAIN_MODULE }, form: 'involute', level: 3 * storey, thickness: 2 };
 }
