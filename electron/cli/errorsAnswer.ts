@@ -119,11 +119,12 @@ function effects(found: ErrorsFound): string[] {
 }
 
 function summary(found: ErrorsFound): string[] {
-  const { errors, planted, trials, notTried } = found;
+  const { errors, planted, trials, unplaced, notTried } = found;
   const stated = `Taken where nothing is stated: lengths ± ${errors.lengths}, holes ± ${errors.holes}, play ± ${errors.bores}, tip diameters ± ${errors.tips} mm.`;
   return [
     ...wrapped(stated),
     ...wrapped(`${planted} of ${trials} trials could be planted; shares are of these.`),
+    ...unplaced.flatMap(({ label, trials: count }) => wrapped(`${label} found no place in ${count} of the trials.`)),
     ...notTried.flatMap((rule) => wrapped(`Not tried, because it sets no length: ${rule}.`)),
   ];
 }

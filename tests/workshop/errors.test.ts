@@ -174,6 +174,7 @@ describe('what goes wrong', () => {
     expect(found.planted).toBeGreaterThan(200);
     expect(found.planted).toBeLessThan(400);
     expect(found.sources.some(({ breaks }) => breaks)).toBe(true);
+    expect(found.unplaced).toEqual([{ id: 'third', label: 'third', trials: 400 - found.planted }]);
     for (const { plusMinus } of found.depths) expect(Number.isFinite(plusMinus)).toBe(true);
   });
 

@@ -21,12 +21,15 @@ export interface ErrorEffects {
   readonly sigma: Float64Array;
 }
 
+/** Errors between two tellings of progress. */
+const TOLD_EVERY = 20;
+
 /**
- * Tries each source's ± alone, both ways.
+ * Tries each source's ± alone, both ways, telling what part is done.
  *
  * @throws Error when the settled points are not settled without any error: the planting contradicts itself
  */
-export function errorEffects(model: ErrorModel): ErrorEffects {
+export function* errorEffects(model: ErrorModel): Generator<number, ErrorEffects> {
   const errors = new Float64Array(model.parts.length);
   const nothing = model.read(errors);
   if (!nothing) throw new Error('settled points are not settled in a trial without errors');
@@ -35,7 +38,8 @@ export function errorEffects(model: ErrorModel): ErrorEffects {
     ErrorSource,
     { squares: Float64Array; signs: Float64Array; breaks: boolean; parts: number }
   >();
-  model.parts.forEach(({ source }, part) => {
+  for (const [part, { source }] of model.parts.entries()) {
+    if (part % TOLD_EVERY === 0) yield part / model.parts.length;
     const sums = bySource.get(source) ?? {
       squares: new Float64Array(planned.length),
       signs: new Float64Array(planned.length),
@@ -52,14 +56,14 @@ export function errorEffects(model: ErrorModel): ErrorEffects {
     errors[part] = 0;
     if (!more || !less) {
       sums.breaks = true;
-      return;
+      continue;
     }
     for (let k = 0; k < planned.length; k++) {
       const change = ((more[k] ?? 0) - (less[k] ?? 0)) / 2;
       sums.squares[k] = (sums.squares[k] ?? 0) + change * change;
       sums.signs[k] = change;
     }
-  });
+  }
   const variance = new Float64Array(planned.length);
   const sources = [...bySource].map(([source, { squares, signs, breaks, parts }]): SourceEffects => {
     const changes = squares.map((square, k) => (parts === 1 && (signs[k] ?? 0) < 0 ? -1 : 1) * Math.sqrt(square));

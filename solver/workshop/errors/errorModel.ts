@@ -107,6 +107,22 @@ export class ErrorModel {
     return this.row;
   }
 
+  /** Begins to count which points have no place. */
+  countUnplaced(): void {
+    this.planting.unplaced.clear();
+  }
+
+  /** Points that were the first without a place since the counting began, and how often, most first. */
+  unplaced(): readonly { readonly id: PointId; readonly trials: number }[] {
+    const { pointIds } = this.planting.ground;
+    return [...this.planting.unplaced]
+      .flatMap(([point, trials]) => {
+        const id = pointIds[point];
+        return id === undefined ? [] : [{ id, trials }];
+      })
+      .sort((a, b) => b.trials - a.trials);
+  }
+
   private listFigures(): Figure[] {
     return [
       ...this.depths.flatMap((_, depth): Figure[] => [

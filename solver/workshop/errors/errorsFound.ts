@@ -33,8 +33,9 @@ export interface ErrorsProgress {
 const FINE = 1e-3;
 /** Contact is not overlap, mm. */
 const TOUCH = 1e-6;
-/** Part of the progress that the windows of the depths are given. */
+/** Parts of the progress that the windows of the depths, and each error alone, are given. */
 const WINDOWS = 0.3;
+const ALONE = 0.1;
 
 /** Finds out, telling its progress; stop it by asking for no more. */
 export function* findErrors(
@@ -50,14 +51,23 @@ export function* findErrors(
     yield { done: (WINDOWS * done) / of, says: `Looking at depth ${done} of ${of}` };
   }
   const model = made.value;
-  const effects = errorEffects(model);
+  const alone = errorEffects(model);
+  let one = alone.next();
+  for (; !one.done; one = alone.next()) {
+    yield { done: WINDOWS + ALONE * one.value, says: 'Each error alone' };
+  }
+  const effects = one.value;
   const limits = Float64Array.from(model.figures, ({ kind }) =>
     kind === 'tightRoom' || kind === 'bareRoom' || kind === 'looseRoom' ? -FINE : -TOUCH,
   );
+  model.countUnplaced();
   const running = errorTrials(model, effects.planned, limits, { trials, seed });
   let run = running.next();
   for (; !run.done; run = running.next()) {
-    yield { done: WINDOWS + ((1 - WINDOWS) * run.value) / trials, says: `Trial ${run.value} of ${trials}` };
+    yield {
+      done: WINDOWS + ALONE + ((1 - WINDOWS - ALONE) * run.value) / trials,
+      says: `Trial ${run.value} of ${trials}`,
+    };
   }
   return foundOf(placed, errors, seed, model, effects, run.value);
 }
@@ -111,6 +121,7 @@ function foundOf(
     trials: tried.trials,
     seed,
     planted: tried.planted,
+    unplaced: model.unplaced().map(({ id, trials }) => ({ id, label: label(id), trials })),
     sources: teller.sources,
     depths,
     gaps,

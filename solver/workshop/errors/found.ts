@@ -88,6 +88,8 @@ export interface ErrorsFound {
   readonly seed: number;
   /** Trials in which every settled point could be planted; shares and spreads count these. */
   readonly planted: number;
+  /** Points that could not be planted in the other trials, each counted where it was the first; most first. */
+  readonly unplaced: readonly { readonly id: PointId; readonly label: string; readonly trials: number }[];
   /** What may be off, the most telling first. */
   readonly sources: readonly SourceFound[];
   readonly depths: readonly DepthFound[];

@@ -13,6 +13,8 @@ export class TrialPlanting {
   readonly struck: readonly number[];
   /** Points that are settled as planned, and must be in a trial. */
   readonly settled: readonly number[];
+  /** How often each point was the first that could not be planted. */
+  readonly unplaced = new Map<number, number>();
   private readonly network: Network;
   private readonly positionOf: Int32Array;
   private warm: ReturnType<typeof plantNetwork> | undefined;
@@ -65,7 +67,20 @@ export class TrialPlanting {
       return undefined;
     const result = plantNetwork({ ...this.network, values: this.values, coords: this.coords }, this.warm);
     this.warm ??= result;
-    return this.settled.every((point) => isPlanted(result, point)) ? result.coords : undefined;
+    if (this.settled.every((point) => isPlanted(result, point))) return result.coords;
+    const first = this.firstUnplaced(result);
+    if (first !== undefined) this.unplaced.set(first, (this.unplaced.get(first) ?? 0) + 1);
+    return undefined;
+  }
+
+  /** The first settled point, in the order of striking, that has no place. */
+  private firstUnplaced(result: ReturnType<typeof plantNetwork>): number | undefined {
+    const settled = new Set(this.settled);
+    for (const { points } of result.steps) {
+      const found = points.find((point) => settled.has(point) && !isPlanted(result, point));
+      if (found !== undefined) return found;
+    }
+    return undefined;
   }
 }
 
