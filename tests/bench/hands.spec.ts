@@ -40,27 +40,25 @@ test('a finger drags what is loose, and moves the sheet where nothing lies', asy
   const place = await bench.placeOf('Swing');
   const from = await bench.pixelOf(place);
   const to = await bench.pixelOf({ x: -place.x * 0.9, y: place.y });
-  await input.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: finger(from) });
-  for (let i = 1; i <= 8; i++) {
-    const point = { x: from.x + ((to.x - from.x) * i) / 8, y: from.y + ((to.y - from.y) * i) / 8 };
-    await input.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: finger(point) });
-  }
-  await input.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  // All at once: a finger that waits between two of them would ask for the menu.
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', at?: { x: number; y: number }) =>
+    input.send('Input.dispatchTouchEvent', { type, touchPoints: at ? finger(at) : [] });
+  const onTheWay = [1, 2, 3, 4, 5, 6, 7, 8].map((i) => ({
+    x: from.x + ((to.x - from.x) * i) / 8,
+    y: from.y + ((to.y - from.y) * i) / 8,
+  }));
+  await Promise.all([touch('touchStart', from), ...onTheWay.map((at) => touch('touchMove', at)), touch('touchEnd')]);
   await expect(page.getByRole('button', { name: 'undo' })).toBeEnabled();
   expect(apart(await bench.placeOf('Swing'), place)).toBeGreaterThan(5);
   const before = await bench.view();
   const corner = await bench.sheet.boundingBox();
   const empty = { x: (corner?.x ?? 0) + 12, y: (corner?.y ?? 0) + 40 };
-  await input.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: finger(empty) });
-  await input.send('Input.dispatchTouchEvent', {
-    type: 'touchMove',
-    touchPoints: finger({ x: empty.x + 30, y: empty.y + 40 }),
-  });
-  await input.send('Input.dispatchTouchEvent', {
-    type: 'touchMove',
-    touchPoints: finger({ x: empty.x + 60, y: empty.y + 80 }),
-  });
-  await input.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await Promise.all([
+    touch('touchStart', empty),
+    touch('touchMove', { x: empty.x + 30, y: empty.y + 40 }),
+    touch('touchMove', { x: empty.x + 60, y: empty.y + 80 }),
+    touch('touchEnd'),
+  ]);
   await expect.poll(async () => (await bench.view()).centre.x - before.centre.x).toBeLessThan(-30 / before.scale);
   await page.context().close();
 });
@@ -105,9 +103,12 @@ test('a pen drags what is loose like any pointer, and its rest opens the menu', 
       pointerType: 'pen',
       force: 0.5,
     });
-  await pen('mousePressed', from.x, from.y);
-  for (let i = 1; i <= 6; i++) await pen('mouseMoved', from.x - 12 * i, from.y + 3 * i);
-  await pen('mouseReleased', from.x - 72, from.y + 18);
+  // All at once: a pen that waits between two of them would ask for the menu.
+  await Promise.all([
+    pen('mousePressed', from.x, from.y),
+    ...[1, 2, 3, 4, 5, 6].map((i) => pen('mouseMoved', from.x - 12 * i, from.y + 3 * i)),
+    pen('mouseReleased', from.x - 72, from.y + 18),
+  ]);
   await expect(page.getByRole('button', { name: 'undo' })).toBeEnabled();
   const there = await bench.placeOf('Swing');
   expect(apart(there, place)).toBeGreaterThan(5);
