@@ -94,7 +94,11 @@ export function checkDepthsUnderShake(placed: PlacedMovement): readonly Finding[
 /** Distances are told apart from the ends of the window by more than the engine's own fineness, mm. */
 const FINE = 1e-3;
 
-function faultOf({ window, distance }: DepthUnderShake): { severity: Finding['severity']; says: string } | undefined {
+function faultOf({
+  window,
+  distance,
+  wheels,
+}: DepthUnderShake): { severity: Finding['severity']; says: string } | undefined {
   if (window.kind === 'none') return { severity: 'stops', says: `do not mesh: ${window.says}` };
   const open = window.internal ? -1 : 1;
   const { spread } = window.turn;
@@ -103,10 +107,14 @@ function faultOf({ window, distance }: DepthUnderShake): { severity: Finding['se
   const tooShallow = open * (distance - window.shallowest);
   const lost = open * (distance - window.lostAt);
   const what = window.deepestBy === 'bottoming' ? 'bottom' : 'bind';
-  if (tooDeep > spread + FINE) {
+  // Run-out brings the axes nearer once a turn; only the play of the bearings gives way to it.
+  const runOut = (wheels[0].runOut + wheels[1].runOut) / 2;
+  const play = spread - runOut;
+  if (tooDeep + runOut > play + FINE) {
+    const when = runOut > FINE ? ' where their run-out is at its worst' : '';
     return {
       severity: 'stops',
-      says: `${what}: ${lengthWords(tooDeep)} too near, and their bearings give way by ${lengthWords(spread)} only.`,
+      says: `${what}: ${lengthWords(tooDeep + runOut)} too near${when}, and their bearings give way by ${lengthWords(play)} only.`,
     };
   }
   if (lost > -FINE) return { severity: 'stops', says: `lose contact: ${lengthWords(lost)} too far apart.` };

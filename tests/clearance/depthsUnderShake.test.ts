@@ -5,7 +5,7 @@ import { plantMovement } from '../../solver/planting/index.ts';
 import { sceneOf } from './scenes.ts';
 
 /** A wheel of 64 and a pinion of 8, cycloidal, module 1, at a held distance, with play in their holes. */
-function pair(distance: number, play: number) {
+function pair(distance: number, play: number, runOut = 0) {
   const bearings = [-5, 8].map((at) => ({ at, bore: 1 + 2 * play, pivot: 1, length: 2 }));
   return sceneOf({
     arbors: [0, 1].map((i) => ({ id: `A${i}`, at: [i * distance, 0], diameter: 2, bearings })),
@@ -18,6 +18,7 @@ function pair(distance: number, play: number) {
       form: 'cycloidal',
       level: 0,
       thickness: 2,
+      runOut,
     })),
     rules: [
       { id: 'h', kind: 'held', point: 'A0', at: [0, 0] },
@@ -27,8 +28,8 @@ function pair(distance: number, play: number) {
   });
 }
 
-const found = (distance: number, play: number) =>
-  checkMovement(plantMovement(pair(distance, play)), { depths: true }).filter(({ key }) =>
+const found = (distance: number, play: number, runOut = 0) =>
+  checkMovement(plantMovement(pair(distance, play, runOut)), { depths: true }).filter(({ key }) =>
     key.startsWith('depth shake'),
   );
 
@@ -49,6 +50,17 @@ describe('depths under shake', () => {
       { severity: 'stops', says: expect.stringMatching(/^W0 and W1 bind: 0\.05 mm too near/) },
     ]);
     expect(found(near, 0.04)).toEqual([]);
+  });
+
+  it('run-out is not given way to: it takes from what the bearings give', () => {
+    const near = window.deepest - 0.05;
+    expect(found(near, 0.04, 0.02)).toEqual([]);
+    expect(found(near, 0.04, 0.04)).toMatchObject([
+      { severity: 'stops', says: expect.stringContaining('0.09 mm too near where their run-out is at its worst') },
+    ]);
+    const free = window.deepest + 0.02;
+    expect(found(free, 0, 0.01)).toEqual([]);
+    expect(found(free, 0, 0.03)).toMatchObject([{ severity: 'stops' }]);
   });
 
   it('beyond the reach of the teeth contact is lost; near it, with shake only', () => {
