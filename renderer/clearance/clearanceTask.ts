@@ -7,6 +7,7 @@ import type {
   SafePlaces,
 } from '../../solver/clearance/index.ts';
 import type { Edit, Movement, PointId } from '../../solver/movement/index.ts';
+import type { Cure } from './followingCheck.ts';
 
 export type ClearanceTask =
   | { readonly kind: 'findPlanting'; readonly movement: Movement; readonly options: FindPlantingOptions }
@@ -25,7 +26,14 @@ export type ClearanceMessage =
   | { readonly kind: 'progress'; readonly done: number; readonly says: string }
   | { readonly kind: 'plantings'; readonly answers: readonly OfferedPlanting[]; readonly says: string }
   | { readonly kind: 'rehearsed'; readonly report: RehearsalReport }
-  | { readonly kind: 'checked'; readonly findings: readonly Finding[] }
+  | {
+      readonly kind: 'checked';
+      readonly findings: readonly Finding[];
+      /** Cures of the first findings, by their keys. */
+      readonly cures: readonly (readonly [string, readonly Cure[]])[];
+      /** Whether more is still being found out. */
+      readonly more: boolean;
+    }
   | { readonly kind: 'safe'; readonly places: SafePlaces }
   | { readonly kind: 'none'; readonly says: string }
   | { readonly kind: 'failed'; readonly says: string };
@@ -33,7 +41,8 @@ export type ClearanceMessage =
 export function startClearance(task: ClearanceTask, listen: (message: ClearanceMessage) => void): () => void {
   const worker = new Worker(new URL('./clearanceWorker.ts', import.meta.url), { type: 'module' });
   worker.onmessage = ({ data }: MessageEvent<ClearanceMessage>) => {
-    if (data.kind !== 'progress') worker.terminate();
+    const goesOn = data.kind === 'progress' || (data.kind === 'checked' && data.more);
+    if (!goesOn) worker.terminate();
     listen(data);
   };
   worker.onerror = (event) => {

@@ -1,7 +1,9 @@
 /** Long work on clearance, off the window's thread: plantings, safe places, whether a train runs. Ended from outside. */
-import { checkMovement, findPlanting, rehearse, safePlacesOf } from '../../solver/clearance/index.ts';
+import { checkMovement, findPlanting, rehearse, remediesFor, safePlacesOf } from '../../solver/clearance/index.ts';
+import type { Movement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { ClearanceMessage, ClearanceTask } from './clearanceTask.ts';
+import { isLarge } from './followingCheck.ts';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope; // this file only runs as a worker
 const post = (message: ClearanceMessage): void => scope.postMessage(message);
@@ -10,13 +12,29 @@ scope.onmessage = ({ data }: MessageEvent<ClearanceTask>) => {
   try {
     if (data.kind === 'findPlanting') find(data);
     else if (data.kind === 'rehearse') run(data);
-    else if (data.kind === 'slowCheck') {
-      post({ kind: 'checked', findings: checkMovement(plantMovement(data.movement), { depths: true }) });
-    } else post({ kind: 'safe', places: safePlacesOf(plantMovement(data.movement), data.point) });
+    else if (data.kind === 'slowCheck') check(data.movement);
+    else post({ kind: 'safe', places: safePlacesOf(plantMovement(data.movement), data.point) });
   } catch (error) {
     post({ kind: 'failed', says: error instanceof Error ? error.message : String(error) });
   }
 };
+
+/** Findings whose cures are tried before they are asked for: as many as the strip shows at once. */
+const MOST_CURED = 5;
+
+/** First what is quick to find, then what takes longer, then how the worst of it is cured. */
+function check(movement: Movement): void {
+  const placed = plantMovement(movement);
+  if (isLarge(movement)) post({ kind: 'checked', findings: checkMovement(placed), cures: [], more: true });
+  const findings = checkMovement(placed, { depths: true });
+  post({ kind: 'checked', findings, cures: [], more: findings.length > 0 });
+  if (findings.length === 0) return;
+  const cures = findings.slice(0, MOST_CURED).map((finding) => {
+    const tried = remediesFor(placed, finding).map(({ says, edit }) => ({ says, edit }));
+    return [finding.key, tried] as const;
+  });
+  post({ kind: 'checked', findings, cures, more: false });
+}
 
 function find({ movement, options }: Extract<ClearanceTask, { kind: 'findPlanting' }>): void {
   const search = findPlanting(plantMovement(movement), options);

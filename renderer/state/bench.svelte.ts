@@ -28,9 +28,10 @@ import { type PlacedMovement, plantMovement } from '../../solver/planting/index.
 import type { Figure } from '../bench/engraver.ts';
 import { type Shapes, shapesOf } from '../bench/figures/wheelShapes.ts';
 import type { Lettered } from '../bench/lettering.ts';
-import { type Bounds, fitTo, type Point, toScreen, type View } from '../bench/view.ts';
+import { type Bounds, fitTo, type Point, type View } from '../bench/view.ts';
 import { boundsOfWork } from '../bench/workBounds.ts';
-import { followingCheck } from '../clearance/followingCheck.ts';
+import { type Checked, type Cure, findingsToShow, followingCheck } from '../clearance/followingCheck.ts';
+import { viewOfGap } from '../clearance/viewOfGap.ts';
 import type { SettingDown } from '../gestures/settingDown.svelte.ts';
 import type { MadePart } from '../made/madeParts.ts';
 import { carriedPlaces } from '../rehearsal/carriedPlaces.ts';
@@ -63,10 +64,6 @@ export interface Told {
   readonly kind: 'done' | 'refused';
   readonly says: string;
 }
-
-/** Length on screen that the gap of a shown finding is brought to, CSS pixels, and the closest that it is looked at for that, px per mm. */
-const FINDING_PX = 60;
-const FINDING_SCALE = 12;
 
 export class Bench {
   private history = $state.raw<History>(startHistory(emptyMovement()));
@@ -144,14 +141,18 @@ export class Bench {
   );
   readonly phases = $derived(turnedPhases(this.restPhases, this.movement, this.turning, this.turned));
   private readonly check = followingCheck();
-  private readonly followed = $derived(this.check(this.placed, this.preview !== undefined));
-  /** What the slower checks found of a movement, once the window was idle; worked out in a worker. */
-  checked = $state.raw<{ readonly movement: Movement; readonly findings: readonly Finding[] } | undefined>(undefined);
-  readonly findings: readonly Finding[] = $derived(
-    this.checked && this.checked.movement === this.movement && !this.preview ? this.checked.findings : this.followed,
-  );
+  private readonly followed = $derived(this.check(this.placed));
+  /** What the worker found of a movement, once the window was idle. */
+  checked = $state.raw<Checked | undefined>(undefined);
   private readonly ownNames = $derived(namesOf(this.train));
   readonly names = $derived(this.drawn === this.train ? this.ownNames : namesOf(this.drawn));
+  readonly findings: readonly Finding[] = $derived(
+    findingsToShow(this.checked, this.followed, {
+      movement: this.movement,
+      names: this.names,
+      moving: this.preview !== undefined,
+    }),
+  );
   /** What is chosen, with the wheels of chosen arbors. */
   readonly emphasised = $derived(withWheels(this.chosen, this.drawn));
   readonly unsaved: boolean = $derived(this.savedAfter !== this.history.done.at(-1));
@@ -262,6 +263,10 @@ export class Bench {
     return true;
   }
 
+  /** Cures of a finding that were tried while the window was idle; `undefined` until then. */
+  curesOf = (key: string): readonly Cure[] | undefined =>
+    this.checked?.movement === this.movement ? this.checked.cures.get(key) : undefined;
+
   /** Shows where a finding is: chooses its parts and brings the place into view. */
   showFinding(key: string): void {
     const finding = this.findings.find((each) => each.key === key);
@@ -269,13 +274,7 @@ export class Bench {
     this.findingShown = key;
     this.chosen = finding.parts;
     if (!finding.at || this.face !== 'bench') return;
-    const [a, b] = finding.at;
-    const centre = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-    const pixel = toScreen(this.view, centre);
-    const inside = pixel.x > 40 && pixel.y > 40 && pixel.x < this.view.width - 40 && pixel.y < this.view.height - 40;
-    // Close enough to see what is meant; never further away than the maker looks already.
-    const scale = Math.max(this.view.scale, Math.min(FINDING_PX / Math.hypot(b.x - a.x, b.y - a.y), FINDING_SCALE));
-    if (!inside || scale > this.view.scale) this.view = { ...this.view, centre, scale };
+    this.view = viewOfGap(this.view, finding.at);
   }
 
   tell(kind: Told['kind'], says: string): void {
