@@ -25,10 +25,17 @@ test('a finding is shown, cured by the remedy that is offered, and undone', asyn
   const found = findings(page).getByRole('button', {
     name: /Upper moon wheel and Pillar upper right foul by 0\.90 mm/,
   });
+  const remedy = findings(page).getByRole('button', { name: /^Turn Pillar upper right by \+1\d\.\d° about/ });
+  // Tried while the window stood idle: told with the finding, and there when the finding is chosen.
+  await expect(remedy).toBeVisible({ timeout: 15_000 });
+  await remedy.click();
+  await expect(findings(page)).toContainText('Nothing found.');
+  await page.keyboard.press('Control+z');
   await found.click();
   await expect(found).toHaveAttribute('aria-pressed', 'true');
-  await findings(page).getByRole('button', { name: 'Remedies' }).click();
-  const remedy = findings(page).getByRole('button', { name: /^Turn Pillar upper right by \+1\d\.\d° about/ });
+  const ask = findings(page).getByRole('button', { name: 'Remedies' });
+  await expect(remedy.or(ask).first()).toBeVisible();
+  if (await ask.isVisible()) await ask.click();
   await expect(remedy).toBeVisible();
   expect(await seriousFaults(page)).toEqual([]);
   await remedy.click();
