@@ -9,7 +9,7 @@ import { shapeOfOutline } from './outlineShape.ts';
 /** Teeth of a smaller module are a grey edge on paper, mm: their tip circle is drawn instead. */
 const SMALLEST_MODULE = 0.25;
 /** Movements with more teeth are drawn by their tip circles: the sheet would take longer to print than to read. */
-const MOST_TEETH = 6000;
+const MOST_TEETH = 3000;
 /** How far the drawn edge may miss the true one, mm: a third of the line's width. */
 const TOLERANCE = 0.03;
 

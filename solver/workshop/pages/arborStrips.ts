@@ -57,11 +57,7 @@ function bodyOf(arbor: Arbor, pieces: readonly ArborPiece[]): ArborPiece | undef
 const STRIP_HEIGHT = 54;
 
 /** One strip under another; arbors without heights are left out. */
-export function arborStripPages(
-  placed: PlacedMovement,
-  settings: SheetSettings,
-  sheetOf: (index: number) => string,
-): readonly Page[] {
+export function arborStripPages(placed: PlacedMovement, settings: SheetSettings): readonly Page[] {
   const label = labelsOf(placed.movement);
   const strips = placed.movement.arbors
     .map((arbor) => ({ arbor, pieces: arborPieces(placed, arbor) }))
@@ -74,7 +70,7 @@ export function arborStripPages(
     scale: `Each strip to its own scale. Lengths in ${unit}.`,
   };
   for (let at = 0; at < strips.length; ) {
-    const { pen, window } = framedPage(placed, settings, words, sheetOf(pages.length));
+    const { pen, window } = framedPage(placed, settings, words);
     let y = window[3];
     while (at < strips.length && y - STRIP_HEIGHT >= window[1]) {
       const strip = strips[at++];

@@ -1,6 +1,6 @@
 /** Paper, the frame of a page, its title block and the bars by which the print is checked. */
 import type { PlacedMovement } from '../../planting/placed.ts';
-import { type Box, FAINT, line, SOFT } from './page.ts';
+import { type Box, FAINT, line, type Page, SOFT, type TypeMeasure } from './page.ts';
 import { Pen } from './pen.ts';
 import type { SheetFonts } from './sheetFonts.ts';
 
@@ -79,23 +79,22 @@ export function windowOf(settings: SheetSettings, landscape: boolean, hasBars: b
   return [MARGIN + strip, MARGIN + TITLE_HEIGHT + (hasBars ? strip : 3), width - MARGIN, height - MARGIN];
 }
 
-/** A new page with its title block; `sheetOf` is filled in as "2 of 5". */
+/** A new page with its title block; its number is put in by `withSheetNumber` when all pages are there. */
 export function framedPage(
   placed: PlacedMovement,
   settings: SheetSettings,
   words: TitleWords,
-  sheetOf: string,
   options: { readonly landscape?: boolean; readonly bars?: boolean } = {},
 ): FramedPage {
   const landscape = options.landscape ?? false;
   const { width, height } = paperSize(settings, landscape);
   const pen = new Pen(settings.fonts, width, height);
-  titleBlock(pen, placed, words, sheetOf);
+  titleBlock(pen, placed, words);
   if (options.bars) scaleBars(pen, settings);
   return { pen, window: windowOf(settings, landscape, options.bars ?? false) };
 }
 
-function titleBlock(pen: Pen, placed: PlacedMovement, words: TitleWords, sheetOf: string): void {
+function titleBlock(pen: Pen, placed: PlacedMovement, words: TitleWords): void {
   const { movement } = placed;
   const [left, right, top] = [MARGIN, pen.width - MARGIN, MARGIN + TITLE_HEIGHT];
   const third = right - 46;
@@ -111,13 +110,21 @@ function titleBlock(pen: Pen, placed: PlacedMovement, words: TitleWords, sheetOf
   const rows = [
     ['Revision', movement.revision],
     ['Date', movement.date ?? 'none given'],
-    ['Sheet', sheetOf],
+    ['Sheet', ''],
   ] as const;
   rows.forEach(([name, value], index) => {
     const y = top - 6 - index * 5;
     pen.text(third + 3, y, name, { size: 2.4, colour: SOFT });
     pen.text(right, y, value, { size: 3, weight: 'bold', align: 'right', within: 30 });
   });
+}
+
+/** The page with its number in the title block, as "2 of 5". */
+export function withSheetNumber(page: Page, words: string, measure: TypeMeasure): Page {
+  const pen = new Pen(measure, page.width, page.height);
+  const y = MARGIN + TITLE_HEIGHT - 6 - 2 * 5;
+  pen.text(page.width - MARGIN, y, words, { size: 3, weight: 'bold', align: 'right', within: 30 });
+  return { ...page, marks: [...page.marks, ...pen.marks] };
 }
 
 /** Both bars, drawn with the same correction as the sheet: after calibration they measure 150 on the maker's print. */

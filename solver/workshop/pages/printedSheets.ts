@@ -9,7 +9,7 @@ import { markingPlan } from '../steps/markingSteps.ts';
 import { arborStripPages } from './arborStrips.ts';
 import { CAPITAL } from './drawingMarks.ts';
 import type { Page } from './page.ts';
-import type { SheetSettings } from './paper.ts';
+import { type SheetSettings, withSheetNumber } from './paper.ts';
 import { partsTables } from './partsTables.ts';
 import { distanceTables, readingTables, stepsTable } from './recordTables.ts';
 import { stepCardPages } from './stepCards.ts';
@@ -23,18 +23,10 @@ export interface PrintedSheet {
   readonly pages: readonly Page[];
 }
 
-/** A numbering that is not known before the pages are laid out: laid out once for the count, then for the words. */
-type Layout = (sheetOf: (index: number) => string) => readonly Page[];
-
-function numbered(parts: readonly Layout[]): readonly Page[] {
-  const counts = parts.map((layout) => layout(() => '0 of 0').length);
-  const total = counts.reduce((sum, count) => sum + count, 0);
-  let before = 0;
-  return parts.flatMap((layout, index) => {
-    const first = before;
-    before += counts[index] ?? 0;
-    return layout((page) => `${first + page + 1} of ${total}`);
-  });
+/** The pages of the parts, numbered through. */
+function numbered(settings: SheetSettings, ...parts: readonly (readonly Page[])[]): readonly Page[] {
+  const pages = parts.flat();
+  return pages.map((page, index) => withSheetNumber(page, `${index + 1} of ${pages.length}`, settings.fonts));
 }
 
 /** The sheets as pages: for the preview, and for the files. */
@@ -44,19 +36,14 @@ export function printedSheetsOf(placed: PlacedMovement, settings: SheetSettings)
     plateSheets(placed, plate, stems[index] ?? 'plate', settings),
   );
   const { title } = placed.movement;
-  const parts = numbered([
-    (sheetOf) => {
-      const words = { kind: 'Parts list', subject: 'Wheels, bearings, posts' };
-      return tablePages(placed, settings, words, partsTables(placed), sheetOf, true);
-    },
-    (sheetOf) => arborStripPages(placed, settings, sheetOf),
-  ]);
-  const readings = numbered([
-    (sheetOf) => {
-      const words = { kind: 'Readings record', subject: 'What was measured, with what, and when' };
-      return tablePages(placed, settings, words, readingTables(placed), sheetOf);
-    },
-  ]);
+  const partsWords = { kind: 'Parts list', subject: 'Wheels, bearings, posts' };
+  const parts = numbered(
+    settings,
+    tablePages(placed, settings, partsWords, partsTables(placed), true),
+    arborStripPages(placed, settings),
+  );
+  const recordWords = { kind: 'Readings record', subject: 'What was measured, with what, and when' };
+  const readings = numbered(settings, tablePages(placed, settings, recordWords, readingTables(placed)));
   return [
     ...sheets,
     { name: 'parts.pdf', title: `${title}: parts`, pages: parts },
@@ -80,17 +67,12 @@ function plateSheets(
   const numbersOf = (face: Face): PrintedSheet => {
     const subject = plateViewOf(placed.movement, plate, face).faceLabel;
     const drawing = plateDrawing(placed, { plate, face, density: 'numbers', caption: false, widthOf });
-    const pages = numbered([
-      (sheetOf) => trueSizePages(placed, drawing, settings, { kind: 'Numbers sheet', subject }, sheetOf),
-      (sheetOf) =>
-        tablePages(
-          placed,
-          settings,
-          { kind: 'Numbers sheet', subject },
-          [stepsTable(markingPlan(placed, { plate, face }))],
-          sheetOf,
-        ),
-    ]);
+    const words = { kind: 'Numbers sheet', subject };
+    const pages = numbered(
+      settings,
+      trueSizePages(placed, drawing, settings, words),
+      tablePages(placed, settings, words, [stepsTable(markingPlan(placed, { plate, face }))]),
+    );
     return { name: named(face, 'numbers'), title: `${title}: ${subject}, numbers`, pages };
   };
   const subject = view.faceLabel;
@@ -101,29 +83,26 @@ function plateSheets(
     {
       name: named(view.face, 'context'),
       title: `${title}: ${subject}, context`,
-      pages: numbered([
-        (sheetOf) => trueSizePages(placed, context, settings, { kind: 'Context sheet', subject }, sheetOf),
-      ]),
+      pages: numbered(settings, trueSizePages(placed, context, settings, { kind: 'Context sheet', subject })),
     },
     {
       name: named(view.face, 'cards'),
       title: `${title}: ${subject}, step cards`,
-      pages: numbered([(sheetOf) => stepCardPages(placed, { plate, face: view.face }, settings, sheetOf)]),
+      pages: numbered(settings, stepCardPages(placed, { plate, face: view.face }, settings)),
     },
     {
       name: `${stem}-distances.pdf`,
       title: `${title}: ${view.plateLabel}, distances`,
-      pages: numbered([
-        (sheetOf) =>
-          tablePages(
-            placed,
-            settings,
-            { kind: 'Distances', subject: view.plateLabel },
-            distanceTables(placed, holes),
-            sheetOf,
-            true,
-          ),
-      ]),
+      pages: numbered(
+        settings,
+        tablePages(
+          placed,
+          settings,
+          { kind: 'Distances', subject: view.plateLabel },
+          distanceTables(placed, holes),
+          true,
+        ),
+      ),
     },
   ];
   return sheets.filter(({ pages }) => pages.length > 0);

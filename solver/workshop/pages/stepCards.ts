@@ -25,7 +25,6 @@ export function stepCardPages(
   placed: PlacedMovement,
   options: { readonly plate?: string | undefined; readonly face?: Face | undefined },
   settings: SheetSettings,
-  sheetOf: (index: number) => string,
 ): readonly Page[] {
   const plan = markingPlan(placed, options);
   const steps = plan.steps.filter((step) => step.kind !== 'unsettled');
@@ -42,7 +41,7 @@ export function stepCardPages(
       subject: plan.faceLabel,
       scale: `Not to scale. Lengths in ${unitName(plan.voice.display)}. ${plan.datumSays.split('. ')[0]}.`,
     };
-    const { pen, window } = framedPage(placed, settings, words, sheetOf(pages.length));
+    const { pen, window } = framedPage(placed, settings, words);
     const height = (window[3] - window[1]) / CARDS_A_PAGE;
     steps.slice(at, at + CARDS_A_PAGE).forEach((step, index) => {
       const top = window[3] - index * height;

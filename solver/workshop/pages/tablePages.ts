@@ -29,13 +29,12 @@ const HEAD_SIZE = 2.4;
 const LEAST_HEAD = 0.7;
 const BOX_HEIGHT = 8;
 
-/** The pages of some tables, one after another; `sheetOf` numbers them. */
+/** The pages of some tables, one after another. */
 export function tablePages(
   placed: PlacedMovement,
   settings: SheetSettings,
   words: Omit<TitleWords, 'scale'>,
   tables: readonly Table[],
-  sheetOf: (index: number) => string,
   landscape = false,
 ): readonly Page[] {
   const pages: Page[] = [];
@@ -45,7 +44,7 @@ export function tablePages(
   const start = (): Pen => {
     if (pen) pages.push(pen.page());
     const scale = `Lengths in ${placed.movement.display.unit === 'inch' ? 'inches' : 'millimetres'}, angles in degrees.`;
-    const framed = framedPage(placed, settings, { ...words, scale }, sheetOf(pages.length), { landscape });
+    const framed = framedPage(placed, settings, { ...words, scale }, { landscape });
     pen = framed.pen;
     window = framed.window;
     y = window[3];

@@ -46,19 +46,23 @@ export function trueSizePages(
   drawing: Drawing,
   settings: SheetSettings,
   words: Pick<TitleWords, 'kind' | 'subject'>,
-  sheetOf: (index: number) => string,
 ): readonly Page[] {
   const tiling = tilingOf(drawing.extents, settings);
-  if (tiling.columns * tiling.rows > MOST_TILES) return [reducedPage(placed, drawing, settings, words, sheetOf(0))];
+  if (tiling.columns * tiling.rows > MOST_TILES) return [reducedPage(placed, drawing, settings, words)];
   const pages: Page[] = [];
   const many = tiling.columns * tiling.rows > 1;
   for (let row = tiling.rows - 1; row >= 0; row--) {
     for (let column = 0; column < tiling.columns; column++) {
       const scale = `Scale 1:1. Print at actual size, without fitting. Both bars must measure 150.00 mm.${many ? ` Tile ${tileName(tiling, column, row)}.` : ''}`;
-      const { pen, window } = framedPage(placed, settings, { ...words, scale }, sheetOf(pages.length), {
-        landscape: tiling.landscape,
-        bars: true,
-      });
+      const { pen, window } = framedPage(
+        placed,
+        settings,
+        { ...words, scale },
+        {
+          landscape: tiling.landscape,
+          bars: true,
+        },
+      );
       const placing = placingOf(drawing, tiling, settings, window, column, row);
       pen.clip(window, marksOfDrawing(drawing, placing, settings.fonts));
       if (many) tileMarks(pen, tiling, settings, window, column, row);
@@ -73,7 +77,6 @@ function reducedPage(
   drawing: Drawing,
   settings: SheetSettings,
   words: Pick<TitleWords, 'kind' | 'subject'>,
-  sheetOf: string,
 ): Page {
   const [minX, minY, maxX, maxY] = drawing.extents;
   const landscape = maxX - minX > maxY - minY;
@@ -82,7 +85,7 @@ function reducedPage(
   // A whole number, so that the scale can be said.
   const reduction = Math.ceil(1 / fit);
   const scale = `Scale 1:${reduction}. Too large for paper at true size: not a pattern.`;
-  const { pen, window } = framedPage(placed, settings, { ...words, scale }, sheetOf, { landscape });
+  const { pen, window } = framedPage(placed, settings, { ...words, scale }, { landscape });
   const by = 1 / reduction;
   const shift = [
     (window[0] + window[2] - (minX + maxX) * by) / 2,
