@@ -33,7 +33,7 @@ export function readWanted(text: string, constants: readonly AstronomyConstant[]
   if (turns?.split('/').every((part) => numberOf(part) !== 0)) {
     return { kind: 'wanted', wanted: { ratio: turns.includes('/') ? turns : numberOf(turns) } };
   }
-  const says = `Turns once in: found “${plain}”, expected a period more than 0 with s, min, h or d, such as 12 h; a named period, such as synodicMonth; or turns for one turn of the drive, such as 27/2 turns.`;
+  const says = `Should turn once in: found “${plain}”, expected a period more than 0 with s, min, h or d, such as 12 h; a named period, such as synodicMonth; or turns for one turn of the drive, such as 27/2 turns.`;
   return { kind: 'refused', says };
 }
 
