@@ -27,8 +27,8 @@ test('what an arbor shows: added by its period, told with its error, changed, re
   await shown.getByLabel('Should turn once in').fill('11/15 turns');
   await shown.getByLabel('Should turn once in').press('Enter');
   await expect(shown).toContainText('exact');
-  await shown.getByLabel('Name of what is shown').fill('Counter');
-  await shown.getByLabel('Name of what is shown').press('Enter');
+  await shown.getByLabel('What is shown is called').fill('Counter');
+  await shown.getByLabel('What is shown is called').press('Enter');
   await expect(bench.slip.getByRole('region', { name: 'Shown: Counter' })).toBeVisible();
   expect(await seriousFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Layout blue' }).click();

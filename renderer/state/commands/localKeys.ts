@@ -54,6 +54,14 @@ export const localKeys: readonly LocalKeys[] = [
     ],
   },
   {
+    where: 'In what an arbor should show',
+    file: 'panels/WordField.svelte',
+    keys: [
+      { keys: ['Enter'], says: 'Keep what was typed' },
+      { keys: ['Escape'], says: 'Bring the old words back' },
+    ],
+  },
+  {
     where: 'In Find by name',
     file: 'panels/FindBox.svelte',
     keys: [
