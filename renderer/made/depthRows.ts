@@ -17,14 +17,12 @@ export interface DepthRow {
 
 /** The rows in the order of the file. */
 export function depthRows(settled: PlacedMovement, nameOf: (id: string) => string): readonly DepthRow[] {
-  const { movement, places, rules } = settled;
+  const { movement, rules } = settled;
   const combined = new Map(depthReadings(movement).map((each) => [each.rule, each]));
   return movement.rules.flatMap((rule): DepthRow[] => {
     if (rule.kind !== 'depth') return [];
     const [a, b] = rule.wheels.map((id) => movement.wheels.find((wheel) => wheel.id === id));
     if (!a || !b) return [];
-    const [p, q] = [places.get(a.arbor), places.get(b.arbor)];
-    const isMade = [a.arbor, b.arbor].every((id) => movement.made.some(({ point, at }) => point === id && at));
     return [
       {
         rule,
@@ -32,11 +30,19 @@ export function depthRows(settled: PlacedMovement, nameOf: (id: string) => strin
         // The card of the depth tells the same value.
         calculated: rules.get(rule.id)?.calculated ?? calculatedDepth(a, b, movement).distance,
         measured: combined.get(rule.id),
-        made: isMade && p && q ? Math.hypot(p.x - q.x, p.y - q.y) : undefined,
+        made: madeDepth(settled, rule),
         of: [a.id, b.id],
       },
     ];
   });
+}
+
+/** Distance of the two holes of a depth, mm, once both are drilled. */
+export function madeDepth({ movement, places }: PlacedMovement, rule: RuleOf<'depth'>): number | undefined {
+  const arbors = rule.wheels.map((id) => movement.wheels.find((wheel) => wheel.id === id)?.arbor);
+  const isMade = arbors.every((id) => movement.made.some(({ point, at }) => point === id && at));
+  const [p, q] = arbors.map((id) => (id === undefined ? undefined : places.get(id)));
+  return isMade && p && q ? Math.hypot(p.x - q.x, p.y - q.y) : undefined;
 }
 
 /** Is there a measured value that the depth does not use yet? */

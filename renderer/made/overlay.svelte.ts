@@ -13,12 +13,12 @@ export interface Overlay {
 }
 
 class Overlays {
-  private held = $state.raw<{ readonly overlay: Overlay; readonly document: string } | undefined>(undefined);
+  private held = $state.raw<{ readonly overlay: Overlay; readonly document: number } | undefined>(undefined);
   /** How many times as far moves are shown; 0 so that they can be seen at the zoom there is. */
   times = $state(0);
 
   show(bench: Bench, overlay: Overlay): void {
-    this.held = { overlay, document: documentOf(bench) };
+    this.held = { overlay, document: bench.documentsOpened };
   }
 
   hide(): void {
@@ -27,11 +27,9 @@ class Overlays {
 
   /** What is shown over this bench; nothing once another document was opened. */
   of(bench: Bench): Overlay | undefined {
-    return this.held?.document === documentOf(bench) ? this.held.overlay : undefined;
+    return this.held?.document === bench.documentsOpened ? this.held.overlay : undefined;
   }
 }
-
-const documentOf = ({ handle, fileName }: Bench): string => `${handle} ${fileName}`;
 
 export const overlays = new Overlays();
 

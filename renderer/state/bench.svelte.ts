@@ -100,9 +100,10 @@ export class Bench {
   findingShown = $state<string | undefined>(undefined);
   /** Files opened before, as the shell keeps them. */
   recent = $state.raw<readonly RecentFile[]>([]);
-  /** The handle that the shell knows the document by, and its name there. */
+  /** The handle that the shell knows the document by. */
   handle = $state('');
-  fileName = $state('');
+  /** How many documents the window has taken over: what belongs to one is kept with its number, whatever its file is called. */
+  documentsOpened = $state(0);
   /** A file that could not be read, with everything that was wrong in it. */
   problems = $state.raw<{ readonly file: string; readonly problems: readonly Problem[] } | undefined>(undefined);
   /** What the commands ask of the shell; there from the first moment that the window can show a movement. */
@@ -163,7 +164,7 @@ export class Bench {
   lengthSays = (mm: number): string => lengthSays(mm, this.movement.display);
 
   /** Takes over a document: another movement, its history empty. */
-  adopt(movement: Movement, document: { handle: string; name: string; unsaved: boolean }): void {
+  adopt(movement: Movement, document: { handle: string; unsaved: boolean }): void {
     this.abandonGesture();
     this.preview = undefined;
     this.settingDown = undefined;
@@ -176,7 +177,7 @@ export class Bench {
     this.history = startHistory(movement);
     this.savedAfter = document.unsaved ? 'never' : undefined;
     this.handle = document.handle;
-    this.fileName = document.name;
+    this.documentsOpened += 1;
     this.fit();
   }
 
@@ -226,7 +227,6 @@ export class Bench {
   /** The document as it is now stands in its file. */
   wasSaved(document: { handle: string; name: string }): void {
     this.handle = document.handle;
-    this.fileName = document.name;
     this.savedAfter = this.history.done.at(-1);
     this.tell('done', `Saved as ${document.name}.`);
   }

@@ -106,7 +106,7 @@ export function startSession(bench: Bench): Session {
     async begin() {
       const reply = await shell.newDocument();
       if (reply.kind === 'blank') {
-        bench.adopt(emptyMovement(), { handle: reply.handle, name: 'Untitled movement', unsaved: false });
+        bench.adopt(emptyMovement(), { handle: reply.handle, unsaved: false });
       }
     },
     open: async () => opened(await shell.open()),
@@ -163,7 +163,7 @@ async function showDemo(bench: Bench, name: string, handle: string): Promise<voi
 }
 
 function adoptDemo(bench: Bench, name: string, text: string | undefined, handle: string): void {
-  if (text === undefined) bench.adopt(emptyMovement(), { handle, name: 'Untitled movement', unsaved: false });
+  if (text === undefined) bench.adopt(emptyMovement(), { handle, unsaved: false });
   else adoptDocument(bench, { handle, name, text, unsaved: false });
 }
 

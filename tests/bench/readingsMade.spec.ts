@@ -105,6 +105,31 @@ test('sizes: a tip, a pivot and its hole are read, used, told, and the drawing c
   expect(await seriousFaults(page)).toEqual([]);
 });
 
+test('the slip shows sizes as made beside the drawing; a bearing takes only its own readings along', async ({
+  page,
+}) => {
+  const { bench, made } = await opened(page);
+  await read(made, 'a hole or bore', /^Third arbor, hole in Back plate$/, '1.85');
+  await read(made, 'a hole or bore', /^Third arbor, hole in Front plate$/, '1.86');
+  await page.keyboard.press('Escape');
+  await bench.train.getByRole('button', { name: /Third arbor/ }).click();
+  const back = bench.slip.getByRole('radiogroup', { name: 'Third arbor, hole in Back plate' });
+  const front = bench.slip.getByRole('radiogroup', { name: 'Third arbor, hole in Front plate' });
+  await expect(front.getByRole('radio', { name: 'as drawn' })).toBeChecked();
+  await expect(front).toContainText(/1\.830.*1\.860\s*± 0\.010/s);
+  await front.getByRole('radio', { name: 'measured' }).click();
+  await expect(front.getByRole('radio', { name: 'measured' })).toBeChecked();
+  await expect(bench.slip.getByLabel('Bearing 2, hole')).toHaveValue('1.860');
+  expect(await seriousFaults(page)).toEqual([]);
+
+  await bench.slip.getByRole('button', { name: 'Delete bearing 1' }).click();
+  await expect(page.getByText('The reading of that bearing went with it')).toBeVisible();
+  await expect(back).toBeHidden();
+  await expect(front).toContainText(/1\.830.*1\.860/s);
+  await front.getByRole('radio', { name: 'as drawn' }).click();
+  await expect(bench.slip.getByLabel('Bearing 1, hole')).toHaveValue('1.830');
+});
+
 test('a slip is asked about; a figure that is right stands, with who said so', async ({ page }) => {
   const { made } = await opened(page);
   // 1.6 mm thick, typed in inches as if millimetres: 1.6 × 25.4.

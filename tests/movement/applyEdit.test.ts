@@ -82,6 +82,77 @@ describe('edits', () => {
     expect(movement.accepted).toEqual([]);
   });
 
+  describe('a removed bearing takes its readings along, and those of the others stay theirs', () => {
+    const bearing = { bore: 2.05, pivot: 2, length: 3 };
+    const read = (id: string, index: number, kind = 'bore') => ({
+      kind: 'add' as const,
+      to: 'readings' as const,
+      item: { id, kind: kind as 'bore', of: ['centre'], bearing: index, value: 2.06 },
+    });
+    const three = after(sample(), {
+      kind: 'several',
+      edits: [
+        {
+          kind: 'change',
+          id: 'centre',
+          set: { bearings: [{ ...bearing, plate: 'base' }, bearing, { ...bearing, pivot: 1.5 }] },
+        },
+        read('first', 0),
+        read('middle', 1),
+        read('pivot', 2, 'diameter'),
+        { kind: 'add', to: 'readings', item: { id: 'body', kind: 'diameter', of: ['centre'], value: 3 } },
+      ],
+    });
+    const left = (movement: Movement) =>
+      movement.readings.flatMap(({ id, bearing: of }) => (id === 'm1' ? [] : [[id, of]]));
+
+    test.each([
+      [
+        0,
+        [
+          ['middle', 0],
+          ['pivot', 1],
+          ['body', undefined],
+        ],
+      ],
+      [
+        1,
+        [
+          ['first', 0],
+          ['pivot', 1],
+          ['body', undefined],
+        ],
+      ],
+      [
+        2,
+        [
+          ['first', 0],
+          ['middle', 1],
+          ['body', undefined],
+        ],
+      ],
+    ])('bearing %i', (index, readings) => {
+      const next = after(three, { kind: 'removeBearing', arbor: 'centre', bearing: index });
+      expect(left(next)).toEqual(readings);
+      expect(next.arbors[0]?.bearings).toEqual(three.arbors[0]?.bearings.filter((_, i) => i !== index));
+    });
+
+    test('with the plate that it is in', () => {
+      expect(left(after(three, { kind: 'remove', ids: ['base'] }))).toEqual([
+        ['middle', 0],
+        ['pivot', 1],
+        ['body', undefined],
+      ]);
+    });
+
+    test('one that is not there is refused', () => {
+      expect(refusal({ kind: 'removeBearing', arbor: 'centre', bearing: 1 })).toBe(
+        'The arbor “centre” has 1 bearing: nothing to remove.',
+      );
+      expect(refusal({ kind: 'removeBearing', arbor: 'nobody', bearing: 0 })).toContain('“nobody”');
+    });
+  });
+
   test('a removed reading leaves its value in the depth', () => {
     const rule = after(sample(), { kind: 'remove', ids: ['m1'] }).rules[1];
     expect(rule).toMatchObject({ use: 'measured', measured: { value: 28.9, plusMinus: 0.02 } });

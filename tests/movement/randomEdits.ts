@@ -33,6 +33,7 @@ const KINDS = [
   'change',
   'changeBadly',
   'remove',
+  'removeBearing',
   'move',
   'setValue',
   'setMeasured',
@@ -131,6 +132,8 @@ export function editOf(movement: Movement, draw: Draw): Edit {
       return { kind: 'change', id: point(a), set: { ridesOn: point(b) } };
     case 'remove':
       return { kind: 'remove', ids: [pick(all, a, 'nobody'), ...(c % 3 === 0 ? [pick(all, b, 'nobody')] : [])] };
+    case 'removeBearing':
+      return { kind: 'removeBearing', arbor: point(a), bearing: b % 3 };
     case 'move':
       return {
         kind: 'move',

@@ -56,6 +56,22 @@ test('a movement without a file asks for a place, and gets our ending', async ({
   await end(started);
 });
 
+test('arrows of what moved stay when the movement is saved under another name', async ({ places }) => {
+  const started = await start(places.data, join(TOP, 'demo-data', 'going-train.json'));
+  await expectTitle(started, /^Going train/);
+  await started.page.locator('canvas').first().focus();
+  await started.page.keyboard.press('Shift+M');
+  const moved = started.page.getByRole('region', { name: 'What moved' });
+  await expect(moved).toContainText('As drawn');
+  const path = join(places.folder, 'my train.depthwright');
+  await answer(started, { savePath: path });
+  await started.page.keyboard.press('ControlOrMeta+Shift+s');
+  await expect.poll(() => readFile(path, 'utf8').catch(() => '')).toContain('Going train');
+  await expect(started.page.getByText('Saved as my train.depthwright.')).toBeVisible();
+  await expect(moved).toContainText('As drawn');
+  await end(started);
+});
+
 test('a file changed on disk meanwhile is not overwritten unasked', async ({ places }) => {
   const started = await start(places.data, places.file);
   await expectTitle(started, /^Two depths/);

@@ -11,6 +11,7 @@ import type { Edit, EditResult, Refused } from './edit.ts';
 import { refused } from './items.ts';
 import { planPaste } from './paste.ts';
 import type { Plan } from './recipe.ts';
+import { planRemoveBearing } from './removeBearing.ts';
 import { planRemove } from './removeItems.ts';
 
 enablePatches();
@@ -73,6 +74,8 @@ function planOf(movement: Movement, edit: Exclude<Edit, { kind: 'several' }>): P
       return planChange(movement, edit);
     case 'remove':
       return planRemove(movement, edit);
+    case 'removeBearing':
+      return planRemoveBearing(movement, edit);
     case 'move':
       return planMove(movement, edit);
     case 'setValue':

@@ -31,6 +31,8 @@ export type Edit =
     }
   /** Removes items with everything that cannot be without them: wheels on an arbor, rules on a point, readings of a part. */
   | { readonly kind: 'remove'; readonly ids: readonly string[] }
+  /** Removes a bearing, counted from 0, with the readings of its pivot and hole; those of the others stay theirs. */
+  | { readonly kind: 'removeBearing'; readonly arbor: string; readonly bearing: number }
   /** New sketch places of points. */
   | {
       readonly kind: 'move';

@@ -1,7 +1,8 @@
 /** Removal of parts with everything that cannot be without them; what can, stays and forgets them. */
 import { castDraft } from 'immer';
 import { idsOf } from '../references/idsOf.ts';
-import type { Movement, Rule } from '../schema.ts';
+import type { Arbor, Movement, Rule } from '../schema.ts';
+import { type BearingGone, bearingOf, renumbered } from './bearingsGone.ts';
 import type { EditOf } from './edit.ts';
 import { nothingCalled } from './items.ts';
 import { type Plan, recipe } from './recipe.ts';
@@ -10,7 +11,12 @@ export function planRemove(movement: Movement, edit: EditOf<'remove'>): Plan {
   const known = idsOf(movement);
   const unknown = edit.ids.find((id) => !known.has(id));
   if (unknown !== undefined) return nothingCalled(unknown);
-  const next = without(movement, new Set(edit.ids));
+  return planWithout(movement, edit.ids);
+}
+
+/** Removal of whatever is called one of `ids`, and of bearings beside those in plates that go. */
+export function planWithout(movement: Movement, ids: readonly string[], isOff: BearingGone = () => false): Plan {
+  const next = without(movement, new Set(ids), isOff);
   return recipe((draft) => {
     for (const field of PRUNED) if (next[field] !== movement[field]) Reflect.set(draft, field, castDraft(next[field]));
     if (next.drive === undefined) delete draft.drive;
@@ -35,13 +41,17 @@ const PRUNED = [
 ] as const;
 
 /** The movement without the things called `ids`. Each round takes along what hangs on what went in the last. */
-function without(movement: Movement, ids: ReadonlySet<string>): Movement {
+function without(movement: Movement, ids: ReadonlySet<string>, isOff: BearingGone): Movement {
   const gone = new Set(ids);
+  const isGone: BearingGone = (arbor, index) => has(gone, arbor.bearings[index]?.plate) || isOff(arbor, index);
   for (let before = -1; before !== gone.size; ) {
     before = gone.size;
     for (const wheel of movement.wheels) if (gone.has(wheel.arbor)) gone.add(wheel.id);
     for (const opening of movement.openings) if (gone.has(opening.plate)) gone.add(opening.id);
-    for (const reading of movement.readings) if (reading.of.some((id) => gone.has(id))) gone.add(reading.id);
+    for (const reading of movement.readings) {
+      const bearing = bearingOf(movement, reading);
+      if (reading.of.some((id) => gone.has(id)) || (bearing && isGone(...bearing))) gone.add(reading.id);
+    }
   }
   const drive = movement.drive === undefined || gone.has(movement.drive.arbor) ? undefined : movement.drive;
   const { drive: _, ...rest } = movement;
@@ -49,7 +59,7 @@ function without(movement: Movement, ids: ReadonlySet<string>): Movement {
     ...rest,
     ...(drive === undefined ? {} : { drive }),
     drilling: forget(movement.drilling, [['zeroAt', has(gone, movement.drilling.zeroAt)]]),
-    arbors: pruned(movement.arbors, (arbor) => (gone.has(arbor.id) ? undefined : arborWithout(arbor, gone))),
+    arbors: pruned(movement.arbors, (arbor) => (gone.has(arbor.id) ? undefined : arborWithout(arbor, gone, isGone))),
     wheels: pruned(movement.wheels, (wheel) => keep(wheel, !gone.has(wheel.id))),
     posts: pruned(movement.posts, (post) => {
       if (gone.has(post.id)) return undefined;
@@ -70,7 +80,9 @@ function without(movement: Movement, ids: ReadonlySet<string>): Movement {
       gone.has(coupling.id) ? undefined : couplingWithout(coupling, gone),
     ),
     indications: pruned(movement.indications, (shown) => keep(shown, !gone.has(shown.id) && !gone.has(shown.arbor))),
-    readings: pruned(movement.readings, (reading) => keep(reading, !gone.has(reading.id))),
+    readings: pruned(movement.readings, (reading) =>
+      gone.has(reading.id) ? undefined : renumbered(movement, reading, isGone),
+    ),
     made: pruned(movement.made, (made) => keep(made, !gone.has(made.point) && !has(gone, made.plate))),
     accepted: pruned(movement.accepted, (accepted) => keep(accepted, !accepted.parts.some((id) => gone.has(id)))),
   };
@@ -108,15 +120,15 @@ function crossingWithout<T extends Crossed>(point: T, gone: Gone): T {
   return forget<T>(point, [['crossing', has(gone, crossing?.from) || has(gone, crossing?.to)]]);
 }
 
-function arborWithout(arbor: Movement['arbors'][number], gone: Gone): Movement['arbors'][number] {
+function arborWithout(arbor: Arbor, gone: Gone, isGone: BearingGone): Arbor {
   const bare = has(gone, arbor.ridesOn);
   const next = forget(crossingWithout(arbor, gone), [
     ['ridesOn', bare],
     ['pipeBore', bare],
     ['turns', bare && arbor.turns === 'withArbor'],
   ]);
-  if (!next.bearings.some((bearing) => has(gone, bearing.plate))) return next;
-  return { ...next, bearings: next.bearings.filter((bearing) => !has(gone, bearing.plate)) };
+  const bearings = arbor.bearings.filter((_, index) => !isGone(arbor, index));
+  return bearings.length === arbor.bearings.length ? next : { ...next, bearings };
 }
 
 function couplingWithout(

@@ -1,0 +1,17 @@
+/** Removal of one bearing of an arbor. */
+import type { Movement } from '../schema.ts';
+import type { EditOf } from './edit.ts';
+import { nothingCalled, refused } from './items.ts';
+import type { Plan } from './recipe.ts';
+import { planWithout } from './removeItems.ts';
+
+/** Takes a bearing off its arbor, with the readings of its pivot and its hole; those of the others stay theirs. */
+export function planRemoveBearing(movement: Movement, { arbor: id, bearing }: EditOf<'removeBearing'>): Plan {
+  const arbor = movement.arbors.find((each) => each.id === id);
+  if (arbor === undefined) return nothingCalled(id);
+  if (arbor.bearings[bearing] !== undefined) {
+    return planWithout(movement, [], (of, index) => of === arbor && index === bearing);
+  }
+  const { length } = arbor.bearings;
+  return refused(`The arbor “${id}” has ${length} ${length === 1 ? 'bearing' : 'bearings'}: nothing to remove.`);
+}
