@@ -179,7 +179,7 @@ test('export writes the workshop files: the same bytes as the command line makes
   await started.page.keyboard.press('ControlOrMeta+e');
   await expect.poll(() => readdir(fromWindow)).toContain('readings.pdf');
   await end(started);
-  expect(await depthwright('sheets', places.file, '--out', fromFile, '--pdf')).toBe(1); // 1: an arbor is loose
+  expect(await depthwright('sheets', places.file, '--out', fromFile, '--pdf', '--pages')).toBe(1); // 1: an arbor is loose
   const names = (await readdir(fromFile)).sort();
   expect((await readdir(fromWindow)).sort()).toEqual(names);
   for (const ending of ['.dxf', '.svg', '.ngc', '.csv', '.txt', '.pdf']) {
