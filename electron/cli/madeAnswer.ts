@@ -9,6 +9,8 @@ import {
   fixed,
   movementAsOf,
   offPlaces,
+  type PlaceReadings,
+  placeReadings,
   sizeReadings,
 } from '../../solver/workshop/index.ts';
 import { type Answer, Refusal } from './answer.ts';
@@ -37,9 +39,10 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
   const depths = depthReadings(movement);
   const sizes = sizeReadings(movement);
   const holes = distancesTell(placed);
+  const drilled = placeReadings(movement, placed.places);
   const off = offPlaces(movement);
-  const odd = oddSays(movement, [...depths, ...sizes]);
-  const says = [...new Set([...depths, ...sizes, holes].flatMap(({ doubts }) => doubts)), ...odd];
+  const odd = oddSays(movement, [...depths, ...sizes, ...drilled]);
+  const says = [...new Set([...depths, ...sizes, ...drilled, holes].flatMap(({ doubts }) => doubts)), ...odd];
   const change =
     since === undefined ? undefined : consequencesOf(plantMovement(stateAt(now.movement, 'since', since)), placed);
   const cured = off.filter(({ cures }) => cures[0]?.kind !== 'leave');
@@ -49,6 +52,12 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
     days: daysOf(now.movement),
     depths: depths.map(({ rule, calculated, measured }) => ({ rule, calculated, measured: measured ?? null })),
     sizes: sizes.map(({ size, measured, isUsed }) => ({ ...size, measured: measured ?? null, isUsed })),
+    places: drilled.map(({ point, measured, made, isUsed }) => ({
+      point,
+      measured: measured ?? null,
+      made: made?.at ?? null,
+      isUsed,
+    })),
     doubts: says,
     wrongHoles: holes.report.wrong,
     offPlaces: off,
@@ -58,6 +67,7 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
     [titleLine(movement)],
     headed('Depths, mm', depthLines(movement, depths)),
     headed('Sizes, mm', sizeLines(sizes)),
+    headed('Holes as drilled, mm', placeLines(drilled)),
     headed(
       'To be asked about',
       says.flatMap((each) => wrapped(each, '  - ')),
@@ -78,7 +88,9 @@ const headed = (head: string, lines: readonly string[]): readonly string[] =>
 /** Readings that do not belong with the others of the same thing. */
 function oddSays(
   movement: Movement,
-  all: readonly Pick<ReturnType<typeof depthReadings>[number], 'measured'>[],
+  all: readonly {
+    readonly measured?: { readonly outliers: readonly { readonly id: string; readonly off: number }[] };
+  }[],
 ): readonly string[] {
   return all.flatMap(({ measured }) =>
     (measured?.outliers ?? []).map(({ id, off }) => {
@@ -127,3 +139,26 @@ const wrongLines = ({ report }: ReturnType<typeof distancesTell>): readonly stri
         [{ head: 'hole' }, right('right by'), right('up by'), right('±')],
         report.wrong.map(({ id, dx, dy, plusMinus }) => [id, mm(dx), mm(dy), mm(plusMinus)]),
       );
+
+function placeLines(places: readonly PlaceReadings[]): readonly string[] {
+  if (places.length === 0) return [];
+  const at = (place: readonly [number, number] | undefined): string[] => [mm(place?.[0]), mm(place?.[1])];
+  return inColumns(
+    [
+      { head: 'hole' },
+      right('x read'),
+      right('y read'),
+      right('±'),
+      right('readings'),
+      right('x drilled'),
+      right('y drilled'),
+    ],
+    places.map(({ point, measured, made }) => [
+      point,
+      ...at(measured?.at),
+      mm(measured?.plusMinus),
+      measured ? String(measured.used.length) : '',
+      ...at(made?.at),
+    ]),
+  );
+}

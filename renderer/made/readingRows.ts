@@ -3,10 +3,13 @@ import type { Movement, PointId, Reading } from '../../solver/movement/index.ts'
 import type { PlacedMovement } from '../../solver/planting/index.ts';
 import {
   partSizes,
+  placeReadings,
   sizeKeyOf,
   sizeReadings,
   type TrueLength,
+  type TruePlace,
   trueLength,
+  truePlace,
   trueSize,
 } from '../../solver/workshop/index.ts';
 import type { DepthRow } from './depthRows.ts';
@@ -17,6 +20,8 @@ export interface ReadingRow {
   readonly of: string;
   /** Undefined where its part has no such size any more. */
   readonly found: TrueLength | undefined;
+  /** For the place of a hole. */
+  readonly place?: TruePlace;
   /** How far it lies off the rest, where it does not belong with them, mm. */
   readonly off: number | undefined;
 }
@@ -30,7 +35,11 @@ export function readingRows(
   const { movement } = settled;
   const sizes = new Map(partSizes(movement).map((size) => [size.key, size]));
   const off = new Map(
-    [...depths.map(({ measured }) => measured?.measured), ...sizeReadings(movement).map(({ measured }) => measured)]
+    [
+      ...depths.map(({ measured }) => measured?.measured),
+      ...sizeReadings(movement).map(({ measured }) => measured),
+      ...placeReadings(movement, settled.places).map(({ measured }) => measured),
+    ]
       .flatMap((combined) => combined?.outliers ?? [])
       .map((outlier) => [outlier.id, outlier.off]),
   );
@@ -46,7 +55,10 @@ export function readingRows(
       const of = size
         ? `${size.label}, ${size.what}`
         : reading.of.map((id) => nameOf(arborOf.get(id) ?? id)).join(' to ');
-      return { reading, of, found, off: off.get(reading.id) };
+      const row = { reading, of, found, off: off.get(reading.id) };
+      const place =
+        reading.kind === 'place' ? truePlace(reading, settled.places.get(reading.of[0] as PointId)) : undefined; // a wheel has no place: nothing is expected then
+      return place ? { ...row, of: `${of}, its place`, place } : row;
     })
     .reverse();
 }

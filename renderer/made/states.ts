@@ -15,8 +15,9 @@ export function historyOf(
 ): readonly Dated[] {
   const sizes = new Map(partSizes(movement).map((size) => [size.key, `${size.label}, ${size.what}`]));
   const readings = movement.readings.flatMap((reading): Dated[] => {
-    const { date, of, value, gauge, note, setAside, stands } = reading;
-    const figure = value === undefined ? 'no figure' : length(value);
+    const { date, of, at, value, gauge, note, setAside, stands } = reading;
+    const place = at && `${length(at[0])}, ${length(at[1])}`;
+    const figure = place ?? (value === undefined ? 'no figure' : length(value));
     const more = [gauge, note, setAside ? 'set aside' : undefined].filter((each) => each !== undefined).join(', ');
     const what = sizes.get(sizeKeyOf(reading) ?? '') ?? of.map(nameOf).join(' to ');
     const read = { date: date ?? '', says: `Read ${figure}: ${what}${more ? ` (${more})` : ''}` };

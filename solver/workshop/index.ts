@@ -69,6 +69,14 @@ export {
   type ShaftClass,
 } from './made/fits.ts';
 export { type OffPlace, offPlaces } from './made/offPlaces.ts';
+export {
+  type CombinedPlace,
+  editOfPlace,
+  type PlaceReadings,
+  placeReadings,
+  type TruePlace,
+  truePlace,
+} from './made/placeReadings.ts';
 export { newReamer, type Reamed, reamedHole, warmingToSlip } from './made/reamers.ts';
 export { type SizeReadings, sizeReadings, trueSize } from './made/sizeReadings.ts';
 export { editOfSize, type PartSize, partSizes, sizeKeyOf } from './made/sizes.ts';

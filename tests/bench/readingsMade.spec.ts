@@ -130,6 +130,36 @@ test('the slip shows sizes as made beside the drawing; a bearing takes only its 
   await expect(bench.slip.getByLabel('Bearing 1, hole')).toHaveValue('1.830');
 });
 
+test('the place of a hole is read twice, doubted, drilled afresh, and taken back', async ({ page }) => {
+  const { made } = await opened(page);
+  await made.getByLabel('What was measured').selectOption('place');
+  await made.getByRole('combobox', { name: 'Hole', exact: true }).selectOption({ label: 'Third arbor' });
+  const drill = async (x: string, y: string) => {
+    await made.getByLabel('x as drilled').fill(x);
+    await made.getByLabel('y as drilled').fill(y);
+    await made.getByLabel('±').fill('0.01');
+    await made.getByLabel('Gauge', { exact: true }).fill('Readout');
+    await made.getByRole('button', { name: 'It is drilled there' }).click();
+  };
+  const hole = made.getByRole('table', { name: 'Holes as drilled' }).getByRole('row', { name: /Third arbor/ });
+  // Its place on the other face of the plate.
+  await drill('16', '26.1');
+  await expect(made.getByText(/a place seen from the other face.*Did you mean [−-]16\.000, 26\.100/)).toBeVisible();
+  await expect(hole).toBeVisible({ timeout: 1000 });
+  await made.getByRole('button', { name: /^Yes, / }).click();
+  await hole.getByRole('button', { name: 'Use it' }).click();
+  await expect(hole).toContainText(/16\.000, 26\.100.*1 read/s);
+  await drill('-16.04', '26.14');
+  await expect(hole).toContainText(/16\.020, 26\.120.*2 read/s);
+  await expect(made.getByText(/Third arbor moves 0\.028 mm along/)).toBeVisible();
+  await made.getByLabel(/Plugged and drilled afresh/).check();
+  await drill('-16.01', '26.11');
+  await expect(hole).toContainText(/16\.010, 26\.110.*1 read/s);
+  expect(await seriousFaults(page)).toEqual([]);
+  await hole.getByRole('button', { name: 'Not drilled' }).click();
+  await expect(hole.getByRole('button', { name: 'Use it' })).toBeVisible();
+});
+
 test('a slip is asked about; a figure that is right stands, with who said so', async ({ page }) => {
   const { made } = await opened(page);
   // 1.6 mm thick, typed in inches as if millimetres: 1.6 × 25.4.
