@@ -57,10 +57,13 @@ export const wheel = z.looseObject({
   level: coordinate,
   thickness: length,
   bore: extent.exactOptional(),
-  /** What the drawing said where a measured figure stands in one of these fields now, mm; nothing for what it left open. */
+  /**
+   * What the drawing said where a measured figure stands in one of these fields now, mm; nothing for what it left open,
+   * except that tips which the drawing left to the form are named so: an own figure of the drawing stands in the same field.
+   */
   asDrawn: z
     .looseObject({
-      tipDiameter: length.exactOptional(),
+      tipDiameter: z.union([length, z.literal('ofForm')]).exactOptional(),
       thickness: length.exactOptional(),
       bore: extent.exactOptional(),
       runOut: extent.exactOptional(),

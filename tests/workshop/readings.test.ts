@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Reading } from '../../solver/movement/index.ts';
-import { combineReadings, findWrongHoles, fitPlaces, trueLength } from '../../solver/workshop/index.ts';
 import { seededNormal } from '../../solver/workshop/errors/seededNormal.ts';
+import { combineReadings, findWrongHoles, fitPlaces, trueLength } from '../../solver/workshop/index.ts';
 import { movementOf } from './placedByHand.ts';
 
 const reading = (value: number, taken?: object): Reading => {

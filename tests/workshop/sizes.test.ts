@@ -5,6 +5,7 @@ import { cuttingDataOf } from '../../solver/gearing/index.ts';
 import { type ArborId, applyEdit, type Movement, type PartId, type Reading } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { consequencesOf, editOfSize, partSizes, sizeReadings, trueSize } from '../../solver/workshop/index.ts';
+import { readingTables } from '../../solver/workshop/pages/readingTables.ts';
 import { movementOf } from './placedByHand.ts';
 
 /** Ids of this test's own movement, named by the kind that is asked for. */
@@ -222,5 +223,47 @@ describe('readings of sizes', () => {
     expect(sizeReadings(movement)).toEqual([]);
     const [gone] = movement.readings as readonly Reading[];
     expect(gone?.bearing).toBe(7);
+  });
+
+  it('takes tips that the drawing states itself as drawn, and gives them back', () => {
+    const set = applyEdit(worked([{ kind: 'diameter', of: ['w2'], value: 49.98 }]), {
+      kind: 'change',
+      id: 'w2',
+      set: { tipDiameter: 50 },
+    });
+    if (set.kind === 'refused') throw new Error(set.says);
+    expect(sizeOf(set.movement, 'diameter w2')).toMatchObject({ drawn: 50, inUse: 50, isReplaced: false });
+    const cut = using(set.movement, 'diameter w2', 49.98);
+    expect(sizeOf(cut, 'diameter w2')).toMatchObject({ drawn: 50, inUse: 49.98, isReplaced: true });
+    expect(using(cut, 'diameter w2').wheels[2]).toEqual(set.movement.wheels[2]);
+    // Tips of the form: 2 × 25.104, practice.md §6.3.
+    const ofForm = using(worked(), 'diameter w2', 50.1);
+    expect(sizeOf(ofForm, 'diameter w2')).toMatchObject({
+      drawn: expect.closeTo(50.208, 3),
+      inUse: 50.1,
+      isReplaced: true,
+    });
+    expect(using(ofForm, 'diameter w2').wheels[2]).toEqual(worked().wheels[2]);
+  });
+
+  it('has a blank box on the record for every size, every hole and every depth, with what is wanted', () => {
+    const tables = new Map(readingTables(plantMovement(worked())).map((table) => [table.heading, table]));
+    expect([...tables.keys()]).toEqual(['Depths', 'Wheels as cut', 'Pivots and their holes', 'Holes as drilled']);
+    expect(tables.get('Wheels as cut')?.rows[2]?.slice(1)).toEqual(['50.208', '', '2.000', '', '', '', '']);
+    expect(tables.get('Pivots and their holes')?.rows[4]).toEqual(['third, back', '1.500', '', '1.540', '', '', '']);
+    // practice.md §6.3: (16.65530, 23.49556).
+    expect(tables.get('Holes as drilled')?.rows.map((row) => row.slice(0, 3))).toEqual([
+      ['centre', '0.000', '0.000'],
+      ['escape', '0.000', '45.000'],
+      ['third', '16.655', '23.496'],
+    ]);
+    for (const { columns, rows } of tables.values()) {
+      for (const row of rows) {
+        expect(row).toHaveLength(columns.length);
+        columns.forEach(({ box }, index) => {
+          if (box) expect(row[index]).toBe('');
+        });
+      }
+    }
   });
 });

@@ -64,7 +64,9 @@ export function partSizes(movement: Movement): readonly PartSize[] {
 }
 
 type Holder = { readonly id: PartId } & { readonly [F in SizeField]?: number };
-type Drawn = { readonly [F in SizeField]?: number } | undefined;
+type Drawn = { readonly [F in SizeField]?: number | typeof OF_FORM } | undefined;
+/** Stands for the drawn tips of a wheel that has them from its form. */
+const OF_FORM = 'ofForm';
 
 function size(holder: Holder, asDrawn: Drawn, kind: SizeKind, field: SizeField, label: string, what: string): PartSize {
   const inUse = holder[field] ?? 0;
@@ -77,7 +79,7 @@ function size(holder: Holder, asDrawn: Drawn, kind: SizeKind, field: SizeField, 
     field,
     label,
     what,
-    drawn: drawn ?? inUse,
+    drawn: typeof drawn === 'number' ? drawn : inUse,
     inUse,
     isReplaced,
   };
@@ -92,15 +94,15 @@ function wheelSizes(wheel: Wheel, movement: Movement, label: string): readonly P
   const drawn = 2 * sizeOfWheel(wheelAsDrawn(wheel), movement).tipRadius;
   const inUse = 2 * sizeOfWheel(wheel, movement).tipRadius;
   const what = wheel.internal ? 'inside the tips' : 'over the tips';
-  const isReplaced = wheel.tipDiameter !== undefined;
-  return [{ ...own('diameter', 'tipDiameter', what), drawn, inUse, isReplaced }, ...sizes];
+  return [{ ...own('diameter', 'tipDiameter', what), drawn, inUse }, ...sizes];
 }
 
 /** The wheel with the tips that the drawing or the standard gives it. */
 export function wheelAsDrawn(wheel: Wheel): Wheel {
-  const { tipDiameter: _, ...rest } = wheel;
   const drawn = wheel.asDrawn?.tipDiameter;
-  return drawn === undefined ? rest : { ...rest, tipDiameter: drawn };
+  if (drawn === undefined) return wheel;
+  const { tipDiameter: _, ...rest } = wheel;
+  return drawn === OF_FORM ? rest : { ...rest, tipDiameter: drawn };
 }
 
 function arborSizes(arbor: Arbor, plates: ReadonlyMap<string, Plate>, label: string): readonly PartSize[] {
@@ -163,15 +165,16 @@ function exchanged(
   const kept = fields['asDrawn'];
   // An object of drawn sizes by the schema, where it is there at all.
   const { [field]: drawn, ...others } = { ...(typeof kept === 'object' ? kept : {}) } as Partial<
-    Record<string, number>
+    Record<string, number | typeof OF_FORM>
   >;
   if (value === undefined) {
     const left = Object.keys(others).length > 0 ? { asDrawn: others } : {};
-    const set = drawn === undefined ? left : { ...left, [field]: drawn };
-    const unset = ['asDrawn' in left ? [] : ['asDrawn'], drawn === undefined ? [field] : []].flat();
+    const isOpen = drawn === undefined || drawn === OF_FORM;
+    const set = isOpen ? left : { ...left, [field]: drawn };
+    const unset = ['asDrawn' in left ? [] : ['asDrawn'], isOpen ? [field] : []].flat();
     return { set, unset };
   }
-  const before = drawn ?? fields[field];
+  const before = drawn ?? fields[field] ?? (field === 'tipDiameter' ? OF_FORM : undefined);
   const asDrawn = before === undefined ? others : { ...others, [field]: before };
   const set = { [field]: Math.round(value * NEAT) / NEAT };
   return Object.keys(asDrawn).length > 0 ? { set: { ...set, asDrawn }, unset: [] } : { set, unset: [] };

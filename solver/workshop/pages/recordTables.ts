@@ -1,8 +1,6 @@
-/** Tables for the bench: the steps in short, all distances between holes, and the record of readings with blank boxes. */
-import { calculatedDepth } from '../../gearing/index.ts';
+/** Tables for the bench: the steps in short, and all distances between holes. */
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Hole } from '../drawing.ts';
-import { labelsOf } from '../plateView.ts';
 import type { MarkingPlan } from '../steps/markingSteps.ts';
 import { checkWords, locusWords } from '../steps/stepWords.ts';
 import { distanceTable } from '../ways/betweenHoles.ts';
@@ -72,64 +70,4 @@ export function distanceTables(placed: PlacedMovement, holes: readonly Hole[]): 
     });
   }
   return tables;
-}
-
-/** Blank boxes for what will be measured: depths, blanks, and distances between neighbouring holes. */
-export function readingTables(placed: PlacedMovement): readonly Table[] {
-  const { movement } = placed;
-  const show = (mm: number) => lengthText(mm, movement.display);
-  const label = labelsOf(movement);
-  const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
-  const depths = movement.rules.flatMap((rule) => {
-    if (rule.kind !== 'depth') return [];
-    const [a, b] = rule.wheels.map((id) => wheels.get(id));
-    if (!a || !b) return [];
-    const calculated = calculatedDepth(a, b, movement).distance;
-    const used = placed.rules.get(rule.id)?.length ?? calculated;
-    const before = rule.measured ? show(rule.measured.value) : '';
-    return [
-      [`${label(a.arbor)} ${a.teeth} : ${b.teeth} ${label(b.arbor)}`, show(calculated), show(used), before, '', '', ''],
-    ];
-  });
-  const made = movement.wheels.map((wheel) => [
-    `${wheel.name ?? wheel.id} on ${label(wheel.arbor)}`,
-    '',
-    wheel.tipDiameter === undefined ? '' : show(wheel.tipDiameter),
-    '',
-    '',
-    '',
-    '',
-  ]);
-  const boxes = [
-    { head: 'Reading', weight: 1.8, box: true },
-    { head: 'Gauge', weight: 1.5, box: true },
-    { head: 'Date', weight: 1.3, box: true },
-  ];
-  const tables: Table[] = [
-    {
-      heading: 'Depths',
-      note: 'Write what the depthing tool gives, with the gauge and the day. Tight or free over the turn goes beside the reading.',
-      columns: [
-        { head: 'Pair', weight: 3.4 },
-        { head: 'Calculated', weight: 1.3, align: 'right' },
-        { head: 'Used', weight: 1.3, align: 'right' },
-        { head: 'Measured', weight: 1.3, align: 'right' },
-        ...boxes,
-      ],
-      rows: depths,
-    },
-    {
-      heading: 'Wheels as cut',
-      note: 'Diameter over the tips, thickness and run-out as found.',
-      columns: [
-        { head: 'Wheel', weight: 3.4 },
-        { head: '', weight: 0.2 },
-        { head: 'Tips before', weight: 1.3, align: 'right' },
-        { head: 'Run-out', weight: 1.3, box: true },
-        ...boxes,
-      ],
-      rows: made,
-    },
-  ];
-  return tables.filter((table) => table.rows.length > 0);
 }
