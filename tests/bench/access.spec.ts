@@ -72,3 +72,21 @@ test('a file that cannot be read leaves the open movement untouched', async ({ p
   await expect(bench.told).toContainText('cannot be opened');
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Kite reel counter');
 });
+
+test('in a small window everything in the header stays within it, whatever the movement is called', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 1024, height: 768 });
+  const bench = await BenchPage.open(page, 'reel');
+  await page.keyboard.press('Escape');
+  const title = bench.slip.getByLabel('Title', { exact: true });
+  await title.fill('A reel counter with a very long name that fits no window of this size');
+  await title.press('Tab');
+  for (const look of ['Layout blue', 'Paper']) {
+    for (const button of await page.getByRole('banner').getByRole('button').all()) {
+      const box = await button.boundingBox();
+      expect(box && box.x >= 0 && box.x + box.width <= 1024, (await button.textContent()) ?? '').toBe(true);
+    }
+    await page.getByRole('button', { name: look }).click();
+  }
+});
