@@ -1,11 +1,14 @@
 /** A drag asked what more rules would come to: the same planting as after the edits themselves. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Edit, Movement, Rule } from '../../solver/movement/index.ts';
+import type { Edit, Movement } from '../../solver/movement/index.ts';
 import { type PlacedMovement, plantMovement, startDrag } from '../../solver/planting/index.ts';
 import { pointId } from './buildMovement.ts';
 import { applied, linkage, off } from './linkage.ts';
 import { randomMovement } from './randomMovement.ts';
+
+/** A rule as an edit adds it. */
+type NewRule = Extract<Edit, { kind: 'add'; to: 'rules' }>['item'];
 
 /** The movement after the whole edits that `keeping` spares: sketch places of the drag, the point at (x, y), the rules. */
 function fullyEdited(
@@ -14,12 +17,12 @@ function fullyEdited(
   point: string,
   x: number,
   y: number,
-  rules: readonly Rule[],
+  rules: readonly NewRule[],
 ): Movement {
   const others = released?.kind === 'move' ? released.places.filter(({ id }) => id !== point) : [];
   const edits: Edit[] = [
     { kind: 'move', places: [...others, { id: pointId(point), at: [x, y] }] },
-    ...rules.map((rule): Edit => ({ kind: 'add', to: 'rules', item: { ...rule } })),
+    ...rules.map((rule): Edit => ({ kind: 'add', to: 'rules', item: rule })),
   ];
   return applied(start, { kind: 'several', edits });
 }
@@ -63,7 +66,7 @@ describe('rules that a drag would keep', () => {
           const rule = isMeasured
             ? { id: 'more', kind: 'distance', points: [place.id, other.id], length }
             : { ...left, id: 'more' };
-          const full = fullyEdited(loose, drag.release(), place.id, at.x, at.y, [rule as unknown as Rule]); // as a snap makes it
+          const full = fullyEdited(loose, drag.release(), place.id, at.x, at.y, [rule as unknown as NewRule]); // ids are texts
           const whole = full.rules.at(-1);
           if (!whole) throw new Error('the rule was added');
           expectSame(drag.keeping([whole], at.x, at.y), plantMovement(full));
@@ -76,7 +79,7 @@ describe('rules that a drag would keep', () => {
   it('plant as after the edits where the point cannot be dragged, too', () => {
     const movement = linkage([]);
     const drag = startDrag(plantMovement(movement), pointId('A'));
-    const more = [{ id: 'more', kind: 'distance', points: ['A', 'P'], length: 25 } as unknown as Rule]; // ids are texts
+    const more = [{ id: 'more', kind: 'distance', points: ['A', 'P'], length: 25 } as unknown as NewRule]; // ids are texts
     const full = fullyEdited(movement, drag.release(), 'A', 3, 4, more);
     expectSame(drag.keeping(full.rules.slice(-1), 3, 4), plantMovement(full));
   });
