@@ -118,8 +118,8 @@ export class Settler {
       this.start.movement,
     );
     const placed = this.session.keeping(rules as unknown as readonly Rule[], at.x, at.y); // candidates keep whole rules
-    const isContested = placed.places.get(this.point)?.state === 'contested';
-    if (isContested || placed.disagreements.length > this.start.disagreements.length) {
+    const isContested = placed?.places.get(this.point)?.state === 'contested';
+    if (!placed || isContested || placed.disagreements.length > this.start.disagreements.length) {
       this.refused.add(candidates.at(-1)?.key ?? key);
       return undefined;
     }

@@ -37,7 +37,9 @@ function expectSame(one: PlacedMovement, other: PlacedMovement): void {
 }
 
 describe('rules that a drag would keep', () => {
-  it('plant as after the edits (random movements, a rule taken back or measured anew)', () => {
+  it('plant as after the edits (random movements: a rule taken back, measured anew, or one too many)', () => {
+    let kept = 0;
+    let refused = 0;
     fc.assert(
       fc.property(
         fc.integer({ min: 0, max: 2 ** 31 }),
@@ -45,8 +47,8 @@ describe('rules that a drag would keep', () => {
         fc.nat(),
         fc.double({ min: -3, max: 3, noNaN: true }),
         fc.double({ min: -3, max: 3, noNaN: true }),
-        fc.boolean(),
-        (seed, count, which, dx, dy, isMeasured) => {
+        fc.constantFrom('back', 'measured', 'wrong'),
+        (seed, count, which, dx, dy, way) => {
           const { movement } = randomMovement(seed, count);
           const left = movement.rules[which % movement.rules.length];
           if (!left) throw new Error('a random movement has rules');
@@ -58,22 +60,37 @@ describe('rules that a drag would keep', () => {
           const place = [...start.places.values()].find(({ state }) => state === 'loose');
           if (!place) throw new Error('nothing is loose');
           const drag = startDrag(start, place.id);
-          const at = drag.to(place.x + dx, place.y + dy).places.get(place.id);
+          const dragged = drag.to(place.x + dx, place.y + dy);
+          const at = dragged.places.get(place.id);
           if (!at) throw new Error('the point is gone');
           const other = [...start.places.values()].find(({ id }) => id !== place.id);
           if (!other) throw new Error('there is one more point');
           const length = Math.hypot(at.x - other.x, at.y - other.y);
-          const rule = isMeasured
-            ? { id: 'more', kind: 'distance', points: [place.id, other.id], length }
-            : { ...left, id: 'more' };
-          const full = fullyEdited(loose, drag.release(), place.id, at.x, at.y, [rule as unknown as NewRule]); // ids are texts
-          const whole = full.rules.at(-1);
-          if (!whole) throw new Error('the rule was added');
-          expectSame(drag.keeping([whole], at.x, at.y), plantMovement(full));
+          const back = { ...left, id: 'back' };
+          const measured = { id: 'more', kind: 'distance', points: [place.id, other.id], length };
+          const rules = {
+            back: [back],
+            measured: [measured],
+            wrong: [back, { ...measured, length: length + 0.5 }],
+          }[way] as unknown as readonly NewRule[]; // ids are texts
+          const full = fullyEdited(loose, drag.release(), place.id, at.x, at.y, rules);
+          const keeping = drag.keeping(full.rules.slice(loose.rules.length), at.x, at.y);
+          const after = plantMovement(full);
+          if (keeping) {
+            kept++;
+            expectSame(keeping, after);
+            return;
+          }
+          // Not kept on this branch: the edits lead to a disagreement, or turn over what the drag had not.
+          const isTurned = [...dragged.places.values()].some(({ id, x, y }) => off(after, id, x, y) > 1e-3);
+          refused++;
+          expect(after.disagreements.length > start.disagreements.length || isTurned).toBe(true);
         },
       ),
-      { numRuns: 80 },
+      { numRuns: 100 },
     );
+    expect(kept).toBeGreaterThan(40);
+    expect(refused).toBeGreaterThan(0);
   });
 
   it('plant as after the edits where the point cannot be dragged, too', () => {
@@ -81,6 +98,8 @@ describe('rules that a drag would keep', () => {
     const drag = startDrag(plantMovement(movement), pointId('A'));
     const more = [{ id: 'more', kind: 'distance', points: ['A', 'P'], length: 25 } as unknown as NewRule]; // ids are texts
     const full = fullyEdited(movement, drag.release(), 'A', 3, 4, more);
-    expectSame(drag.keeping(full.rules.slice(-1), 3, 4), plantMovement(full));
+    const kept = drag.keeping(full.rules.slice(-1), 3, 4);
+    if (!kept) throw new Error('a point that is held takes the rule of another');
+    expectSame(kept, plantMovement(full));
   });
 });

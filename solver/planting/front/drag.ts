@@ -9,7 +9,7 @@ import { createPlanner, type Planner } from '../kernel/planner.ts';
 import { type NetworkResult, PointState } from '../network.ts';
 import type { PlacedMovement } from '../placed.ts';
 import { PlantedMovement } from './planted.ts';
-import { plantMovement } from './plantMovement.ts';
+import { plantAsSketched, plantMovement } from './plantMovement.ts';
 
 /** What a released drag leaves: an edit of sketch places. */
 export interface MovedSketch {
@@ -24,9 +24,10 @@ export interface DragSession {
   readonly release: () => MovedSketch | undefined;
   /**
    * What the movement would come to with these rules as well, if the drag were released with the point at (x, y): the
-   * planting after the edits that move the sketch and add the rules, without a check of the document.
+   * planting after the edits that move the sketch and add the rules, without a check of the document. Undefined where
+   * the rules do not hold on the branch that is dragged: a drag turns no crossing over, and to look for one takes long.
    */
-  readonly keeping: (rules: readonly Rule[], x: number, y: number) => PlacedMovement;
+  readonly keeping: (rules: readonly Rule[], x: number, y: number) => PlacedMovement | undefined;
 }
 
 /** Places that differ by less did not move, mm: the planting's proof. */
@@ -55,6 +56,8 @@ export function startDrag(placed: PlacedMovement, pointId: PointId): DragSession
   }
   const planner = createPlanner(ground.network);
   let last = start;
+  /** Does all hold as the sketch means it without more rules? Else a planting that does not tells nothing of these. */
+  let isAsSketched: boolean | undefined;
   return {
     to: (x, y) => {
       last = last.following(pull(planner, last.index.result, point, x, y));
@@ -63,7 +66,11 @@ export function startDrag(placed: PlacedMovement, pointId: PointId): DragSession
     release: () => movedSketch(start, last),
     keeping: (rules, x, y) => {
       const moved = new Map(movedSketch(start, last)?.places.map(({ id, at }) => [id, at]));
-      return plantMovement(withSketch(start.movement, moved.set(pointId, [x, y]), rules), last);
+      const movement = withSketch(start.movement, moved.set(pointId, [x, y]), rules);
+      const kept = plantAsSketched(movement, last);
+      if (kept) return kept;
+      isAsSketched ??= plantAsSketched(start.movement, start) !== undefined;
+      return isAsSketched ? undefined : plantMovement(movement, last);
     },
   };
 }

@@ -1,6 +1,6 @@
 /** Plants a movement: the one function that everything downstream starts from. */
 import type { Movement } from '../../movement/index.ts';
-import { plantNetwork } from '../kernel/plant.ts';
+import { plantNetwork, plantOwnBranch } from '../kernel/plant.ts';
 import type { NetworkResult } from '../network.ts';
 import type { PlacedMovement } from '../placed.ts';
 import type { PlantingGround } from './ground.ts';
@@ -17,6 +17,16 @@ import { PlantedMovement } from './planted.ts';
 export function plantMovement(movement: Movement, warm?: PlacedMovement): PlacedMovement {
   const ground = networkOf(movement);
   return new PlantedMovement(ground, plantNetwork(ground.network, startFrom(ground, warm)));
+}
+
+/**
+ * The same planting where the crossings that the sketch means keep all that they can, as quick as a planting without
+ * faults; undefined where another crossing may be meant, or where rules between placed points disagree.
+ */
+export function plantAsSketched(movement: Movement, warm: PlacedMovement): PlacedMovement | undefined {
+  const ground = networkOf(movement);
+  const result = plantOwnBranch(ground.network, startFrom(ground, warm));
+  return result && new PlantedMovement(ground, result);
 }
 
 /** An earlier result serves as a start where it has the same points in the same order. */

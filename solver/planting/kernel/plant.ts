@@ -50,12 +50,28 @@ const placings = new WeakMap<NetworkResult, Placing>();
  * @throws NetworkError when an index or a number of the network is not one
  */
 export function plantNetwork(network: Network, warm?: NetworkResult): NetworkResult {
-  const earlier = warm && placings.get(warm);
-  const plan = earlier && hasSamePlan(earlier.ground.network, network) ? earlier.plan : undefined;
-  const placing = placingOf(network, plan);
+  return judged(placingOf(network, planOf(network, warm)));
+}
+
+/**
+ * The same where the branch that the sketch means shows no fault; undefined where rules that only check, or more rules
+ * than a group needs, do not hold on it. Looking for another branch is what takes long, and it may move anything.
+ */
+export function plantOwnBranch(network: Network, warm?: NetworkResult): NetworkResult | undefined {
+  const { placing } = ownPlacing(network, planOf(network, warm));
+  return isTold(placing) ? undefined : judged(placing);
+}
+
+function judged(placing: Placing): NetworkResult {
   const result = judge(placing);
   placings.set(result, placing);
   return result;
+}
+
+/** The plan of an earlier result, where it serves this network too. */
+function planOf(network: Network, warm: NetworkResult | undefined): Plan | undefined {
+  const earlier = warm && placings.get(warm);
+  return earlier && hasSamePlan(earlier.ground.network, network) ? earlier.plan : undefined;
 }
 
 /** Are kinds, points and held places those of the earlier network, with nothing merged or derived? */
@@ -76,12 +92,18 @@ function hasSamePlan(earlier: Network, network: Network): boolean {
  * @param known the plan of a network with the same rules between the same points
  */
 export function placingOf(network: Network, known?: Plan): Placing {
+  const { placing, aside } = ownPlacing(network, known);
+  return isTold(placing) ? (otherBranch(placing, aside) ?? placing) : placing;
+}
+
+/** The placing on the branch that the sketch means, and the rules that its plan does without. */
+function ownPlacing(network: Network, known?: Plan): { placing: Placing; aside: Uint8Array | undefined } {
   checkNetwork(network);
   let aside: Uint8Array | undefined;
   for (let round = 0; ; round++) {
     const placing = placeNetwork(network, aside, round === 0 && !known?.withoutSome ? known : undefined);
     const repeated = round < MOST_REPLANNED ? repeatedLoci(placing) : [];
-    if (repeated.length === 0) return isTold(placing) ? (otherBranch(placing, aside) ?? placing) : placing;
+    if (repeated.length === 0) return { placing, aside };
     aside ??= new Uint8Array(network.ruleCount);
     for (const r of repeated) aside[r] = 1;
   }
