@@ -9,12 +9,13 @@
 import type { Edit, PointId, Post } from '../movement/index.ts';
 import { type PlacedMovement, type Point, startDrag } from '../planting/index.ts';
 import { groundOf, type RoomMeasure, roomMeasureOf } from './findPlanting/roomOf.ts';
+import { TOUCH } from './gapReadings.ts';
 import { postSlidToSafe, safeArcsOfPost, turnedPost } from './remedies/slidePost.ts';
 
 export interface SafeOptions {
   /** Distance of neighbouring places that are asked, mm; 0.5 along a curve and a fortieth of the case on a grid when absent. */
   readonly step?: number;
-  /** How far along the curve to look each way, mm; the reach of the case when absent. */
+  /** How far along the curve to look each way, mm; once round the case when absent. */
   readonly reach?: number;
 }
 
@@ -29,6 +30,8 @@ const STEP = 0.5;
 const CELLS = 20;
 /** Steps along a curve each way, at most. */
 const MOST_STEPS = 400;
+/** Half of the largest circle that runs from corner to corner of a square ground, over the half side of the square. */
+const HALF_ROUND = 2 * Math.SQRT2 * Math.PI;
 /** Ends of safe pieces are known to this, mm: a tenth of what a maker can set. */
 const END = 1e-4;
 
@@ -60,7 +63,7 @@ export function safePlacesOf(placed: PlacedMovement, id: PointId, options: SafeO
   const { middle, reach } = groundOf(placed);
   if (place.free.length === 1) {
     const step = options.step ?? STEP;
-    const pieces = way.curve(step, options.reach ?? 2 * Math.PI * reach);
+    const pieces = way.curve(step, options.reach ?? HALF_ROUND * reach);
     return pieces.length > 0
       ? { kind: 'curve', pieces }
       : { kind: 'none', says: 'Nowhere on its curve is everything clear.' };
@@ -131,8 +134,9 @@ class Way {
     this.room = room;
   }
 
+  /** A gap that a rule keeps at just what is owed is kept: the same touch is allowed as where gaps are checked. */
   private isSafe({ placed }: Stop): boolean {
-    return placed.disagreements.length === 0 && this.room.of(placed).surplus >= 0;
+    return placed.disagreements.length === 0 && this.room.of(placed).surplus >= -TOUCH;
   }
 
   /** Gaps that are the same at every stop are no concern of this point. */
@@ -146,7 +150,7 @@ class Way {
     if (!start) return [];
     const ahead = this.followed(start, step, reach, 1);
     const closes = ahead.length > 3 && isNear(ahead.at(-1), start, step);
-    const behind = closes ? [] : this.followed(start, step, reach, -1);
+    const behind = closes ? [] : this.followed(start, step, reach, -1, ahead.at(-1));
     const stops = [...behind.reverse(), start, ...ahead];
     this.narrow(stops);
     const safe = stops.map((stop) => this.isSafe(stop));
@@ -162,8 +166,8 @@ class Way {
     return pieces;
   }
 
-  /** Stops along the curve one way, until it comes back, ends, or is long enough. */
-  private followed(start: Stop, step: number, reach: number, sense: 1 | -1): Stop[] {
+  /** Stops along the curve one way, until it comes back, ends, is long enough, or meets the end of the other way. */
+  private followed(start: Stop, step: number, reach: number, sense: 1 | -1, met?: Stop): Stop[] {
     const drag = startDrag(this.placed, this.id);
     const [free] = this.placed.places.get(this.id)?.free ?? [];
     let heading = { x: sense * (free?.x ?? 0), y: sense * (free?.y ?? 0) };
@@ -176,7 +180,7 @@ class Way {
       heading = { x: (next.point.x - at.point.x) / gone, y: (next.point.y - at.point.y) / gone };
       stops.push(next);
       at = next;
-      if (n > 3 && isNear(next, start, step)) break;
+      if (n > 3 && (isNear(next, start, step) || isNear(met, next, step))) break;
     }
     return stops;
   }

@@ -37,6 +37,26 @@ describe('safe places of a loose arbor', () => {
     expect(Math.max(...angles)).toBeGreaterThan(3);
   });
 
+  it('on a circle that a rule keeps just clear are one piece, walked once all round', () => {
+    const a = arborAt('A', -22.205, -4.381);
+    const movement = sceneOf({
+      arbors: [a.arbor, { id: 'B', at: [12.558, 20.068], diameter: 3 }],
+      rules: [a.rule, { id: 'c', kind: 'clearBy', parts: ['b', 'a'], gap: 0.5 }],
+      wheels: [wheelOf('a', 'A', 62, 2), wheelOf('b', 'B', 22, 2)],
+    });
+    const safe = safePlacesOf(plantMovement(movement), B);
+    if (safe.kind !== 'curve') throw new Error(safe.kind);
+    expect(safe.pieces).toHaveLength(1);
+    const [piece = []] = safe.pieces;
+    const length = piece.reduce((sum, { x, y }, i) => {
+      const before = piece[i - 1];
+      return before ? sum + Math.hypot(x - before.x, y - before.y) : 0;
+    }, 0);
+    // Tips 31 and 11 and the gap: a circle of 42.5 about A; less than a step is left open where both ways meet.
+    expect(length).toBeGreaterThan(2 * Math.PI * 42.5 - 1);
+    expect(length).toBeLessThanOrEqual(2 * Math.PI * 42.5 + 0.5);
+  });
+
   it('slides to the nearest of them as one edit', () => {
     const movement = onCircle(10);
     const placed = plantMovement(movement);
