@@ -1,11 +1,13 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rehearsalOf, rehearse } from '../../solver/clearance/index.ts';
 import { leanOf } from '../../solver/clearance/rehearsal/lean.ts';
+import { windowOfDepth } from '../../solver/gearing/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { sceneOf } from './scenes.ts';
 
 /** Two involute wheels of module 1 at a depth, in holes 0.02 larger than their pivots. */
-function pair(teeth: readonly [number, number], off: number, form = 'involute') {
+function pair(teeth: readonly [number, number], off: number, form = 'involute', drivenForm = form) {
   const distance = (teeth[0] + teeth[1]) / 2 + off;
   const bearings = [-5, 8].map((at) => ({ at, bore: 1.02, pivot: 1, length: 2 }));
   return plantMovement(
@@ -16,7 +18,7 @@ function pair(teeth: readonly [number, number], off: number, form = 'involute') 
         arbor: `A${i}`,
         teeth: teeth[i],
         size: { module: 1 },
-        form,
+        form: i === 0 ? form : drivenForm,
         level: 0,
         thickness: 2,
       })),
@@ -54,6 +56,59 @@ describe('the rehearsal of a depth', () => {
     expect(stoppedAt).toContain('A1');
     expect(says).toMatch(/^It does not run: /);
     expect(says).toMatch(/w0 and .*w1.*, after \d\.\d\d turns of A0, with it at -?\d+\.\d°\.$/);
+  });
+
+  // Twelve leaves bind first where the wheel's addendum meets the leaf below its pitch circle, by hundredths of a module.
+  it.each<[readonly [number, number], string]>([
+    [[48, 12], 'cycloidal'],
+    [[96, 12], 'cycloidal'],
+    [[64, 10], 'cycloidal'],
+    [[48, 7], 'cycloidal'],
+    [[60, 6], 'cycloidal'],
+    [[40, 12], 'involute'],
+    [[90, 10], 'involute'],
+    [[24, 24], 'involute'],
+  ])('tells the right depth from 0.3 module too close: %j, %s', (teeth, form) => {
+    expect(rehearsalOf(pair(teeth, 0, form), { turns: 0.2 })).toMatchObject({ runs: true });
+    expect(rehearsalOf(pair(teeth, -0.3, form), { turns: 0.2 })).toMatchObject({ runs: false });
+  });
+
+  // The contact engine works from the true curves and knows nothing of physics: where it says that a pair binds, beyond
+  // what the bearings give way, the train must stop; where it says that it is free, the train must run.
+  it('stops where the true teeth bind and runs where they are free', () => {
+    const kinds = fc.oneof(
+      fc.record({
+        form: fc.constant('cycloidal'),
+        driven: fc.constant('cycloidal'),
+        leaves: fc.integer({ min: 6, max: 16 }),
+      }),
+      fc.record({
+        form: fc.constant('involute'),
+        driven: fc.constant('involute'),
+        leaves: fc.integer({ min: 10, max: 30 }),
+      }),
+      fc.record({
+        form: fc.constant('cycloidal'),
+        driven: fc.constant('lantern'),
+        leaves: fc.integer({ min: 8, max: 12 }),
+      }),
+    );
+    fc.assert(
+      fc.property(kinds, fc.integer({ min: 40, max: 96 }), ({ form, driven, leaves }, teeth) => {
+        const counts = [teeth, leaves] as const;
+        const { movement } = pair(counts, 0, form, driven);
+        const [a, b] = movement.wheels;
+        const window = a && b && windowOfDepth(a, b, movement);
+        if (window?.kind !== 'window') throw new Error('no window');
+        const deepest = window.deepest - (teeth + leaves) / 2;
+        const runs = (off: number) => rehearsalOf(pair(counts, off, form, driven), { turns: 2 / leaves });
+        expect(runs(0), 'at its depth').toMatchObject({ runs: true });
+        expect(runs(deepest), 'where it is just free').toMatchObject({ runs: true });
+        // The two bearings give way by 0.02; so much more is twice the sag of the chords and the skin on both flanks.
+        expect(runs(deepest - 0.02 - 0.05), 'where it binds').toMatchObject({ runs: false });
+      }),
+      { numRuns: 20 },
+    );
   });
 
   it('says that teeth slip where they do not reach each other', () => {

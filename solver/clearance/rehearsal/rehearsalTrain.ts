@@ -203,7 +203,7 @@ function leftOutOf(movement: Movement, meshesLeft: number): string[] {
     'weight, and the true force of the drive: the torque is just enough to turn the train',
     'what a lean does to the depths: the teeth meet as if all arbors stood upright, with the play of their bearings at that height',
     'oil, dirt, and the friction of pivots: only teeth rub',
-    'flanks between points, and root corners: each tooth is a polygon of twelve corners on its true form, so a tip that only binds in a root corner runs here; the window of the depth tells of that',
+    'flanks between points: chords stay within 0.003 module of the true form, root corners included, and a pair that binds by no more than a few hundredths of a millimetre may run here; the window of the depth tells of that',
     ...(couplings > 0 ? ['worms, contrate wheels, carriers and fingers'] : []),
     ...(meshesLeft > 0
       ? [`${meshesLeft} depths that the drive does not reach, or beyond the first ${MOST_MESHES}`]

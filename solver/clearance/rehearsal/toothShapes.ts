@@ -1,18 +1,25 @@
 /**
- * Teeth as convex shapes for the rehearsal: points on the true flanks, joined by chords.
+ * Teeth as convex shapes for the rehearsal: points on the true flanks and root corners, joined by chords.
  *
- * Chords lie inside a rounded flank, so the teeth are thinner by at most s²/8r for a chord s on a curve of radius r.
- * A hollow flank (rings) is cut into slices, which follow it as closely. Root corners are left out: a tooth keeps its
- * width from where its flank begins down to the root circle, since a chord over the hollow corner would be too fat.
+ * Points are set as closely as it takes for a chord to leave its curve by no more than `SAG`: a rounded flank is thinner
+ * by that much at most, a hollow one fatter. Neighbouring chords that bulge make one shape; where the flank turns
+ * hollow (at root corners, undercuts and in rings) the next shape begins.
  */
 import { halfAngleAt, type ToothForm } from '../../gearing/index.ts';
 import { pointAtAngle, type XY } from '../../geometry/index.ts';
 import { MOST_CORNERS, type TurningShape } from '../planckAdapter.ts';
 
-/** Points on one flank, so that both flanks together are within planck's corners. */
+/** Most points on one flank of a shape, so that both flanks together are within planck's corners. */
 const POINTS = MOST_CORNERS / 2;
-/** A flank hollow by less is taken as straight, × module. */
-const HOLLOW = 0.003;
+/** A chord may leave its curve by so much, × module: a tenth of the overlap that counts as force. */
+const SAG = 0.003;
+/** A stretch of a flank is halved at most so many times. */
+const MOST_HALVINGS = 5;
+/**
+ * The last of a root corner, as a share of its height, where it runs out along the root circle: nothing reaches it that
+ * the root circle does not stop, and to follow it would take many points.
+ */
+const RUN_OUT = 0.15;
 
 /** The teeth of a wheel, each at its angle, and what is there between them: the root circle. */
 export function toothShapes(
@@ -30,56 +37,92 @@ export function toothShapes(
     });
     return { teeth: angles.map((angle) => [pin(angle)]), always: [] };
   }
-  const { radii, halves } = flankPoints(form);
-  const isSliced = isHollow(radii, halves, form);
-  const teeth = angles.map((angle): readonly TurningShape[] =>
-    isSliced ? slicesOf(radii, halves, angle) : [{ kind: 'polygon', corners: outlineOf(radii, halves, angle) }],
-  );
-  return { teeth, always: form.internal ? [] : [{ kind: 'circle', centre: [0, 0], radius: form.root }] };
+  const shapes = bulging(flankPoints(form));
+  return {
+    teeth: angles.map((angle) => shapes.map((points) => ({ kind: 'polygon', corners: outlineOf(points, angle) }))),
+    always: form.internal ? [] : [{ kind: 'circle', centre: [0, 0], radius: form.root }],
+  };
 }
 
-/** Radii from the root outwards, and half of the angle that the tooth covers there. */
-function flankPoints(form: ToothForm): { readonly radii: readonly number[]; readonly halves: readonly number[] } {
+/** A point of the flank: its radius, and half of the angle that the tooth covers there. */
+interface FlankPoint {
+  readonly radius: number;
+  readonly half: number;
+}
+
+/** Points of one flank from the smallest radius to the largest. */
+function flankPoints(form: ToothForm): readonly FlankPoint[] {
   const [low, high] = [Math.min(form.root, form.tip), Math.max(form.root, form.tip)];
-  const corner = form.pieces.find(({ kind }) => kind === 'fillet');
-  const begins = corner === undefined ? low : form.internal ? corner.from : corner.to;
-  const [from, to] = form.internal ? [low, Math.min(begins, high)] : [Math.max(begins, low), high];
-  const onFlank = Array.from({ length: POINTS - 1 }, (_, i) => from + ((to - from) * i) / (POINTS - 2));
-  const halves = onFlank.map((radius) => halfAngleAt(form, radius));
-  const root = form.internal ? high : low;
-  const end = form.internal ? onFlank.length - 1 : 0;
-  const width = (onFlank[end] ?? root) * Math.sin(halves[end] ?? 0);
-  const atRoot = Math.asin(Math.min(1, width / root));
-  return form.internal
-    ? { radii: [...onFlank, root], halves: [...halves, atRoot] }
-    : { radii: [root, ...onFlank], halves: [atRoot, ...halves] };
+  const at = (radius: number): FlankPoint => ({ radius, half: Math.max(halfAngleAt(form, radius), LEAST_HALF) });
+  const points: FlankPoint[] = [];
+  for (const { kind, from, to, straight } of form.pieces) {
+    const runOut = kind === 'fillet' ? RUN_OUT * (to - from) : 0;
+    const begin = at(Math.max(low, from + (form.internal ? 0 : runOut)));
+    const end = at(Math.min(high, to - (form.internal ? runOut : 0)));
+    if (begin.radius >= end.radius) continue;
+    if (points.length === 0) points.push(begin);
+    if (!straight) between(begin, end, at, SAG * form.module, MOST_HALVINGS, points);
+    points.push(end);
+  }
+  return withRoot(points, form);
+}
+
+/** Adds the points that the curve wants between two of its points. */
+function between(
+  a: FlankPoint,
+  b: FlankPoint,
+  at: (radius: number) => FlankPoint,
+  sag: number,
+  halvings: number,
+  points: FlankPoint[],
+): void {
+  const middle = at((a.radius + b.radius) / 2);
+  if (halvings === 0 || Math.abs(bulgeOf(a, middle, b)) <= sag) return;
+  between(a, middle, at, sag, halvings - 1, points);
+  points.push(middle);
+  between(middle, b, at, sag, halvings - 1, points);
+}
+
+/** Where the corner's run-out is left away, the tooth keeps its width down to the root circle. */
+function withRoot(points: readonly FlankPoint[], form: ToothForm): readonly FlankPoint[] {
+  const end = form.internal ? points[points.length - 1] : points[0];
+  if (!end || Math.abs(end.radius - form.root) < 1e-9 * form.root) return points;
+  const width = end.radius * Math.sin(end.half);
+  const root = { radius: form.root, half: Math.asin(Math.min(1, width / form.root)) };
+  return form.internal ? [...points, root] : [root, ...points];
+}
+
+const place = ({ radius, half }: FlankPoint): XY => pointAtAngle([0, 0], radius, half);
+
+/** How far a point of the flank stands out of the chord of two others, mm; negative where the flank is hollow. */
+function bulgeOf(before: FlankPoint, point: FlankPoint, after: FlankPoint): number {
+  const [a, p, b] = [place(before), place(point), place(after)];
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  return (dx * (p[1] - a[1]) - dy * (p[0] - a[0])) / Math.hypot(dx, dy);
+}
+
+/** Runs of points along which the flank bulges, each beginning where the one before it ends. */
+function bulging(points: readonly FlankPoint[]): readonly (readonly FlankPoint[])[] {
+  const runs: FlankPoint[][] = [];
+  let run: FlankPoint[] = [];
+  for (const point of points) {
+    const [before, last] = run.slice(-2);
+    const isFull = run.length === POINTS;
+    if (before && last && (isFull || bulgeOf(before, last, point) < 0)) {
+      runs.push(run);
+      run = [last];
+    }
+    run.push(point);
+  }
+  return [...runs, run];
 }
 
 /** Up one flank and down the other. */
-function outlineOf(radii: readonly number[], halves: readonly number[], angle: number): XY[] {
+function outlineOf(points: readonly FlankPoint[], angle: number): XY[] {
   const side = (sign: number): XY[] =>
-    radii.map((radius, i) => pointAtAngle([0, 0], radius, angle + sign * Math.max(halves[i] ?? 0, LEAST_HALF)));
+    points.map(({ radius, half }) => pointAtAngle([0, 0], radius, angle + sign * half));
   return [...side(-1), ...side(1).reverse()];
 }
 
 /** A pointed tip keeps two corners, radians. */
 const LEAST_HALF = 1e-4;
-
-function slicesOf(radii: readonly number[], halves: readonly number[], angle: number): TurningShape[] {
-  return radii.slice(1).map((_, i): TurningShape => {
-    const corners = outlineOf(radii.slice(i, i + 2), halves.slice(i, i + 2), angle);
-    return { kind: 'polygon', corners };
-  });
-}
-
-/** Whether a point of the flank lies inside the chord of its neighbours, seen from the tooth's middle. */
-function isHollow(radii: readonly number[], halves: readonly number[], form: ToothForm): boolean {
-  const flank = radii.map((radius, i) => pointAtAngle([0, 0], radius, halves[i] ?? 0));
-  return flank.some((point, i) => {
-    const [before, after] = [flank[i - 1], flank[i + 1]];
-    if (!before || !after) return false;
-    const [dx, dy] = [after[0] - before[0], after[1] - before[1]];
-    const inside = (dx * (point[1] - before[1]) - dy * (point[0] - before[0])) / Math.hypot(dx, dy);
-    return -inside > HOLLOW * form.module;
-  });
-}
