@@ -66,10 +66,11 @@ export function zoomAt(view: View, pixel: Point, factor: number): View {
 
 /**
  * Shows the whole of `bounds` with a margin of `marginPx` on every side, and `footPx` more below, where the title
- * block stands; an empty bench shows 100 mm.
+ * block stands; an empty bench shows 180 mm,
+ * so that the plate first offered is seen whole.
  */
 export function fitTo(view: View, bounds: Bounds | undefined, marginPx = 48, footPx = 0): View {
-  const [minX, minY, maxX, maxY] = bounds ?? [-50, -50, 50, 50];
+  const [minX, minY, maxX, maxY] = bounds ?? [-90, -90, 90, 90];
   const across = Math.max(maxX - minX, 1e-3);
   const up = Math.max(maxY - minY, 1e-3);
   const room = Math.max(view.width - 2 * marginPx, view.width / 4, 1);

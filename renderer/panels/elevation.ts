@@ -20,6 +20,9 @@ export interface ElevationBox {
   readonly height: number;
 }
 
+/** Least height that a row shows, mm: a first thin wheel stands as a disc seen from its edge, not as a block. */
+const LEAST_HEIGHT = 24;
+
 /** One scale for all rows; across it is the same as along unless the wheels would not fit. */
 export function elevationScale(movement: Movement, sizes: ReadonlyMap<string, WheelSize>): ElevationScale {
   let [from, to, radius] = [Infinity, -Infinity, 0];
@@ -34,6 +37,9 @@ export function elevationScale(movement: Movement, sizes: ReadonlyMap<string, Wh
     to = Math.max(to, levels.to);
   }
   if (!(from < to)) return { from: 0, along: 1, across: 1 };
+  const lacks = Math.max(0, LEAST_HEIGHT - (to - from)) / 2;
+  from -= lacks;
+  to += lacks;
   const along = (ELEVATION.width - 12) / (to - from);
   return { from, along, across: Math.min(along, (ELEVATION.height - 2) / 2 / Math.max(radius, 1e-3)) };
 }

@@ -75,10 +75,10 @@ test('an accepted finding goes, is taken back, and comes back by itself when the
 test('where a loose part is safe is drawn and told', async ({ page }) => {
   const bench = await opened(page, fixture('looseStud'));
   await bench.train.getByRole('button', { name: 'Minute-wheel stud' }).click();
-  await expect(page.getByText('The green band shows where it clears everything.')).toBeAttached();
-  await expect(page.locator('svg polyline').first()).toBeAttached();
+  await expect(page.getByText('The green band shows where Minute-wheel stud clears everything.')).toBeVisible();
+  await expect(page.locator('svg path.band').first()).toBeAttached();
   await page.keyboard.press('Escape');
-  await expect(page.locator('svg polyline')).toHaveCount(0);
+  await expect(page.locator('svg path.band')).toHaveCount(0);
 });
 
 test('a post on its circle is slid to where it clears everything, from the menu', async ({ page }) => {
@@ -87,7 +87,7 @@ test('a post on its circle is slid to where it clears everything, from the menu'
   const corner = { x: 56, y: 62 };
   await bench.tap(corner);
   await expect(bench.slip.getByLabel('Name')).toHaveValue('Pillar upper right');
-  await expect(page.locator('svg polyline').first()).toBeAttached();
+  await expect(page.locator('svg path.band').first()).toBeAttached();
   const pixel = await bench.pixelOf(corner);
   await page.mouse.click(pixel.x, pixel.y, { button: 'right' });
   await page.getByRole('menuitem', { name: 'Slide to a safe place' }).click();
