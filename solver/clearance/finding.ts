@@ -22,6 +22,8 @@ export interface Finding {
   /** Smallest gap, mm (negative: overlap), and the limit it was held against. */
   readonly gap?: number;
   readonly wanted?: number;
+  /** For parts that stand in each other and are parted sooner in height: what would clear them in plan, mm. */
+  readonly sideways?: number;
   /** All three values of the gap, mm. */
   readonly gaps?: { readonly asPlanted: number; readonly withShake: number; readonly withPlusMinus: number };
   /** Which of the three values decided: as planted, with shake, or with the ± of the planting. */
@@ -34,6 +36,11 @@ export interface Finding {
   readonly remedies?: readonly Remedy[];
   /** Why there is no remedy, and what to try; filled by `withRemedies` where it found none. */
   readonly advice?: string;
+}
+
+/** How much more room in plan would clear a gap, mm. */
+export function shortInPlan({ sideways, wanted = 0, gap = 0 }: Finding): number {
+  return sideways ?? wanted - gap;
 }
 
 export interface Remedy {

@@ -42,6 +42,8 @@ function gapOfTwo(a: Solid, b: Solid): PartGap | undefined {
     { x: plan.a[0], y: plan.a[1] },
     { x: plan.b[0], y: plan.b[1] },
   ] as const;
+  // Two that stand in each other: the least movement that parts them, aside or along the arbor.
+  if (height < 0 && plan.gap < height) return { gap: height, direction: 'height', at };
   if (height < 0) return { gap: plan.gap, direction: 'plan', at };
   if (plan.gap <= 0) return { gap: height, direction: 'height', at };
   return { gap: Math.hypot(plan.gap, height), direction: height > 0 ? 'slant' : 'plan', at };

@@ -16,6 +16,8 @@ export interface GapReading {
   readonly gap: number;
   readonly wanted: number;
   readonly direction: 'plan' | 'height';
+  /** For two that stand in each other and are parted sooner in height: what would clear them in plan, mm. */
+  readonly sideways?: number;
 }
 
 /** Contact is not overlap: parts that touch may overlap by rounding only, mm. */
@@ -108,9 +110,13 @@ const VALUES: readonly GapValue[] = ['asPlanted', 'withShake', 'withPlusMinus'];
 
 /**
  * Side by side the plan decides, one above the other the height; corner to corner the slant between them,
- * held against the plan's limit.
+ * held against the plan's limit. Two that stand in each other overlap by the least movement that parts them, aside or
+ * along the arbor.
  */
 function readingOf(plan: number, height: number, terms: PairTerms): GapReading {
+  if (height < -TOUCH && plan < height) {
+    return { gap: height, wanted: terms.height, direction: 'height', sideways: terms.plan - plan };
+  }
   if (height < -TOUCH) return { gap: plan, wanted: terms.plan, direction: 'plan' };
   if (plan <= 0) return { gap: Math.max(height, 0), wanted: terms.height, direction: 'height' };
   if (height >= terms.height) return { gap: height, wanted: terms.height, direction: 'height' };

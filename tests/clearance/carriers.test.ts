@@ -60,8 +60,9 @@ describe('carriers on carriers', () => {
             limits: WIDE,
             arbors: axes.map(({ arbor }) => arbor),
             rules: [...axes.map(({ rule }) => rule), { id: 'p', kind: 'held', point: 'P', at: post }],
-            wheels: [wheelOf('w', `A${arms.length}`, 10, 2)],
-            posts: [{ id: 'P', at: post, diameter: 4, levels: { from: 0, to: 10 } }],
+            // So thick that the two are never parted sooner along the arbor.
+            wheels: [wheelOf('w', `A${arms.length}`, 10, 2, 400)],
+            posts: [{ id: 'P', at: post, diameter: 4, levels: { from: 0, to: 500 } }],
             couplings: arms.map((_, i) => ({ id: `c${i}`, kind: 'carrier', arm: `A${i}`, carries: [`A${i + 1}`] })),
           });
           const sampled = leastOver(arms.length, (angles) => {

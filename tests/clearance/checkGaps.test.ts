@@ -17,7 +17,14 @@ describe('gaps between wheels on different arbors', () => {
     { apart: 34.5, second: 2.3, kind: undefined, gap: undefined, why: 'one passes over the other by the limit' },
     { apart: 34.5, second: 2.1, kind: 'tooClose', gap: 0.1, why: 'passes over by too little' },
     { apart: 34.5, second: 2, kind: 'tooClose', gap: 0, why: 'faces touch' },
-    { apart: 34.5, second: 1.9, kind: 'fouls', gap: -0.5, why: 'they share a tenth of height' },
+    {
+      apart: 34.5,
+      second: 1.9,
+      kind: 'fouls',
+      gap: -0.1,
+      why: 'they share a tenth of height: the least movement that parts them',
+    },
+    { apart: 34.5, second: 1.4, kind: 'fouls', gap: -0.5, why: 'they share more height than their tips overlap' },
     { apart: 35.2, second: 2.1, kind: 'tooClose', gap: Math.hypot(0.2, 0.1), why: 'corner to corner' },
     { apart: 35.2, second: -2.3, kind: undefined, gap: undefined, why: 'under it by the limit' },
   ])('$apart apart, the second at $second: $why', ({ apart, second, kind, gap }) => {
@@ -45,7 +52,18 @@ describe('gaps between wheels on different arbors', () => {
     const scene = (level: number) =>
       sceneOf({ arbors: [a.arbor], rules: [a.rule], wheels: [wheelOf('a', 'A', 40, 0), wheelOf('b', 'A', 10, level)] });
     expect(findingsOf(scene(2))).toEqual([]);
-    expect(findingsOf(scene(1.5)).map((finding) => finding.kind)).toEqual(['fouls']);
+    const [finding, ...rest] = findingsOf(scene(1.5));
+    expect(rest).toEqual([]);
+    expect(finding).toMatchObject({
+      kind: 'fouls',
+      gap: -0.5,
+      wanted: 0,
+      says: 'a and b stand in each other: their levels overlap by 0.50 mm.',
+    });
+    // Shown at the rim of the smaller wheel, not across the larger one.
+    for (const { x, y } of finding?.at ?? []) expect(Math.hypot(x, y)).toBeCloseTo(5, 9);
+    const placed = plantMovement(scene(1.5));
+    expect(gapBetween(placed, 'a' as PartId, 'b' as PartId)).toMatchObject({ gap: -0.5, direction: 'height' });
   });
 });
 

@@ -36,7 +36,7 @@ const FAULTS: readonly Fault[] = [
   {
     name: 'moons of Jupiter: two wheels at one level',
     spoilt: () => movementOf('tests/fixtures/sharedLevel'),
-    says: "Day wheel and Eight o'clock wheel foul by 17.60 mm.",
+    says: "Day wheel and Eight o'clock wheel stand in each other: their levels overlap by 2.00 mm.",
     remedy: /^Move Day wheel and Crank wheel up by 2\.95 mm: gap 0\.95 mm$/,
   },
   {

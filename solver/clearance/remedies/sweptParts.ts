@@ -1,7 +1,7 @@
 /** Cures of what a hand, arm, finger or pin meets in its turn: shorter, or at another height. */
 import type { Arbor } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
+import { type Finding, shortInPlan } from '../finding.ts';
 import { lengthWords } from '../lengthWords.ts';
 import { pairTermsFor } from '../pairTerms.ts';
 import { planGapOf } from '../planGap.ts';
@@ -66,7 +66,7 @@ function changedTo(arbor: Arbor, index: number, set: Partial<Swept>, does: strin
 }
 
 function shorter(arbor: Arbor, index: number, swept: Swept, { label }: Solid, finding: Finding): Candidate[] {
-  const short = (finding.wanted ?? 0) - (finding.gap ?? 0);
+  const short = shortInPlan(finding);
   const farthest = Math.floor((swept.farthest - short - SPARE) / FINE) * FINE;
   const least = Math.max(swept.nearest, swept.farthest * MOST_SHORTENED);
   if (short <= 0 || farthest <= least) return [];

@@ -2,7 +2,7 @@
 import { sizeOfWheel } from '../../gearing/index.ts';
 import type { Edit, Movement, Wheel } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
+import { type Finding, shortInPlan } from '../finding.ts';
 import { lengthWords } from '../lengthWords.ts';
 import { pairTermsFor } from '../pairTerms.ts';
 import type { Solid } from '../solid.ts';
@@ -102,7 +102,7 @@ export function thicknessCandidates(placed: PlacedMovement, finding: Finding): C
 
 /** Top the teeth down, as far as a quarter of the addendum. */
 export function tipCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const short = (finding.wanted ?? 0) - (finding.gap ?? 0);
+  const short = shortInPlan(finding);
   return concernsOf(placed, finding).flatMap(({ wheel }): Candidate[] => {
     if (wheel.internal) return [];
     const size = sizeOfWheel(wheel, placed.movement);
