@@ -129,21 +129,22 @@ export function setDown(
 ): SetDown | CannotSetDown {
   const taken = idsOf(movement);
   const words = String(draft['name'] ?? '').trim();
-  const id = (stem: string): string => freshId(taken, words || stem);
-  const named = words ? { name: words } : {};
+  const known = (stem: string): { id: string; name: string } => {
+    const id = freshId(taken, words || stem);
+    return { id, name: words || nameFrom(id) };
+  };
   const place: [number, number] = [at.x, at.y];
   switch (kind) {
     case 'wheel':
       return wheelDown(draft, place, on, movement);
     case 'arbor': {
-      const item = { id: id('arbor'), ...named, at: place, diameter: number(draft, 'diameter') };
+      const item = { ...known('arbor'), at: place, diameter: number(draft, 'diameter') };
       return added('arbors', item, item.id);
     }
     case 'pipe': {
       if (!on) return { cannot: 'A pipe rides on an arbor: point at the arbor that it goes onto.' };
       const item = {
-        id: id('pipe'),
-        ...named,
+        ...known('pipe'),
         at: place,
         diameter: number(draft, 'diameter'),
         ridesOn: on,
@@ -153,8 +154,7 @@ export function setDown(
     }
     case 'post': {
       const item = {
-        id: id('post'),
-        ...named,
+        ...known('post'),
         at: place,
         diameter: number(draft, 'diameter'),
         levels: levelsOf(draft),
@@ -162,17 +162,16 @@ export function setDown(
       return added('posts', item, item.id);
     }
     case 'mark': {
-      const item = { id: id('mark'), ...named, at: place };
+      const item = { ...known('mark'), at: place };
       return added('marks', item, item.id);
     }
     case 'plate': {
-      const item = { id: id('plate'), ...named, outline: outlineOf(draft, at), levels: levelsOf(draft) };
+      const item = { ...known('plate'), outline: outlineOf(draft, at), levels: levelsOf(draft) };
       return added('plates', item);
     }
     case 'wall': {
       const item = {
-        id: id('wall'),
-        ...named,
+        ...known('wall'),
         outline: outlineOf(draft, at),
         inner: outlineOf(draft, at, number(draft, 'thickness')),
         levels: levelsOf(draft),
@@ -182,11 +181,14 @@ export function setDown(
     case 'opening': {
       const plate = movement.plates[0];
       if (!plate) return { cannot: 'An opening is cut in a plate: set down a plate first.' };
-      const item = { id: id('opening'), ...named, plate: plate.id, outline: outlineOf(draft, at) };
+      const item = { ...known('opening'), plate: plate.id, outline: outlineOf(draft, at) };
       return added('openings', item);
     }
   }
 }
+
+/** What something is called that was given no name: "Arbor 2" for arbor-2. */
+const nameFrom = (id: string): string => `${id.charAt(0).toUpperCase()}${id.slice(1).replaceAll('-', ' ')}`;
 
 /** A wheel goes onto the arbor under the pointer, or brings its own. */
 function wheelDown(draft: Draft, at: [number, number], on: string | undefined, movement: Movement): SetDown {
@@ -197,7 +199,7 @@ function wheelDown(draft: Draft, at: [number, number], on: string | undefined, m
   if (!arbor) {
     arbor = freshId(taken, words ? `${words} arbor` : 'arbor');
     taken.add(arbor);
-    edits.push({ kind: 'add', to: 'arbors', item: { id: arbor, ...(words ? { name: words } : {}), at, diameter: 3 } });
+    edits.push({ kind: 'add', to: 'arbors', item: { id: arbor, name: words || nameFrom(arbor), at, diameter: 3 } });
   }
   const teeth = number(draft, 'teeth');
   const id = freshId(taken, words ? `${words} wheel` : teeth <= 16 ? 'pinion' : 'wheel');

@@ -8,10 +8,11 @@ import { innerRadiusOf, type PartsIndex } from './partsIndex.ts';
 /** Body outside the roots of an internal wheel, in modules, where the file states none: habit of the trade. */
 const RING_BODY_MODULES = 2;
 
-/** How a wheel is named in findings. */
+/** How a wheel is named in findings: its name, or "Wheel 2" for the id wheel-2, or "Wheel great" for the id great. */
 export function wheelLabel(wheel: Wheel): string {
   const word = wheel.teeth <= 16 && !wheel.internal ? 'Pinion' : 'Wheel';
-  return wheel.name ?? `${word} ${wheel.id}`;
+  const number = /^(?:wheel|pinion)(?:-(\d+))?$/.exec(wheel.id);
+  return wheel.name ?? (number ? [word, number[1] ?? ''].join(' ').trim() : `${word} ${wheel.id}`);
 }
 
 /** The solids of one wheel at its arbor's place. */

@@ -105,6 +105,7 @@ export class PlantedMovement implements PlacedMovement {
     const settling = loose && {
       point: pointNames(this.movement)(loose),
       kinds: [...new Set(settlingRules(this, loose).map(({ rule }) => rule.kind))],
+      freedoms: this.places.get(loose)?.free.length ?? 0,
     };
     return saysOfPlanting(this.places.values(), this.freeMotions, this.disagreements, settling);
   }

@@ -25,13 +25,15 @@ const NAMED_KINDS = 3;
 /**
  * "5 planted, 1 loose. 1 free motion: a depth, a distance or a bearing would settle C."
  *
- * @param settling kinds of rules that take one motion from the named point, the likeliest first
+ * @param settling kinds of rules that take a motion from the named point, the likeliest first, and how many it has
  */
 export function saysOfPlanting(
   places: Iterable<Place>,
   freeMotions: number,
   disagreements: readonly Disagreement[],
-  settling: { readonly point: string; readonly kinds: readonly DraftRule['kind'][] } | undefined,
+  settling:
+    | { readonly point: string; readonly kinds: readonly DraftRule['kind'][]; readonly freedoms: number }
+    | undefined,
 ): string {
   const counts = { planted: 0, loose: 0, contested: 0 };
   for (const { state } of places) counts[state]++;
@@ -46,7 +48,9 @@ export function saysOfPlanting(
     const kinds = (settling?.kinds ?? []).slice(0, NAMED_KINDS).map((kind) => ASKED_AS[kind]);
     if (!settling || kinds.length === 0) sentences.push(`${motions}.`);
     else {
-      const does = freeMotions === 1 ? 'would settle' : 'would take one from';
+      // A held place takes both motions of a point, any other rule one.
+      const settles = settling.freedoms === 1 || settling.kinds.every((kind) => kind === 'held');
+      const does = settles ? 'would settle' : 'would take one from';
       sentences.push(`${motions}: ${joined(kinds, 'or')} ${does} ${settling.point}.`);
     }
   }

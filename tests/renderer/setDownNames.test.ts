@@ -1,0 +1,27 @@
+/** What is set down without a name is called as a maker would call it, never by an id. */
+import { expect, test } from 'vitest';
+import { firstDraft, setDown } from '../../renderer/gestures/setDownDrafts.ts';
+import { checkMovement } from '../../solver/clearance/index.ts';
+import { applyEdit, emptyMovement, type Movement } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+
+function withWheelAt(movement: Movement, x: number): Movement {
+  const down = setDown('wheel', firstDraft('wheel', movement), { x, y: 0 }, undefined, movement);
+  if ('cannot' in down) throw new Error(down.cannot);
+  const outcome = applyEdit(movement, { kind: 'several', edits: down.edits });
+  if (outcome.kind === 'refused') throw new Error(outcome.says);
+  return outcome.movement;
+}
+
+test('arbors, and wheels in findings, are numbered', () => {
+  const movement = withWheelAt(withWheelAt(emptyMovement(), 0), 40);
+  expect(movement.arbors.map(({ name }) => name)).toEqual(['Arbor', 'Arbor 2']);
+  expect(checkMovement(plantMovement(movement)).map(({ says }) => says)).toEqual([
+    expect.stringMatching(/^Wheel and Wheel 2 /),
+  ]);
+});
+
+test('a held place is said to settle a point with two motions', () => {
+  const placed = plantMovement(withWheelAt(emptyMovement(), 0));
+  expect(placed.says).toBe('0 planted, 1 loose. 2 free motions: a held place would settle Arbor.');
+});
