@@ -18,6 +18,7 @@ import { crossingCandidates } from './remedies/crossing.ts';
 import { depthCandidates } from './remedies/depths.ts';
 import { ringCandidates } from './remedies/rings.ts';
 import { meetingCandidates, notchCandidates, ruleCandidates, sizeCandidates } from './remedies/rulesAndSizes.ts';
+import { sharedAxisCandidates } from './remedies/sharedAxes.ts';
 import { postCandidates } from './remedies/slidePost.ts';
 import { stackCandidates } from './remedies/stacks.ts';
 import { sweptCandidates } from './remedies/sweptParts.ts';
@@ -60,6 +61,7 @@ function otherCandidates(placed: PlacedMovement, finding: Finding): Candidate[] 
     ...assemblyCandidates(placed, finding),
     ...ringCandidates(placed, finding),
     ...turningCandidates(placed, finding),
+    ...sharedAxisCandidates(placed, finding),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkMovement } from '../../solver/clearance/index.ts';
+import { checkMovement, remediesFor } from '../../solver/clearance/index.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf } from './scenes.ts';
@@ -70,5 +70,55 @@ describe('closed rings of depths', () => {
     const moved = applyEdit(movement, { kind: 'setValue', rule: 'place-C', value: [x, y] });
     if (moved.kind === 'refused') throw new Error(moved.says);
     expect(rings(moved.movement)).toEqual([]);
+  });
+});
+
+describe('a ring through wheels that share an arbor', () => {
+  // 20 into 40 at module 1 and 25 into 50 at module 0.8 between the same axes, 30 apart: both halve the speed, so the ring
+  // turns, and its teeth meet once one wheel is set on its arbor.
+  const movement = sceneOf({
+    arbors: [arborAt('A', 0, 0).arbor, { id: 'B', name: 'B', at: [28, 9], diameter: 2 }],
+    rules: [
+      arborAt('A', 0, 0).rule,
+      { id: 'way', kind: 'bearing', point: 'B', centre: 'A', angle: 17 },
+      { id: 'one', kind: 'depth', wheels: ['a1', 'b1'] },
+      { id: 'two', kind: 'depth', wheels: ['a2', 'b2'] },
+    ],
+    wheels: (
+      [
+        ['a1', 'A', 20, 1, 0],
+        ['b1', 'B', 40, 1, 0],
+        ['a2', 'A', 25, 0.8, 5],
+        ['b2', 'B', 50, 0.8, 5],
+      ] as const
+    ).map(([id, arbor, teeth, module, level]) => ({
+      ...{ id, name: id, arbor, teeth, size: { module }, form: 'involute', level, thickness: 2 },
+    })),
+  });
+
+  it('is cured by setting one wheel on its arbor at the angle that the congruence of teeth asks for', () => {
+    const placed = plantMovement(movement);
+    const finding = checkMovement(placed).find(({ kind }) => kind === 'ring');
+    expect(finding).toMatchObject({ severity: 'notes' });
+    expect(finding?.says).toMatch(/^The ring of A, B closes when .+ is set on [AB] \d\.\d{3}° /);
+    const [remedy, ...others] = finding ? remediesFor(placed, finding) : [];
+    expect(others).toEqual([]);
+    expect(remedy?.says).toMatch(/^Set [ab][12] on its arbor with a tooth -?\d+\.\d{3}° from the drawing's zero/);
+    if (!remedy) throw new Error('no remedy');
+    const edited = applyEdit(movement, remedy.edit);
+    if (edited.kind === 'refused') throw new Error(edited.says);
+    expect(rings(edited.movement)).toEqual([]);
+    // By hand: with a tooth of a1 towards B at 17°, b1 has a space there; so must the second pair. What is over, in
+    // teeth, is the same whichever wheel of the four is turned: the phases' sum must be half a tooth at both depths.
+    const phase = (id: string) => edited.movement.wheels.find((wheel) => wheel.id === id)?.phase ?? 0;
+    const over = (teeth: readonly [number, number], at: readonly [number, number]) =>
+      (teeth[0] * (17 - at[0]) + teeth[1] * (197 - at[1])) / 360;
+    const turnOf = (first: number): number => (0.5 - first) / 40;
+    // B is turned as a whole so that the first pair meets; then the second must meet too.
+    const b = -360 * turnOf(over([20, 40], [phase('a1'), phase('b1')]));
+    const second = over([25, 50], [phase('a2'), phase('b2') + b]) - 0.5;
+    // Another tooth of b1 in the space turns B by a fortieth: of those places one lets the second pair meet.
+    const misses = Array.from({ length: 40 }, (_, k) => second - (50 * k) / 40);
+    expect(Math.min(...misses.map((miss) => Math.abs(miss - Math.round(miss))))).toBeLessThan(1e-3);
   });
 });
