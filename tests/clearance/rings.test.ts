@@ -93,6 +93,8 @@ describe('a ring through wheels that share an arbor', () => {
       ] as const
     ).map(([id, arbor, teeth, module, level]) => ({
       ...{ id, name: id, arbor, teeth, size: { module }, form: 'involute', level, thickness: 2 },
+      // On no even part of a tooth, so that the sense of the turn matters.
+      ...(id === 'b1' ? { phase: 1.3 } : {}),
     })),
   });
 
