@@ -1,4 +1,5 @@
 /** Room between parts in the window: findings and their cures, safe places, plantings, the trial, gaps and end shake. */
+import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, type Page, test } from '@playwright/test';
 import { BenchPage } from './benchPage.ts';
@@ -151,6 +152,62 @@ test('the trial tells whether the train runs and how far arbors lean; it can be 
   await expect(day).toContainText('°');
   await expect(view.getByRole('listitem').first()).toContainText('weight');
   expect(await seriousFaults(page)).toEqual([]);
+});
+
+test('the trial of a depth that is too close names the pair, and shows the place', async ({ page }, info) => {
+  // 48 into 12 cycloidal, 0.3 module too close: it binds, which the contact of the true teeth tells as well.
+  const bearings = [-5, 8].map((at) => ({ at, bore: 1.02, pivot: 1, length: 2 }));
+  const wheel = { size: { module: 1 }, form: 'cycloidal', level: 0, thickness: 2 };
+  const path = info.outputPath('tooClose.json');
+  const movement = {
+    format: 'depthwright-movement',
+    version: 1,
+    title: 'A tight depth',
+    arbors: [0, 1, 2].map((i) => ({ id: `A${i}`, name: `Arbor ${i}`, at: [i * 29.7, 0], diameter: 2, bearings })),
+    wheels: [
+      { ...wheel, id: 'w', name: 'Wheel', arbor: 'A0', teeth: 48 },
+      { ...wheel, id: 'p', name: 'Pinion', arbor: 'A1', teeth: 12 },
+    ],
+    rules: [
+      ...[0, 1, 2].map((i) => ({ id: `h${i}`, kind: 'held', point: `A${i}`, at: [i * 29.7, 0] })),
+      { id: 'd', kind: 'depth', wheels: ['w', 'p'], use: 'held', held: 29.7 },
+    ],
+  };
+  writeFileSync(path, JSON.stringify(movement));
+  const bench = await opened(page, path);
+  await fromMenu(page, 'Does it run');
+  const view = page.getByRole('region', { name: 'Trial of the train' });
+  await view.getByRole('button', { name: 'Try it' }).click();
+  await expect(view.getByRole('status')).toContainText(/^It does not run: /, { timeout: 60_000 });
+  await expect(view).toContainText(/It stops at Wheel and Pinion, the drive at −?\d+\.\d°\./);
+  await view.getByRole('button', { name: 'Show the place' }).click();
+  await expect(view).toHaveCount(0);
+  // Both arbors of the pair are chosen and in sight, the third is not.
+  for (const name of ['Arbor 0', 'Arbor 1']) {
+    await expect(bench.train.getByRole('button', { name })).toHaveAttribute('aria-pressed', 'true');
+  }
+  await expect(bench.train.getByRole('button', { name: 'Arbor 2' })).not.toHaveAttribute('aria-pressed', 'true');
+  const box = await bench.sheet.boundingBox();
+  for (const x of [0, 29.7]) {
+    const pixel = await bench.pixelOf({ x, y: 0 });
+    expect(pixel.x).toBeGreaterThan(box?.x ?? Number.NaN);
+    expect(pixel.x).toBeLessThan((box?.x ?? 0) + (box?.width ?? Number.NaN));
+  }
+});
+
+test('two wheels of one axis at one level are told by what their levels share, and one press cures it', async ({
+  page,
+}) => {
+  await opened(page, fixture('sharedLevel'));
+  await expect(findings(page)).toContainText(
+    'Day wheel and Day driver stand in each other: their levels overlap by 2.00 mm.',
+  );
+  await findings(page)
+    .getByRole('button', { name: /^Move Day wheel and Crank wheel up by 2\.95 mm/ })
+    .click({ timeout: 20_000 });
+  await expect(findings(page)).toContainText('Nothing found.');
+  await page.keyboard.press('Control+z');
+  await expect(findings(page)).toContainText('their levels overlap by 2.00 mm');
 });
 
 test('least gaps and tolerances are set where the stacks are told', async ({ page }) => {
