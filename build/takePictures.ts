@@ -44,7 +44,11 @@ const BOTH: readonly Omit<Picture, 'look'>[] = [
       for (let step = 0; step < 7; step++) await page.keyboard.press('ArrowRight');
     }),
   },
-  { name: 'sheets', file: demo('tide'), prepare: face('Sheets') },
+  {
+    name: 'sheets',
+    file: demo('tide'),
+    prepare: after(face('Sheets'), (page) => page.getByText(/^Page 1 of/).waitFor()),
+  },
 ];
 
 const PICTURES: readonly Picture[] = [
