@@ -35,8 +35,8 @@ export function findingMark(
     return [{ part, x: at.x, y: at.y, r: disc.radius * view.scale }];
   });
   const length = Math.hypot(to.x - from.x, to.y - from.y);
-  // The figure stands off the line, square to it; for a gap of nothing, to the right.
-  const [nx, ny] = length > 0 ? [-(to.y - from.y) / length, (to.x - from.x) / length] : [1, 0];
+  // The figure stands off the line, square to it; for a gap without length above it, clear of the balloon.
+  const [nx, ny] = length > 0 ? [-(to.y - from.y) / length, (to.x - from.x) / length] : [0, -1];
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const figureAt = { x: middle.x + nx * BESIDE, y: middle.y + ny * BESIDE };
   return { key: finding.key, discs, from, to, figureAt, gap: finding.gap };

@@ -218,7 +218,7 @@ function wheelDown(draft: Draft, at: [number, number], on: string | undefined, m
     },
   });
   const point = on ? {} : { point: arbor as PointId }; // the arbor that this edit adds
-  return { edits, part: on ? id : arbor, says: `set down ${words || id}`, ...point };
+  return { edits, part: on ? id : arbor, says: `set down ${words || nameFrom(id)}`, ...point };
 }
 
 function added(

@@ -6,8 +6,8 @@ import type { Bounds } from '../bench/view.ts';
 import { casePartOf } from '../gestures/outline/handles.ts';
 import type { Sizes } from './sizes.ts';
 
-/** Room shown about a place that has no wheel, mm. */
-const BARE = 3;
+/** Room shown about a place that has no wheel, mm: a post is seen with its neighbours. */
+const BARE = 15;
 
 /** Bounds of all these parts, mm; undefined where none of them has a place or an outline. */
 export function chosenBounds(parts: Iterable<string>, placed: PlacedMovement, sizes: Sizes): Bounds | undefined {

@@ -8,6 +8,8 @@ import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 
 const view = { centre: { x: 10, y: 20 }, scale: 4, width: 800, height: 600 };
+/** The first distance of a balloon from its place less its radius (bench/balloons.ts), CSS pixels. */
+const NEAREST_BALLOON = 44 - 11;
 
 it('hatches both parts at their places and sizes, and draws the overlap between the nearest points', () => {
   const text = readFileSync(new URL('../fixtures/pillarFoulsWheel.json', import.meta.url), 'utf8');
@@ -35,4 +37,20 @@ it('a finding without a gap has no mark', () => {
   const placed = plantMovement(reading.movement);
   const size = checkMovement(placed).find(({ kind }) => kind === 'size');
   expect(size && findingMark(size, placed, sizesOf(reading.movement), view)).toBeUndefined();
+});
+
+it('the figure of a gap without length stands above its place, short of where any balloon stands', () => {
+  const text = readFileSync(new URL('../fixtures/sharedLevel.json', import.meta.url), 'utf8');
+  const reading = readMovement(text);
+  if (reading.kind !== 'movement') throw new Error('the fixture must be readable');
+  const placed = plantMovement(reading.movement);
+  const found = checkMovement(placed).find(({ says }) => says.startsWith('Day wheel and Day driver'));
+  const mark = found && findingMark(found, placed, sizesOf(reading.movement), view);
+  if (!mark) throw new Error('it must be marked');
+  expect(mark.to).toEqual(mark.from);
+  expect(mark.figureAt.x).toBe(mark.from.x);
+  // Half of the figure's height, 7 px, goes on top; it keeps inside the nearest edge of a balloon.
+  const above = mark.from.y - mark.figureAt.y;
+  expect(above).toBeGreaterThan(7);
+  expect(above + 7).toBeLessThan(NEAREST_BALLOON);
 });

@@ -21,6 +21,12 @@ test('arbors, and wheels in findings, are numbered', () => {
   ]);
 });
 
+test('undo names them so, too', () => {
+  const movement = withWheelAt(emptyMovement(), 0);
+  const down = setDown('wheel', firstDraft('wheel', movement), { x: 40, y: 0 }, undefined, movement);
+  expect('says' in down && down.says).toBe('set down Wheel 2');
+});
+
 test('a held place is said to settle a point with two motions', () => {
   const placed = plantMovement(withWheelAt(emptyMovement(), 0));
   expect(placed.says).toBe('0 planted, 1 loose. 2 free motions: a held place would settle Arbor.');
