@@ -40,7 +40,7 @@ const forbidden = [
     comment: 'The solver knows no Node, no Electron, no Svelte and no three.',
     severity: 'error',
     from: { path: '^solver/' },
-    to: { path: inPackage(['electron', 'svelte', 'three', 'bits-ui', 'write-file-atomic', 'commander']) },
+    to: { path: inPackage(['electron', 'svelte', 'three', 'bits-ui', 'commander']) },
   },
   {
     name: 'solver-without-node',

@@ -3,7 +3,9 @@ import { chmod, lstat, mkdtemp, readdir, readFile, rm, stat, symlink, unlink, wr
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { PIECE } from '../../electron/files/atomicWrite.ts';
 import { PREVIOUS, readDocumentFile, saveDocumentFile } from '../../electron/files/documentFile.ts';
+import { writeIntoFolder } from '../../electron/files/exportFolder.ts';
 import { watchCalls } from './failingCalls.ts';
 
 let folder: string;
@@ -76,6 +78,38 @@ describe('each file call fails in turn', () => {
       const { outcome } = await save(at, 'ENOSPC');
       if (outcome.kind !== 'saved') expect(await readFile(file, 'utf8'), calls[at] ?? '').toBe(OLD);
     }
+  });
+
+  test('a write that takes one byte less is gone on with: the new text stands whole', async () => {
+    const { calls } = await save(undefined, '');
+    const writes = [...calls.keys()].filter((at) => calls[at] === 'write');
+    expect(writes.length).toBe(2);
+    for (const at of writes) {
+      const told = await save(at, 'short');
+      expect(told.calls.filter((name) => name === 'write').length).toBe(3);
+      expect(told.outcome.kind).toBe('saved');
+      expect(await readFile(file, 'utf8')).toBe(NEW);
+      expect(await readFile(file + PREVIOUS, 'utf8')).toBe(OLD);
+    }
+  });
+
+  test('a disk that takes no more is told: never "saved", the old text and the version before it stand', async () => {
+    const { calls } = await save(undefined, '');
+    for (const at of [...calls.keys()].filter((each) => calls[each] === 'write')) {
+      const told = await save(at, 'cut');
+      expect(told.outcome).toMatchObject({ kind: 'failed', says: expect.stringMatching(/disk is full.*ENOSPC/) });
+      expect(told.left).toBe(0);
+      expect(await readFile(file, 'utf8')).toBe(OLD);
+      expect((await readdir(folder)).filter((name) => name.endsWith(PIECE))).toEqual([]);
+    }
+  });
+
+  test('an export cut off by the disk is told, and no piece of it is left', async () => {
+    const watch = watchCalls({ at: 2, code: 'cut' });
+    const outcome = await writeIntoFolder(folder, [{ name: 'plate.dxf', content: NEW }]).finally(watch.stop);
+    expect(watch.calls).toContain('write');
+    expect(outcome).toMatchObject({ kind: 'failed', says: expect.stringMatching(/ENOSPC.*Nothing was written/) });
+    expect(await readdir(folder)).toEqual([]);
   });
 
   test('a rename held by another program is tried again', async () => {

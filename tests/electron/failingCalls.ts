@@ -8,12 +8,25 @@ import fs from 'node:fs';
 import { syncBuiltinESMExports } from 'node:module';
 
 /** Calls that writing and reading a document may use. */
-const CALLS = ['open', 'write', 'fsync', 'close', 'rename', 'stat', 'chmod', 'chown', 'realpath'] as const;
+const CALLS = [
+  'open',
+  'write',
+  'read',
+  'fsync',
+  'close',
+  'rename',
+  'stat',
+  'fstat',
+  'fchmod',
+  'fchown',
+  'realpath',
+] as const;
 const PROMISED = ['readFile', 'stat', 'realpath', 'mkdir', 'access', 'readdir', 'rm'] as const;
 
 interface Trouble {
   /** Number of the call that fails, from 0; calls before and after go through. */
   readonly at: number;
+  /** The system's code; "short" lets a write take one byte less, "cut" lets it and all after it take none. */
   readonly code: string;
 }
 
@@ -22,6 +35,12 @@ export interface Watch {
   readonly calls: string[];
   readonly openFiles: Set<number>;
   readonly stop: () => void;
+}
+
+/** Lets a write take fewer bytes than it was given, as a full disk does: the count is all that tells. */
+function shortened(args: readonly unknown[], code: string): unknown[] {
+  const length = args[3] as number;
+  return args.map((each, i) => (i === 3 ? (code === 'short' ? length - 1 : 0) : each));
 }
 
 function failure(code: string, name: string): NodeJS.ErrnoException {
@@ -51,8 +70,12 @@ export function watchCalls(trouble?: Trouble): Watch {
   for (const name of CALLS) {
     replace(fs as unknown as Functions, name, (original) => (...args) => {
       const done = args.at(-1) as (...results: unknown[]) => void; // the callback stands last
-      if (fails(name)) return done(failure(trouble?.code ?? '', name));
-      return original?.(...args.slice(0, -1), (error: unknown, ...results: unknown[]) => {
+      const isMeant = fails(name);
+      const isShort = trouble?.code === 'short' || trouble?.code === 'cut';
+      if (isMeant && !isShort) return done(failure(trouble?.code ?? '', name));
+      const isCut = trouble?.code === 'cut' && calls.length - 1 > trouble.at;
+      const asked = name === 'write' && (isCut || (isMeant && isShort)) ? shortened(args, trouble.code) : args;
+      return original?.(...asked.slice(0, -1), (error: unknown, ...results: unknown[]) => {
         if (!error && name === 'open') openFiles.add(results[0] as number);
         if (!error && name === 'close') openFiles.delete(args[0] as number);
         done(error, ...results);
