@@ -1,7 +1,7 @@
 /** `depthwright check`: everything that fouls, is too close or does not fit, worst first. */
 import { checkMovement, type Finding, withRemedies } from '../../solver/clearance/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
-import { lengthText } from '../../solver/workshop/index.ts';
+import { lengthText } from '../../solver/movement/decimal.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { Answer } from './answer.ts';
 import { inBlocks, inColumns, wrapped } from './columns.ts';
 import { isSettled, titleLine } from './plantAnswer.ts';

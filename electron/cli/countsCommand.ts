@@ -1,8 +1,8 @@
 /** `depthwright counts`: its options, read into a request. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import type { CountsRequest } from '../../solver/gearing/index.ts';
+import type { CountsRequest } from '../../solver/train/counts/index.ts';
 import { give, Refusal } from './answer.ts';
-import { countsAnswer } from './gearingAnswers.ts';
+import { countsAnswer } from './trainAnswers.ts';
 
 interface Range {
   readonly from: number;

@@ -2,16 +2,13 @@
 /** The command line: the same functions that the bench calls, for a terminal. */
 import { Argument, Command, CommanderError, Option } from 'commander';
 import packageJson from '../../package.json' with { type: 'json' };
-import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
-import { PAPERS } from '../../solver/workshop/index.ts';
+import { PAPERS } from '../../solver/files/pages/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { type Answer, endQuietlyWithReader, give, Refusal } from './answer.ts';
 import { checkAnswer } from './checkAnswer.ts';
 import { addCountsCommand } from './countsCommand.ts';
 import { type ErrorsChoice, errorsAnswer } from './errorsAnswer.ts';
-import { cuttingAnswer, depthAnswer, turnsAnswer } from './gearingAnswers.ts';
-import { type MadeChoice, madeAnswer } from './madeAnswer.ts';
-import { plantAnswer } from './plantAnswer.ts';
-import { readInput } from './readInput.ts';
 import {
   handoverAnswer,
   type PrintChoice,
@@ -19,7 +16,11 @@ import {
   sheetsAnswer,
   stepsAnswer,
   wheelsAnswer,
-} from './workshopAnswers.ts';
+} from './filesAnswers.ts';
+import { type MadeChoice, madeAnswer } from './madeAnswer.ts';
+import { plantAnswer } from './plantAnswer.ts';
+import { readInput } from './readInput.ts';
+import { cuttingAnswer, depthAnswer, turnsAnswer } from './trainAnswers.ts';
 
 const EXAMPLES = `
 Examples:

@@ -1,14 +1,15 @@
 /** `depthwright errors`: before cutting, what the errors of making do to every depth and gap. */
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+
 import {
   type ErrorsFound,
   effectSays,
   errorSays,
   errorsFound,
-  fixed,
   type StatedErrors,
   USUAL_ERRORS,
-} from '../../solver/workshop/index.ts';
+} from '../../solver/made/errors/index.ts';
+import { fixed } from '../../solver/movement/decimal.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { type Answer, Refusal } from './answer.ts';
 import { type Column, inBlocks, inColumns, wrapped } from './columns.ts';
 import { titleLine } from './plantAnswer.ts';

@@ -1,18 +1,20 @@
 /** `depthwright made`: what was read and drilled, what it tells, and the cures; between any two days what it changed. */
-import type { Movement } from '../../solver/movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+
 import {
   consequencesOf,
   daysOf,
   depthReadings,
   distancesTell,
-  fixed,
   movementAsOf,
   offPlaces,
   type PlaceReadings,
   placeReadings,
   sizeReadings,
-} from '../../solver/workshop/index.ts';
+} from '../../solver/made/index.ts';
+import { fixed } from '../../solver/movement/decimal.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { type Answer, Refusal } from './answer.ts';
 import { type Column, inBlocks, inColumns, wrapped } from './columns.ts';
 import { titleLine } from './plantAnswer.ts';

@@ -1,7 +1,9 @@
 /** `depthwright plant`: where every point stands, which rules hold, what is free and what disagrees. */
-import type { Movement, PointId, Rule } from '../../solver/movement/index.ts';
-import type { Place, PlacedMovement, RuleOutcome } from '../../solver/planting/index.ts';
-import { fixed, type LengthDisplay, lengthText } from '../../solver/workshop/index.ts';
+
+import { fixed, type LengthDisplay, lengthText } from '../../solver/movement/decimal.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
+import type { Movement, Rule } from '../../solver/movement/schema.ts';
+import type { Place, PlacedMovement, RuleOutcome } from '../../solver/planting/placed.ts';
 import type { Answer } from './answer.ts';
 import { inBlocks, inColumns, wrapped } from './columns.ts';
 

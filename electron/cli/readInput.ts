@@ -1,7 +1,8 @@
 /** From a file name (or `-` for standard input) to a movement, or a refusal that tells all its problems. */
 import { basename } from 'node:path';
 import { text } from 'node:stream/consumers';
-import { type Movement, readMovement } from '../../solver/movement/index.ts';
+import { readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { readDocumentFile } from '../files/documentFile.ts';
 import { Refusal } from './answer.ts';
 

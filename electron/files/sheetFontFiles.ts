@@ -2,7 +2,7 @@
 import { readFileSync, realpathSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import { type FontBytes, SheetFonts } from '../../solver/workshop/index.ts';
+import { type FontBytes, SheetFonts } from '../../solver/files/pages/index.ts';
 
 const PACKAGE = 'dejavu-fonts-ttf/ttf';
 

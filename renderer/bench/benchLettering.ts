@@ -1,8 +1,10 @@
 /** Which words stand on the bench: names of arbors and posts, and the lengths that place what is chosen. */
-import type { WheelSize } from '../../solver/gearing/index.ts';
-import type { Movement, PointId } from '../../solver/movement/index.ts';
-import type { Place, PlacedMovement } from '../../solver/planting/index.ts';
-import { forSame } from '../state/forSame.ts';
+
+import type { PointId } from '../../solver/movement/ids.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
+import type { WheelSize } from '../../solver/teeth/index.ts';
+import { forSame } from '../offers/forSame.ts';
 import type { ScribedLocus } from './figures/scribedArcs.ts';
 import { type Box, type LabelPlace, readable } from './labelPlacement.ts';
 import type { Lettered } from './lettering.ts';

@@ -1,7 +1,7 @@
 /** Where the edges of plates and walls run on screen, so that no label interrupts them. */
 import { piecesOf } from '../../solver/geometry/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
-import { forSame } from '../state/forSame.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { forSame } from '../offers/forSame.ts';
 import type { Box } from './labelPlacement.ts';
 import { toScreen, type View } from './view.ts';
 

@@ -3,10 +3,11 @@
  * a wheel over the case.
  */
 
-import type { WheelSize } from '../../solver/gearing/index.ts';
 import { containsPoint, nearestOnOutline } from '../../solver/geometry/index.ts';
-import type { Outline, PartId, PointId } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import type { PartId, PointId } from '../../solver/movement/ids.ts';
+import type { Outline } from '../../solver/movement/schema.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import type { WheelSize } from '../../solver/teeth/index.ts';
 import { type Point, toWorld, type View } from './view.ts';
 
 export type HitKind = 'arbor' | 'post' | 'mark' | 'wheel' | 'wall' | 'plate' | 'opening';

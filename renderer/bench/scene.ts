@@ -3,9 +3,10 @@
  * from is another one, a place is written only when it changed.
  */
 
-import type { WheelSize } from '../../solver/gearing/index.ts';
-import type { Movement, PartId, PointId } from '../../solver/movement/index.ts';
-import type { Place, PlacedMovement } from '../../solver/planting/index.ts';
+import type { PartId, PointId } from '../../solver/movement/ids.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
+import type { WheelSize } from '../../solver/teeth/index.ts';
 import { Engraver, type Figure } from './engraver.ts';
 import { openingFigure, plateFigure, wallFigure } from './figures/caseFigures.ts';
 import { arborFigure, markFigure, placeSign, postFigure } from './figures/pointFigures.ts';

@@ -1,8 +1,8 @@
 /** How far the work reaches in plan, for fitting it into the window. */
 
-import type { WheelSize } from '../../solver/gearing/index.ts';
 import { boundsOfOutline } from '../../solver/geometry/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import type { WheelSize } from '../../solver/teeth/index.ts';
 import type { Bounds } from './view.ts';
 
 /** Bounds of all parts, mm; undefined for an empty movement. */

@@ -1,8 +1,8 @@
 /** Commands that look for room: a planting, and whether the train runs. */
-import { canSlide, slideToSafe } from '../../solver/clearance/index.ts';
-import type { Place } from '../../solver/planting/index.ts';
+import { canSlide, slideToSafe } from '../../solver/clearance/safe/index.ts';
+import type { Place } from '../../solver/planting/placed.ts';
+import type { Command } from '../commands/command.ts';
 import type { Bench } from '../state/bench.svelte.ts';
-import type { Command } from '../state/commands/command.ts';
 
 /** The one place that is chosen, where it can slide: a loose one, or a post on its circle. */
 function chosenToSlide(bench: Bench): Place | undefined {

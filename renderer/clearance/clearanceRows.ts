@@ -1,7 +1,8 @@
 /** What the view of gaps and end shake lists: stacks, the order of taking apart, and findings that were accepted. */
 import { assemblyOrder, type Stack, stackOf } from '../../solver/clearance/index.ts';
-import type { ArborId, Movement } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import type { ArborId } from '../../solver/movement/ids.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 
 export interface StackRow {
   readonly arbor: ArborId;

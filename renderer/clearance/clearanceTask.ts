@@ -1,12 +1,10 @@
 /** What the clearance worker is asked and what it answers, and how it is started; calling the result stops it. */
-import type {
-  Finding,
-  FindPlantingOptions,
-  RehearsalOptions,
-  RehearsalReport,
-  SafePlaces,
-} from '../../solver/clearance/index.ts';
-import type { Edit, Movement, PointId } from '../../solver/movement/index.ts';
+import type { Finding, FindPlantingOptions } from '../../solver/clearance/index.ts';
+import type { RehearsalOptions, RehearsalReport } from '../../solver/clearance/rehearsal/index.ts';
+import type { SafePlaces } from '../../solver/clearance/safe/index.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
+import type { Edit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import type { Cure } from './followingCheck.ts';
 
 export type ClearanceTask =

@@ -1,6 +1,8 @@
 /** Long work on clearance, off the window's thread: plantings, safe places, whether a train runs. Ended from outside. */
-import { checkMovement, findPlanting, rehearse, remediesFor, safePlacesOf } from '../../solver/clearance/index.ts';
-import type { Movement } from '../../solver/movement/index.ts';
+import { checkMovement, findPlanting, remediesFor } from '../../solver/clearance/index.ts';
+import { rehearse } from '../../solver/clearance/rehearsal/index.ts';
+import { safePlacesOf } from '../../solver/clearance/safe/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { ClearanceMessage, ClearanceTask } from './clearanceTask.ts';
 import { isLarge } from './followingCheck.ts';

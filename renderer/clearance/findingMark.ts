@@ -1,8 +1,8 @@
 /** What a gap finding looks like on the bench: the round parts to hatch, and the gap as a dimension, in CSS pixels. */
 
 import type { Finding } from '../../solver/clearance/index.ts';
-import type { PartId } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import type { PartId } from '../../solver/movement/ids.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { toScreen, type View } from '../bench/view.ts';
 import type { Sizes } from '../state/sizes.ts';
 

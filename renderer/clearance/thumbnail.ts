@@ -1,8 +1,8 @@
 /** A placed movement as a small picture: rims of wheels, posts, and the outlines of the case, in mm with y down. */
 import { type Solid, solidsOf } from '../../solver/clearance/index.ts';
 import { type Bounds, boundsOfOutline } from '../../solver/geometry/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
-import { outlinePath } from '../faces/outlinePath.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { outlinePath } from '../bench/outlinePath.ts';
 
 export interface Thumbnail {
   readonly viewBox: string;

@@ -1,17 +1,16 @@
 /** The counts form as typed, and the options of a search that it means. */
+
+import type { Movement } from '../../solver/movement/schema.ts';
+import { type DividingKit, exactWays } from '../../solver/teeth/cutting/index.ts';
 import {
   type AstronomyConstant,
   CONSTANTS,
   type CountsOptions,
-  type DividingKit,
-  divide,
-  exactWays,
-  fractionText,
   type JointOptions,
   ratioOfPeriods,
-  type Turning,
-} from '../../solver/gearing/index.ts';
-import type { Movement } from '../../solver/movement/index.ts';
+} from '../../solver/train/counts/index.ts';
+import type { Turning } from '../../solver/train/index.ts';
+import { divide, fractionText } from '../../solver/train/turning/rational.ts';
 
 /** As typed; nothing is read before the search is asked for. */
 export interface CountsForm {

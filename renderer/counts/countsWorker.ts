@@ -7,7 +7,7 @@ import {
   type JointResult,
   searchCounts,
   searchJointCounts,
-} from '../../solver/gearing/index.ts';
+} from '../../solver/train/counts/index.ts';
 
 export type Question =
   | { readonly kind: 'one'; readonly options: CountsOptions }

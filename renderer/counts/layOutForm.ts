@@ -1,4 +1,7 @@
 /** How a found train goes into the movement: size and form of its teeth, where it starts, what its last arbor shows. */
+
+import type { Edit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import {
   type AstronomyConstant,
   editOfTrains,
@@ -6,9 +9,8 @@ import {
   readPeriod,
   type Train,
   type TrainEdit,
-  toNumber,
-} from '../../solver/gearing/index.ts';
-import type { Edit, Movement } from '../../solver/movement/index.ts';
+} from '../../solver/train/counts/index.ts';
+import { toNumber } from '../../solver/train/turning/rational.ts';
 import { statedPeriod } from './countsForm.ts';
 
 export interface LayOutForm {

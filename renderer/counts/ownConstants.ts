@@ -1,6 +1,8 @@
 /** The maker's own periods, kept in the movement beside what they are used for (`constants` of the document). */
-import { type AstronomyConstant, CONSTANTS, constantsWith } from '../../solver/gearing/index.ts';
-import type { Edit, Movement, OwnConstant } from '../../solver/movement/index.ts';
+
+import type { Edit } from '../../solver/movement/index.ts';
+import type { Movement, OwnConstant } from '../../solver/movement/schema.ts';
+import { type AstronomyConstant, CONSTANTS, constantsWith } from '../../solver/train/counts/index.ts';
 
 export type { OwnConstant };
 

@@ -1,5 +1,5 @@
 /** Starts a search for counts in a worker of its own; the result of calling is what stops it. */
-import type { CountsProgress } from '../../solver/gearing/index.ts';
+import type { CountsProgress } from '../../solver/train/counts/index.ts';
 import type { Answer, CountsMessage, Question } from './countsWorker.ts';
 
 export interface SearchListener {

@@ -1,5 +1,5 @@
 /** What the maker divides with, as he types it: ratios of his heads, circles of his plates, his change wheels. Kept on this computer. */
-import { type DividingKit, USUAL_KIT } from '../../solver/gearing/index.ts';
+import { type DividingKit, USUAL_KIT } from '../../solver/teeth/cutting/index.ts';
 
 /** As typed. Numbers stand apart by spaces or commas, plates by a stroke. */
 export interface KitText {

@@ -1,6 +1,7 @@
 /** What the solver reports of one depth at a distance, driven either way. */
-import { type DepthEntry, depthReport } from '../../solver/gearing/index.ts';
-import type { Movement, RuleOf } from '../../solver/movement/index.ts';
+
+import type { Movement, RuleOf } from '../../solver/movement/schema.ts';
+import { type DepthEntry, depthReport } from '../../solver/teeth/index.ts';
 
 export interface Look {
   /** mm between the axes; where its own values put it when absent. */

@@ -4,8 +4,10 @@
  * Millimetres, y up, the driver's axis at the origin and the other axis on +x (a ring about its pinion: on −x). At angle
  * 0 a tooth of the driver stands on the line of centres, in a space of the driven wheel.
  */
-import { type ContactOfPair, type PairContact, wheelOutline } from '../../solver/gearing/index.ts';
-import type { Movement, Outline, Wheel } from '../../solver/movement/index.ts';
+
+import type { Movement, Outline, Wheel } from '../../solver/movement/schema.ts';
+import type { ContactOfPair, PairContact } from '../../solver/teeth/index.ts';
+import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
 
 export interface DrawnWheel {
   readonly wheel: Wheel;

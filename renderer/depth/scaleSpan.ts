@@ -1,5 +1,5 @@
 /** What the rule of distances shows, and where on it, in percent of its width. */
-import type { DepthWindow } from '../../solver/gearing/index.ts';
+import type { DepthWindow } from '../../solver/teeth/index.ts';
 
 export interface ScaleMark {
   readonly name: string;

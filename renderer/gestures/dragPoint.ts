@@ -2,8 +2,8 @@
  * Dragging a loose point: the solver keeps all rules, the place follows the pointer, and near a rule that it could
  * keep it settles on it. Until the pointer is released nothing is in the movement.
  */
-import type { PointId } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { toWorld } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
 import type { Gesture, Press } from './pointerHub.ts';

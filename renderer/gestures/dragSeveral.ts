@@ -1,5 +1,5 @@
 /** Dragging several chosen points by one of them; and the same by arrow keys. */
-import type { PointId } from '../../solver/movement/index.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
 import { toWorld } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
 import type { Gesture, Press } from './pointerHub.ts';

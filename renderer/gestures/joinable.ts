@@ -1,5 +1,7 @@
 /** Which points may share the place of a dragged one. */
-import type { Movement, PointId } from '../../solver/movement/index.ts';
+
+import type { PointId } from '../../solver/movement/ids.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 
 /** A mark may stand anywhere; an arbor at the place of an arbor or a mark; a post is solid, so only at a mark. */
 export function joinableWith({ arbors, posts, marks }: Movement, point: PointId): ReadonlySet<string> {

@@ -1,5 +1,6 @@
 /** Ids for rules that are about to be kept. */
-import { freshId, type ItemInput, idsOf, type Movement, type Rule } from '../../solver/movement/index.ts';
+import { freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
+import type { Movement, Rule } from '../../solver/movement/schema.ts';
 import type { DraftRule } from '../../solver/planting/index.ts';
 
 /** Short words for ids, by kind of rule. */

@@ -2,7 +2,10 @@
  * What can be set down, the numbers it asks for, and the edits that add it. One description serves the pointer, the
  * form on the right and the keys.
  */
-import { type Edit, freshId, type ItemInput, idsOf, type Movement, type PointId } from '../../solver/movement/index.ts';
+
+import type { PointId } from '../../solver/movement/ids.ts';
+import { type Edit, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import type { Point } from '../bench/view.ts';
 
 export const DOWN_KINDS = {

@@ -2,12 +2,16 @@
  * Setting something down: it follows the pointer as a preview, settles on rules like anything dragged, and is added
  * by a press or by the form's button. Esc puts it away without a trace.
  */
-import { applyEdit, type Edit, type Movement, type PartId } from '../../solver/movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+
+import type { PartId } from '../../solver/movement/ids.ts';
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { hitAt } from '../bench/hitTest.ts';
 import { type Point, toWorld } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
-import { refusalSays } from '../state/refusalSays.ts';
+import { refusalSays } from '../wording/refusalSays.ts';
 import { type DownKind, type Draft, firstDraft, type SetDown, setDown } from './setDownDrafts.ts';
 import { Settler } from './settling.ts';
 

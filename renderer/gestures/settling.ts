@@ -5,8 +5,12 @@
  * As long as the same rules are snapped to, they are planted once and followed; so a step of a drag costs no more
  * with a snap than without.
  */
-import type { Edit, PointId, Rule } from '../../solver/movement/index.ts';
-import { type DragSession, type PlacedMovement, startDrag } from '../../solver/planting/index.ts';
+
+import type { PointId } from '../../solver/movement/ids.ts';
+import type { Edit } from '../../solver/movement/index.ts';
+import type { Rule } from '../../solver/movement/schema.ts';
+import { type DragSession, startDrag } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { Point } from '../bench/view.ts';
 import type { Bench, Preview } from '../state/bench.svelte.ts';
 import { withIds } from './ruleIds.ts';

@@ -5,8 +5,11 @@
  * hangs on them from where it stood a step before, so that no crossing jumps to its other side. What is planted by
  * rules of its own stays. The last step's places are the edit, so that what was seen is what is kept.
  */
-import { applyEdit, type Edit, type PartId, type PointId } from '../../solver/movement/index.ts';
-import { type Place, type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+
+import type { PartId, PointId } from '../../solver/movement/ids.ts';
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import { pointOf } from '../bench/benchLettering.ts';
 import { movesWith } from './snapCandidates.ts';
 

@@ -3,10 +3,13 @@
  *
  * Only what does not move with the dragged point is offered, and nothing that a rule of the movement says already.
  */
-import { calculatedDepth } from '../../solver/gearing/index.ts';
-import type { Movement, PointId, Rule, Wheel } from '../../solver/movement/index.ts';
-import type { DraftRule, Place, PlacedMovement } from '../../solver/planting/index.ts';
-import { forSame } from '../state/forSame.ts';
+
+import type { PointId } from '../../solver/movement/ids.ts';
+import type { Movement, Rule, Wheel } from '../../solver/movement/schema.ts';
+import type { DraftRule } from '../../solver/planting/index.ts';
+import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
+import { calculatedDepth } from '../../solver/teeth/index.ts';
+import { forSame } from '../offers/forSame.ts';
 import { joinableWith } from './joinable.ts';
 import type { SnapCandidate } from './snap.ts';
 import { type PossibleGap, possibleGaps, snapGaps } from './snapGaps.ts';

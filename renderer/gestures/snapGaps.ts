@@ -1,6 +1,9 @@
 /** Rules that keep something just clear of a wheel, an arbor, a post or a wall. */
-import type { Movement, PartId, PointId, Wheel } from '../../solver/movement/index.ts';
-import { type Body, bodiesOf, gapRule, type PlacedMovement } from '../../solver/planting/index.ts';
+
+import type { PartId, PointId } from '../../solver/movement/ids.ts';
+import type { Movement, Wheel } from '../../solver/movement/schema.ts';
+import { type Body, bodiesOf, gapRule } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { SnapCandidate } from './snap.ts';
 import { isNear, type SnapQuestion } from './snapQuestion.ts';
 

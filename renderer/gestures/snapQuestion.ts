@@ -1,6 +1,6 @@
 /** What is asked when a dragged place looks for rules to settle on. */
-import type { PartId, PointId } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import type { PartId, PointId } from '../../solver/movement/ids.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { Point } from '../bench/view.ts';
 
 /** Where to look, and how lengths are written. */

@@ -3,8 +3,10 @@
  *
  * A step is done when the movement shows it, however it was done; each can also be done for the maker, as one edit.
  */
-import { type Arbor, applyEdit, type Edit, type Movement, type Wheel } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
+import type { Arbor, Movement, Wheel } from '../../solver/movement/schema.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 
 export interface GuideStep {
   readonly title: string;

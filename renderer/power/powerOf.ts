@@ -1,23 +1,22 @@
 /** What the form of the power view means: the drive, the torques along the train, the pendulum and the pallets. */
+
+import type { Movement } from '../../solver/movement/schema.ts';
+import { sizeOfWheel } from '../../solver/teeth/index.ts';
 import {
   beatsOfEscape,
-  divide,
-  magnitude,
   type PalletPlace,
   type Pendulum,
   palletPlace,
   pendulumFor,
   type SpringDrive,
-  sizeOfWheel,
   springDrive,
   type TorqueReport,
-  type Turning,
-  toNumber,
   torquesOf,
   type WeightDrive,
   weightDrive,
-} from '../../solver/gearing/index.ts';
-import type { Movement } from '../../solver/movement/index.ts';
+} from '../../solver/train/drive/index.ts';
+import type { Turning } from '../../solver/train/index.ts';
+import { divide, magnitude, toNumber } from '../../solver/train/turning/rational.ts';
 import { NUMBERS, type NumberName, type PowerForm } from './powerNumbers.ts';
 
 /** Numbers as typed, a comma read as a point; what is none becomes NaN, which the solver refuses by name. */

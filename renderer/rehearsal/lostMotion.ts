@@ -1,6 +1,9 @@
 /** Lost motion at every hand, with the backlash of the true forms at the planted distances and the play of the bearings. */
-import { contactOfPair, type LostMotion, lostMotionOf, type Turning } from '../../solver/gearing/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { contactOfPair } from '../../solver/teeth/index.ts';
+import { type LostMotion, lostMotionOf } from '../../solver/train/drive/index.ts';
+import type { Turning } from '../../solver/train/index.ts';
 
 export function lostMotionOfPlaced(placed: PlacedMovement, turning: Turning): readonly LostMotion[] {
   const { movement } = placed;

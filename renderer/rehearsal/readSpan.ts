@@ -1,5 +1,12 @@
 /** How far the drive is to turn, as typed: turns or time, exact to the last digit. */
-import { divide, exactly, fractionText, multiply, type Rational, rational } from '../../solver/gearing/index.ts';
+import {
+  divide,
+  exactly,
+  fractionText,
+  multiply,
+  type Rational,
+  rational,
+} from '../../solver/train/turning/rational.ts';
 import { readDate } from './calendar.ts';
 
 export type Span =

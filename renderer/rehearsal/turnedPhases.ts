@@ -2,8 +2,11 @@
  * How far every arbor has turned after so many turns of the drive, for drawing: radians, counter-clockwise as seen.
  * Whole turns are taken off in exact fractions, so that a hand stands right after a million turns too.
  */
-import { multiply, type Rational, type Turning, toNumber } from '../../solver/gearing/index.ts';
-import type { ArborId, Movement } from '../../solver/movement/index.ts';
+
+import type { ArborId } from '../../solver/movement/ids.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import type { Turning } from '../../solver/train/index.ts';
+import { multiply, type Rational, toNumber } from '../../solver/train/turning/rational.ts';
 
 /** +1 where a turn the drive's way is counter-clockwise as seen from the marked face. */
 export function senseOfDrive(turning: Turning): 1 | -1 {

@@ -6,25 +6,25 @@
  */
 import type { RecentFile, ShellBridge } from '../../electron/bridge.ts';
 import type { Finding } from '../../solver/clearance/index.ts';
-import { type Rational, rational, turnMovement } from '../../solver/gearing/index.ts';
+import type { PartId, RuleId, WheelId } from '../../solver/movement/ids.ts';
 import {
   commit,
   type Edit,
   emptyMovement,
   type History,
-  type Movement,
-  type PartId,
   type Parts,
   type Problem,
-  type RuleId,
   redo,
   type Step,
   startHistory,
   type Transaction,
   undo,
-  type WheelId,
 } from '../../solver/movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { turnMovement } from '../../solver/train/index.ts';
+import { type Rational, rational } from '../../solver/train/turning/rational.ts';
 import type { Figure } from '../bench/engraver.ts';
 import { type Shapes, shapesOf } from '../bench/figures/wheelShapes.ts';
 import type { Lettered } from '../bench/lettering.ts';
@@ -33,18 +33,18 @@ import { boundsOfWork } from '../bench/workBounds.ts';
 import { type Checked, type Cure, findingsToShow, followingCheck } from '../clearance/followingCheck.ts';
 import { viewOfGap } from '../clearance/viewOfGap.ts';
 import type { SettingDown } from '../gestures/settingDown.svelte.ts';
-import type { MadePart } from '../made/madeParts.ts';
+import type { MadePart } from '../readings/madeParts.ts';
 import { carriedPlaces } from '../rehearsal/carriedPlaces.ts';
 import { passingPhases, restPhases } from '../rehearsal/restPhases.ts';
 import { turnedPhases } from '../rehearsal/turnedPhases.ts';
+import type { Session } from '../shell/session.ts';
+import { lengthSays } from '../wording/lengthWords.ts';
+import { namesOf } from '../wording/names.ts';
+import { refusalSays } from '../wording/refusalSays.ts';
 import { chosenBounds } from './chosenBounds.ts';
 import { keepingTrain, samePartsAs, startingFromLast, withWheels } from './derivations.ts';
-import { lengthSays } from './lengthWords.ts';
 import type { Look } from './looks.ts';
-import { namesOf } from './names.ts';
 import { OutlineWork } from './outlineWork.svelte.ts';
-import { refusalSays } from './refusalSays.ts';
-import type { Session } from './session.ts';
 import { type Sizes, sizesOf } from './sizes.ts';
 
 export const FACES = { bench: 'Bench', levels: 'Levels', steps: 'Steps', sheets: 'Sheets' } as const;

@@ -1,6 +1,6 @@
 /** How far chosen parts reach in plan, for zooming to them. */
 import { boundsOfOutline } from '../../solver/geometry/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { pointOf } from '../bench/benchLettering.ts';
 import type { Bounds } from '../bench/view.ts';
 import { casePartOf } from '../gestures/outline/handles.ts';

@@ -1,5 +1,8 @@
 /** Which corner, side or rim of the chosen plate, wall or opening is chosen, and changes of its outline by numbers. */
-import type { Edit, Outline, PartId } from '../../solver/movement/index.ts';
+
+import type { PartId } from '../../solver/movement/ids.ts';
+import type { Edit } from '../../solver/movement/index.ts';
+import type { Outline } from '../../solver/movement/schema.ts';
 import {
   type CasePart,
   casePartOf,

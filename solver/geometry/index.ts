@@ -7,6 +7,7 @@
  * const solid = { outer: { kind: 'circle', centre: [0, 0], radius: 50 }, holes: [] } as const;
  * signedDistanceToRegion(solid, [60, 0]).distance; // 10
  */
+export { crossCircleLineInto, crossCirclesInto, crossLinesInto, TOUCH } from './circles.ts';
 export {
   areaOfOutline,
   type Bounds,
@@ -22,12 +23,8 @@ export {
   signedDistanceToRegion,
 } from './outlines.ts';
 export {
-  type ArcSegment,
   crossingsOf,
   endsOf,
-  farthestFromPoint,
-  type LineSegment,
-  type Nearest,
   nearestOfSegments,
   nearestToPoint,
   pointAtAngle,

@@ -9,38 +9,16 @@
  * if (reading.kind === 'problems') for (const problem of reading.problems) report(problem.says);
  * else plantMovement(reading.movement);
  */
+export { drilling } from './drilling.ts';
 export { applyEdit } from './edits/applyEdit.ts';
-export type * from './edits/edit.ts';
+export type { Edit, ItemInput, Parts, Refused } from './edits/edit.ts';
 export { freshId } from './edits/freshId.ts';
 export { emptyMovement } from './emptyMovement.ts';
-export {
-  commit,
-  type Deed,
-  type History,
-  redo,
-  type Selection,
-  type Step,
-  startHistory,
-  type Transaction,
-  undo,
-} from './history/history.ts';
-export type * from './ids.ts';
-export {
-  fixed,
-  type LengthUnit,
-  lengthText,
-  lengthWithUnit,
-  MM_PER_INCH,
-  type ParsedAngle,
-  type ParsedLength,
-  parseAngle,
-  parseLength,
-} from './measures.ts';
-export { MAX_ARBORS, MAX_LENGTH, MAX_TEETH, MIN_LENGTH, MIN_TEETH } from './quantities.ts';
+export { commit, type History, redo, type Step, startHistory, type Transaction, undo } from './history/history.ts';
+export { jsonSchemaText } from './jsonSchema.ts';
+export { MAX_TEETH, MIN_LENGTH } from './quantities.ts';
 export type { Problem } from './read/problem.ts';
-export { type MovementReading, readMovement } from './read/readMovement.ts';
+export { readMovement } from './read/readMovement.ts';
 export { COLLECTIONS, type Collection } from './references/collections.ts';
 export { idsOf } from './references/idsOf.ts';
-export type * from './schema.ts';
-export { BODY_KINDS, FORMAT, VERSION } from './schema.ts';
 export { writeMovement } from './write/writeMovement.ts';

@@ -14,14 +14,12 @@
  */
 export { type Body, bodiesOf } from './front/bodies.ts';
 export { type DragSession, startDrag } from './front/drag.ts';
-export { type GapRule, gapRule } from './front/gapRules.ts';
+export { gapRule } from './front/gapRules.ts';
 export { networkOf } from './front/networkOf.ts';
-export { type Crossing, type OtherCrossing, otherCrossing } from './front/otherCrossing.ts';
+export { type OtherCrossing, otherCrossing } from './front/otherCrossing.ts';
 export { plantMovement } from './front/plantMovement.ts';
-export { type DraftRule, type RuleValue, ruleValueAt, ruleValueNow } from './front/ruleValue.ts';
-export { type SettlingRule, settlingRules } from './front/settlingRules.ts';
+export { type DraftRule, ruleValueAt, ruleValueNow } from './front/ruleValue.ts';
+export { settlingRules } from './front/settlingRules.ts';
 export { ruleWords } from './front/words.ts';
-export { createPlanner, type Planner } from './kernel/planner.ts';
 export { plantNetwork } from './kernel/plant.ts';
-export * from './network.ts';
-export type * from './placed.ts';
+export { type Network, PointState, RuleKind } from './network.ts';

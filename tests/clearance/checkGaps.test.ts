@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkMovement, gapBetween, planGapOf, solidsOf } from '../../solver/clearance/index.ts';
-import type { PartId } from '../../solver/movement/index.ts';
+import { planGapOf } from '../../solver/clearance/gaps/planGap.ts';
+import { checkMovement, gapBetween, solidsOf } from '../../solver/clearance/index.ts';
+import type { PartId } from '../../solver/movement/ids.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, twoWheels, wheelOf } from './scenes.ts';
 

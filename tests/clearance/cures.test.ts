@@ -1,7 +1,8 @@
 /** Cures of what is no gap: stacks, hands, assembly, rings, turning, depths under shake; each is tried out and each holds. */
 import { describe, expect, it } from 'vitest';
 import { adviceFor, checkMovement, type Finding, remediesFor, withRemedies } from '../../solver/clearance/index.ts';
-import { applyEdit, type Movement } from '../../solver/movement/index.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
 

@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkMovement, createChecker, remediesFor } from '../../solver/clearance/index.ts';
-import { applyEdit, type Edit, type Movement, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement, startDrag } from '../../solver/planting/index.ts';
 
 function movementOf(path: string): Movement {

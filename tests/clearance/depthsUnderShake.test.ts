@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { checkMovement, depthsUnderShake } from '../../solver/clearance/index.ts';
-import { windowOfDepth } from '../../solver/gearing/index.ts';
+import { depthsUnderShake } from '../../solver/clearance/checks/checkDepthsUnderShake.ts';
+import { checkMovement } from '../../solver/clearance/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { windowOfDepth } from '../../solver/teeth/index.ts';
 import { sceneOf } from './scenes.ts';
 
 /** A wheel of 64 and a pinion of 8, cycloidal, module 1, at a held distance, with play in their holes. */

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkMovement, findPlanting, plantingsFound } from '../../solver/clearance/index.ts';
+import { plantingsFound } from '../../solver/clearance/findPlanting/findPlanting.ts';
+import { checkMovement, findPlanting } from '../../solver/clearance/index.ts';
 import { applyEdit, readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 

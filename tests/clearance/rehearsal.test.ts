@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rehearsalOf, rehearse } from '../../solver/clearance/index.ts';
+import { rehearse } from '../../solver/clearance/rehearsal/index.ts';
 import { leanOf } from '../../solver/clearance/rehearsal/lean.ts';
-import { windowOfDepth } from '../../solver/gearing/index.ts';
+import { rehearsalOf } from '../../solver/clearance/rehearsal/rehearse.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { windowOfDepth } from '../../solver/teeth/index.ts';
 import { sceneOf } from './scenes.ts';
 
 /** Two involute wheels of module 1 at a depth, in holes 0.02 larger than their pivots. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestSafeAngle, type Obstacle, safeArcs, surplusAt } from '../../solver/clearance/safeArcs.ts';
-import type { RegionSolid, RingSolid, Solid } from '../../solver/clearance/solid.ts';
+import { nearestSafeAngle, type Obstacle, safeArcs, surplusAt } from '../../solver/clearance/safe/safeArcs.ts';
+import type { RegionSolid, RingSolid, Solid } from '../../solver/clearance/solids/solid.ts';
 
 const TURN = 2 * Math.PI;
 const heights = { from: 0, to: 1 };

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { canSlide, checkMovement, safePlacesOf, slideToSafe } from '../../solver/clearance/index.ts';
-import { applyEdit, type PointId } from '../../solver/movement/index.ts';
+import { checkMovement } from '../../solver/clearance/index.ts';
+import { canSlide, safePlacesOf, slideToSafe } from '../../solver/clearance/safe/index.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
 

@@ -1,5 +1,7 @@
 /** Small movements for clearance tests, written as a file would hold them. */
-import { type Movement, readMovement } from '../../solver/movement/index.ts';
+
+import { readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 
 /** Reads a scene, or fails with all that is wrong with it. */
 export function sceneOf(parts: Readonly<Record<string, unknown>>): Movement {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assemblyOrder, checkMovement, stackOf } from '../../solver/clearance/index.ts';
-import type { ArborId } from '../../solver/movement/index.ts';
+import type { ArborId } from '../../solver/movement/ids.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
 

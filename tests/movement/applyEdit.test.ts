@@ -6,12 +6,12 @@ import {
   emptyMovement,
   freshId,
   type History,
-  type Movement,
   readMovement,
   redo,
   startHistory,
   undo,
 } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { sampleDocument } from './sampleMovement.ts';
 
 function sample(): Movement {

@@ -2,9 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { checkMovement } from '../../solver/clearance/index.ts';
-import { turnMovement } from '../../solver/gearing/index.ts';
-import { type Movement, readMovement, writeMovement } from '../../solver/movement/index.ts';
+import { readMovement, writeMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { turnMovement } from '../../solver/train/index.ts';
 
 const textOf = (path: string): string => readFileSync(new URL(`../../${path}.json`, import.meta.url), 'utf8');
 

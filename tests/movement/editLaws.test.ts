@@ -4,13 +4,13 @@ import {
   applyEdit,
   commit,
   type History,
-  type Movement,
   readMovement,
   redo,
   startHistory,
   undo,
   writeMovement,
 } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { documentWithUnknownFields, draws, editOf } from './randomEdits.ts';
 
 const start = movementOf(JSON.stringify(documentWithUnknownFields()));

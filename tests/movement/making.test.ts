@@ -1,6 +1,7 @@
 /** Own periods, measured sizes and cures in the document: read, checked, written, kept. Values invented here. */
 import { describe, expect, test } from 'vitest';
-import { applyEdit, type Movement, readMovement, writeMovement } from '../../solver/movement/index.ts';
+import { applyEdit, readMovement, writeMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { sampleDocument } from './sampleMovement.ts';
 
 const period = {

@@ -1,6 +1,7 @@
 /** Random edits of whatever movement there is: many apply, some are nonsense on purpose. */
 import fc from 'fast-check';
-import type { Edit, Movement } from '../../solver/movement/index.ts';
+import type { Edit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { sampleDocument } from './sampleMovement.ts';
 
 /** The sample with fields that no version knows, at every depth. */

@@ -1,7 +1,10 @@
 /** Short ways to write a movement in a test; defaults come from the schema itself. */
-import type { EditOf, ItemInput, Movement, PointId, RuleId } from '../../solver/movement/index.ts';
+import type { EditOf } from '../../solver/movement/edits/edit.ts';
+import type { PointId, RuleId } from '../../solver/movement/ids.ts';
+import type { ItemInput } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { movementSchema } from '../../solver/movement/schema.ts';
-import type { Place, PlacedMovement } from '../../solver/planting/index.ts';
+import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 
 type Lists = 'arbors' | 'wheels' | 'posts' | 'marks' | 'plates' | 'walls' | 'openings' | 'rules';
 type Parts = { readonly [List in Lists]?: readonly ItemInput<List>[] } & {

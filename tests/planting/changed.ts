@@ -1,5 +1,5 @@
 /** Whole movements moved, turned, mirrored, or listed in another order: planting must go along. */
-import type { Movement, Rule } from '../../solver/movement/index.ts';
+import type { Movement, Rule } from '../../solver/movement/schema.ts';
 import { randomFrom, type XY } from './randomMovement.ts';
 
 export interface Change {

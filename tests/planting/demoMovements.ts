@@ -1,5 +1,5 @@
 /** Movements as a maker would draw them, made up for these tests: a round drum, a case with pillars, a going train. */
-import type { Movement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { arbor, buildMovement, clockWheel, held } from './buildMovement.ts';
 
 const levels = { from: 0, to: 20 };

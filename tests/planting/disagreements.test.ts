@@ -1,7 +1,9 @@
 /** Rules that cannot hold together: the smallest set, the gap, and the number that would cure it, in the maker's words. */
 import { describe, expect, it } from 'vitest';
-import { applyEdit, type Movement } from '../../solver/movement/index.ts';
-import { type Disagreement, type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { Disagreement, PlacedMovement } from '../../solver/planting/placed.ts';
 import { arbor, buildMovement, clockWheel, distance, held, placeOf, type RuleInput, ruleOf } from './buildMovement.ts';
 
 function only(placed: PlacedMovement): Disagreement {

@@ -1,7 +1,8 @@
 /** Dragging a loose point: the nearest place that keeps all rules, and what a released drag leaves. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type PlacedMovement, plantMovement, startDrag } from '../../solver/planting/index.ts';
+import { plantMovement, startDrag } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { arbor, buildMovement, distance, held, largestMiss, placeOf, pointId } from './buildMovement.ts';
 import { applied, linkage, off } from './linkage.ts';
 import { randomMovement } from './randomMovement.ts';

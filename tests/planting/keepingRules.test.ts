@@ -1,8 +1,10 @@
 /** A drag asked what more rules would come to: the same planting as after the edits themselves. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Edit, Movement } from '../../solver/movement/index.ts';
-import { type PlacedMovement, plantMovement, startDrag } from '../../solver/planting/index.ts';
+import type { Edit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement, startDrag } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { pointId } from './buildMovement.ts';
 import { applied, linkage, off } from './linkage.ts';
 import { randomMovement } from './randomMovement.ts';

@@ -1,6 +1,7 @@
 /** Small linkages to drag, and how far a point stands from a place. */
-import { applyEdit, type Edit, type Movement } from '../../solver/movement/index.ts';
-import type { PlacedMovement } from '../../solver/planting/index.ts';
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { arbor, buildMovement, held, placeOf, type RuleInput } from './buildMovement.ts';
 
 /** The movement after an edit that must apply. */

@@ -1,8 +1,9 @@
 /** Laws of planting on whole movements, for random movements that are built from a known placement. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Movement } from '../../solver/movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { largestMiss, placeOf, pointId, type RuleInput, ruleOf } from './buildMovement.ts';
 import { changedMovement, changedPlace, shuffled } from './changed.ts';
 import { type Known, randomFrom, randomMovement, type XY } from './randomMovement.ts';

@@ -1,7 +1,7 @@
 /** The other crossing of a point, chosen and chosen back. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Movement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { otherCrossing, plantMovement } from '../../solver/planting/index.ts';
 import { arbor, buildMovement, distance, held, placeOf, pointId } from './buildMovement.ts';
 import { applied, linkage, off } from './linkage.ts';

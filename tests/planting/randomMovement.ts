@@ -4,7 +4,7 @@
  * Each new point gets exactly what settles it from points before it, crossing at no flat angle, so nothing is spare and
  * every rule takes away exactly the freedom of its kind.
  */
-import type { Movement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { arbor, buildMovement, clockWheel, held, mark, type RuleInput } from './buildMovement.ts';
 
 export type XY = readonly [number, number];

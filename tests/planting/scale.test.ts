@@ -1,7 +1,7 @@
 /** The same movement from lengths of 0.05 mm to 10 m, and 10 m from the origin. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Movement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arbor, buildMovement, distance, held, largestMiss, placeOf } from './buildMovement.ts';
 import { changedMovement } from './changed.ts';

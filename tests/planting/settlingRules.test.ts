@@ -1,6 +1,6 @@
 /** The rules that would settle a loose point, with the value that holds now. */
 import { describe, expect, it } from 'vitest';
-import type { Movement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement, ruleValueNow, settlingRules } from '../../solver/planting/index.ts';
 import { arbor, buildMovement, clockWheel, held, placeOf, pointId } from './buildMovement.ts';
 import { off } from './linkage.ts';

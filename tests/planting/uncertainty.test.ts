@@ -2,8 +2,9 @@
  * The ± of places and distances: against Monte-Carlo, against planting again with each length changed, and by laws.
  */
 import { describe, expect, it } from 'vitest';
-import type { Movement } from '../../solver/movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { arbor, buildMovement, distance, held, placeOf, pointId, type RuleInput } from './buildMovement.ts';
 import { randomFrom, randomMovement } from './randomMovement.ts';
 

@@ -6,8 +6,8 @@
 import Flatten from '@flatten-js/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { planGapOf } from '../../solver/clearance/index.ts';
-import type { RegionSolid, RingSolid } from '../../solver/clearance/solid.ts';
+import { planGapOf } from '../../solver/clearance/gaps/planGap.ts';
+import type { RegionSolid, RingSolid } from '../../solver/clearance/solids/solid.ts';
 
 const heights = { from: 0, to: 1 };
 const hundredths = (min: number, max: number) =>

@@ -14,8 +14,8 @@ import {
   constantsWith,
   digitsOfConstant,
   secondsOfConstant,
-} from '../../solver/gearing/counts/constants.ts';
-import { exactly, toNumber } from '../../solver/gearing/turning/rational.ts';
+} from '../../solver/train/counts/constants.ts';
+import { exactly, toNumber } from '../../solver/train/turning/rational.ts';
 
 const days = (id: string): number => {
   const constant = CONSTANTS.find((candidate) => candidate.id === id);

@@ -1,9 +1,10 @@
 /** Form cutters and triangular teeth against published tables; sources in workshopValues.json and triangularValues.json. */
 import { describe, expect, it } from 'vitest';
-import { INVOLUTE_CUTTERS, involuteCutter, sizeOfWheel } from '../../solver/gearing/index.ts';
-import { fillingRoot } from '../../solver/gearing/sizes/triangle.ts';
-import { USUAL_TOOTH_ANGLE } from '../../solver/gearing/sizes/triangularSize.ts';
-import { movementOf, wheelOf } from '../gearing/makeWheels.ts';
+import { INVOLUTE_CUTTERS, involuteCutter } from '../../solver/teeth/cutting/cutters.ts';
+import { sizeOfWheel } from '../../solver/teeth/index.ts';
+import { fillingRoot } from '../../solver/teeth/sizes/triangle.ts';
+import { USUAL_TOOTH_ANGLE } from '../../solver/teeth/sizes/triangularSize.ts';
+import { movementOf, wheelOf } from '../teeth/makeWheels.ts';
 import { input, valuesOf } from './checkValues.ts';
 import triangles from './triangularValues.json' with { type: 'json' };
 import values from './workshopValues.json' with { type: 'json' };

@@ -3,10 +3,10 @@
  * is a cutter maker's published table; figures recalled from the standard itself are labelled memory there.
  */
 import { describe, expect, it } from 'vitest';
-import { calculatedDepth, contactOfPair, sizeOfWheel } from '../../solver/gearing/index.ts';
-import { CUTTER_LEAVES, CUTTER_WHEELS, faultsOfTables, RECALLED } from '../../solver/gearing/sizes/clockTables.ts';
-import { epicycloidAt, pointedFace, recessTo } from '../../solver/gearing/sizes/epicycloid.ts';
-import { movementOf, wheelOf } from '../gearing/makeWheels.ts';
+import { calculatedDepth, contactOfPair, sizeOfWheel } from '../../solver/teeth/index.ts';
+import { CUTTER_LEAVES, CUTTER_WHEELS, faultsOfTables, RECALLED } from '../../solver/teeth/sizes/clockTables.ts';
+import { epicycloidAt, pointedFace, recessTo } from '../../solver/teeth/sizes/epicycloid.ts';
+import { movementOf, wheelOf } from '../teeth/makeWheels.ts';
 import { type CheckValue, figure, input, maybe, valuesOf } from './checkValues.ts';
 import values from './cycloidalValues.json' with { type: 'json' };
 

@@ -9,8 +9,10 @@
 import { readFileSync } from 'node:fs';
 import * as astronomy from 'astronomy-engine';
 import { describe, expect, test } from 'vitest';
-import { toNumber, turnMovement } from '../../solver/gearing/index.ts';
-import { type Movement, readMovement } from '../../solver/movement/index.ts';
+import { readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { turnMovement } from '../../solver/train/index.ts';
+import { toNumber } from '../../solver/train/turning/rational.ts';
 
 function demo(name: string): Movement {
   const reading = readMovement(readFileSync(new URL(`../../demo-data/${name}.json`, import.meta.url), 'utf8'));

@@ -1,16 +1,17 @@
 /** Dividing against published plates and tables (workshopValues.json), and exact arithmetic of its own. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkOffList } from '../../solver/teeth/cutting/checkOffList.ts';
 import {
   compoundWay,
   differentialWay,
   directWays,
   moveText,
   simpleMoves,
-} from '../../solver/gearing/cutting/divideExactly.ts';
-import { nearCompoundWay, nearestHoleWay } from '../../solver/gearing/cutting/divideNearly.ts';
-import { type DividingHead, PLATES_A, PLATES_B, USUAL_CHANGE_WHEELS } from '../../solver/gearing/cutting/dividing.ts';
-import { checkOffList, exactWays, nearWays, settingGives, USUAL_KIT } from '../../solver/gearing/index.ts';
+} from '../../solver/teeth/cutting/divideExactly.ts';
+import { nearCompoundWay, nearestHoleWay, nearWays } from '../../solver/teeth/cutting/divideNearly.ts';
+import { type DividingHead, PLATES_A, PLATES_B, USUAL_CHANGE_WHEELS } from '../../solver/teeth/cutting/dividing.ts';
+import { exactWays, settingGives, USUAL_KIT } from '../../solver/teeth/cutting/index.ts';
 import { input, valuesOf } from './checkValues.ts';
 import values from './workshopValues.json' with { type: 'json' };
 

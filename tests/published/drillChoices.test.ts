@@ -3,9 +3,12 @@
  * program does is what was chosen. Everything that the window and the command line write comes from the same movement.
  */
 import { describe, expect, it } from 'vitest';
+import { seenHoles, sheetsOf } from '../../solver/files/index.ts';
+import { drillOptionsOf } from '../../solver/files/sheetsOf.ts';
+import { writeDrill } from '../../solver/files/write/drill.ts';
+import { holesOf, plateViewOf } from '../../solver/marking/index.ts';
 import { applyEdit, readMovement, writeMovement } from '../../solver/movement/index.ts';
-import { drillOptionsOf, holesOf, plateViewOf, seenHoles, sheetsOf, writeDrill } from '../../solver/workshop/index.ts';
-import { movementOf, placedByHand } from '../workshop/placedByHand.ts';
+import { movementOf, placedByHand } from '../marking/placedByHand.ts';
 import { runProgram } from './ngcInterpreter.ts';
 
 const PLATE = {

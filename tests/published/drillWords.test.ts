@@ -4,8 +4,11 @@
  * peck bottoms are derived from that text (reference H, check values).
  */
 import { describe, expect, it } from 'vitest';
-import { type DrillOptions, type Hole, preflight, writeDrill } from '../../solver/workshop/index.ts';
-import { fifteenHoles } from '../workshop/testPlate.ts';
+import { preflight } from '../../solver/files/index.ts';
+import { writeDrill } from '../../solver/files/write/drill.ts';
+import type { DrillOptions } from '../../solver/files/write/drillWords.ts';
+import type { Hole } from '../../solver/marking/index.ts';
+import { fifteenHoles } from '../files/testPlate.ts';
 import { runProgram } from './ngcInterpreter.ts';
 
 describe('the interpreter itself', () => {

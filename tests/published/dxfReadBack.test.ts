@@ -8,9 +8,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import DxfParser from 'dxf-parser';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type DxfOptions, preflight, sheetsOf, writeDxf } from '../../solver/workshop/index.ts';
-import { everyConstruction } from '../workshop/placedByHand.ts';
-import { F_LEFT, TEST_HOLES, testPlate } from '../workshop/testPlate.ts';
+import { preflight, sheetsOf } from '../../solver/files/index.ts';
+import { type DxfOptions, writeDxf } from '../../solver/files/write/dxf.ts';
+import { F_LEFT, TEST_HOLES, testPlate } from '../files/testPlate.ts';
+import { everyConstruction } from '../marking/placedByHand.ts';
 
 /** Audits the file, and tells its entities; polylines as points and bulges, extents from ezdxf's own flattening. */
 const READER = `

@@ -7,9 +7,9 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { errorsFound } from '../../solver/made/errors/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import { errorsFound } from '../../solver/workshop/index.ts';
 import values from './errorsTriedValues.json' with { type: 'json' };
 
 const TRIALS = 8000;

@@ -12,7 +12,7 @@ import {
   newReamer,
   reamedHole,
   warmingToSlip,
-} from '../../solver/workshop/index.ts';
+} from '../../solver/made/fits/index.ts';
 
 type Pair = readonly [number, number];
 type Row = readonly [number, number, Pair, Pair, Pair, Pair, Pair, Pair, Pair, Pair, Pair, Pair];

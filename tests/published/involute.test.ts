@@ -6,13 +6,13 @@ import {
   spanOver,
   thicknessAt,
   usualSpan,
-} from '../../solver/gearing/cutting/involuteMeasures.ts';
-import { chordOf } from '../../solver/gearing/cutting/toothCalliper.ts';
-import { calculatedDepth, contactOfPair, sizeOfWheel } from '../../solver/gearing/index.ts';
-import { involute, involuteAngle } from '../../solver/gearing/sizes/involuteFunction.ts';
-import { pointedRadius } from '../../solver/gearing/sizes/involuteSize.ts';
-import { shorterTips } from '../../solver/gearing/sizes/shorterTips.ts';
-import { movementOf, wheelOf } from '../gearing/makeWheels.ts';
+} from '../../solver/teeth/cutting/involuteMeasures.ts';
+import { chordOf } from '../../solver/teeth/cutting/toothCalliper.ts';
+import { calculatedDepth, contactOfPair, sizeOfWheel } from '../../solver/teeth/index.ts';
+import { involute, involuteAngle } from '../../solver/teeth/sizes/involuteFunction.ts';
+import { pointedRadius } from '../../solver/teeth/sizes/involuteSize.ts';
+import { shorterTips } from '../../solver/teeth/sizes/shorterTips.ts';
+import { movementOf, wheelOf } from '../teeth/makeWheels.ts';
 import { type CheckValue, figure, input, maybe, valuesOf } from './checkValues.ts';
 import values from './involuteValues.json' with { type: 'json' };
 

@@ -1,8 +1,10 @@
 /** Letters of three scripts, repeatable bytes, and the pages as SVG: read by poppler and librsvg, independent of the writers. */
 import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
-import { pageSvg, pdfSheetsOf, printedFilesOf, printedSheetsOf, writePdf } from '../../solver/workshop/index.ts';
-import { everyConstruction, placedByHand } from '../workshop/placedByHand.ts';
+import { pageSvg, printedFilesOf, printedSheetsOf } from '../../solver/files/pages/index.ts';
+import { writePdf } from '../../solver/files/pages/pdf.ts';
+import { pdfSheetsOf } from '../../solver/files/pages/printedFiles.ts';
+import { everyConstruction, placedByHand } from '../marking/placedByHand.ts';
 import { firstPage, fonts, placed, run, saved, settings, sheetNamed } from './pdfRig.ts';
 import { readPng } from './readPng.ts';
 

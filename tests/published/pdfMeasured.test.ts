@@ -1,6 +1,6 @@
 /** The numbers sheet as PDF, measured with poppler: an independent reader and renderer. */
 import { describe, expect, it } from 'vitest';
-import { writePdf } from '../../solver/workshop/index.ts';
+import { writePdf } from '../../solver/files/pages/pdf.ts';
 import { firstLine, PIXELS_A_MM_OF } from './measurePicture.ts';
 import { barsOf, firstPage, flat, fonts, rendered, run, saved, sheetNamed } from './pdfRig.ts';
 

@@ -3,8 +3,10 @@
  * row 10: bars of 149.2 and 150.4 scale by 1.00536 and 0.99734.
  */
 import { describe, expect, it } from 'vitest';
-import { pdfSheetsOf, printedSheetsOf, type SheetSettings, scalesOf, writePdf } from '../../solver/workshop/index.ts';
-import { placedByHand } from '../workshop/placedByHand.ts';
+import { printedSheetsOf, type SheetSettings, scalesOf } from '../../solver/files/pages/index.ts';
+import { writePdf } from '../../solver/files/pages/pdf.ts';
+import { pdfSheetsOf } from '../../solver/files/pages/printedFiles.ts';
+import { placedByHand } from '../marking/placedByHand.ts';
 import { barsOf, firstPage, flat, fonts, run, saved, sheetNamed } from './pdfRig.ts';
 
 describe('calibration from the maker’s own printed bars', () => {

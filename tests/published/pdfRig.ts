@@ -4,15 +4,9 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
-import {
-  type Mark,
-  type Page,
-  type PrintedSheet,
-  printedSheetsOf,
-  SheetFonts,
-  type SheetSettings,
-} from '../../solver/workshop/index.ts';
-import { everyConstruction } from '../workshop/placedByHand.ts';
+import { type PrintedSheet, printedSheetsOf, SheetFonts, type SheetSettings } from '../../solver/files/pages/index.ts';
+import type { Mark, Page } from '../../solver/files/pages/page.ts';
+import { everyConstruction } from '../marking/placedByHand.ts';
 import { firstLine, PIXELS_A_MM_OF } from './measurePicture.ts';
 import { readPng } from './readPng.ts';
 

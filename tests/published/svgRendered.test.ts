@@ -4,9 +4,10 @@
  */
 import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
-import { preflight, sheetsOf, writeSvg } from '../../solver/workshop/index.ts';
-import { everyConstruction } from '../workshop/placedByHand.ts';
-import { TEST_HOLES, testPlate } from '../workshop/testPlate.ts';
+import { preflight, sheetsOf } from '../../solver/files/index.ts';
+import { writeSvg } from '../../solver/files/write/svg.ts';
+import { TEST_HOLES, testPlate } from '../files/testPlate.ts';
+import { everyConstruction } from '../marking/placedByHand.ts';
 import { firstLine } from './measurePicture.ts';
 import { type Picture, readPng } from './readPng.ts';
 

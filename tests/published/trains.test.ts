@@ -1,13 +1,13 @@
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
-import { continuedFraction } from '../../solver/gearing/counts/continuedFraction.ts';
-import type { Train } from '../../solver/gearing/counts/counts.ts';
-import { findCounts } from '../../solver/gearing/counts/searchCounts.ts';
-import { readTrain, verifyTrain } from '../../solver/gearing/counts/verifyTrain.ts';
-import { fractionText, toNumber } from '../../solver/gearing/turning/rational.ts';
-import { turnMovement } from '../../solver/gearing/turning/turnMovement.ts';
 import type { ArborId } from '../../solver/movement/ids.ts';
-import { sketchMovement } from '../gearing/turningMovement.ts';
+import { continuedFraction } from '../../solver/train/counts/continuedFraction.ts';
+import type { Train } from '../../solver/train/counts/counts.ts';
+import { findCounts } from '../../solver/train/counts/searchCounts.ts';
+import { readTrain, verifyTrain } from '../../solver/train/counts/verifyTrain.ts';
+import { fractionText, toNumber } from '../../solver/train/turning/rational.ts';
+import { turnMovement } from '../../solver/train/turning/turnMovement.ts';
+import { sketchMovement } from '../train/turningMovement.ts';
 import { CONVERGENTS, TYPED_TRAINS } from './classicTrains.ts';
 import { TRAIN_SEARCHES } from './trainSearches.ts';
 

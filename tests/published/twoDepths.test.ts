@@ -6,7 +6,7 @@
  * there. The three wheels are ordinary clock wheels of module 0.8: 64 drives 8, and 60 drives 8.
  */
 import { describe, expect, it } from 'vitest';
-import type { Movement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arbor, buildMovement, clockWheel, held, placeOf, type RuleInput, ruleOf } from '../planting/buildMovement.ts';
 

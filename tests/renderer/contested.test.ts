@@ -1,7 +1,9 @@
 /** What is said of contested places: those whose rules disagree, and those that only hang on them. */
 import { expect, test } from 'vitest';
-import { contestedSays } from '../../renderer/state/contestedSays.ts';
-import { applyEdit, type Edit, emptyMovement, type Movement, type PointId } from '../../solver/movement/index.ts';
+import { contestedSays } from '../../renderer/wording/contestedSays.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
+import { applyEdit, type Edit, emptyMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 
 /** A and B held 57 apart; P wants 20 and 20 from them; Q is struck from P and A. Our own scenario. */

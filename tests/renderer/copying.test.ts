@@ -1,9 +1,10 @@
 /** Copies get names of their own, so that lists and findings tell them from their originals. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { partsCopied, pasteEdit } from '../../renderer/state/copying.ts';
-import { offersBetween } from '../../renderer/state/ruleOffers.ts';
-import { applyEdit, type Movement, readMovement } from '../../solver/movement/index.ts';
+import { partsCopied, pasteEdit } from '../../renderer/commands/copying.ts';
+import { offersBetween } from '../../renderer/offers/ruleOffers.ts';
+import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 
 function goingTrain(): Movement {

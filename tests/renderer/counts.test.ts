@@ -11,9 +11,12 @@ import {
 import { readSize, takeTrains } from '../../renderer/counts/layOutForm.ts';
 import { addOwn, allConstants, removeOwn } from '../../renderer/counts/ownConstants.ts';
 import { readKit, USUAL_KIT_TEXT } from '../../renderer/cutting/dividingKit.ts';
-import { CONSTANTS, findCounts, readPeriod, turnMovement } from '../../solver/gearing/index.ts';
-import { applyEdit, emptyMovement, type Movement, readMovement, writeMovement } from '../../solver/movement/index.ts';
+import { applyEdit, emptyMovement, readMovement, writeMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { CONSTANTS, readPeriod } from '../../solver/train/counts/index.ts';
+import { findCounts } from '../../solver/train/counts/searchCounts.ts';
+import { turnMovement } from '../../solver/train/index.ts';
 
 const kit = readKit(USUAL_KIT_TEXT);
 const around = { constants: CONSTANTS, kit: kit.kind === 'kit' ? kit.kit : undefined, size: { module: 0.8 } };

@@ -1,8 +1,10 @@
 /** Couplings that two chosen parts can have. Ratios follow from the counts: starts or teeth over teeth. */
 import { expect, test } from 'vitest';
-import { type CouplingOffer, couplingOffers, couplingsOf } from '../../renderer/state/couplingOffers.ts';
-import { turnMovement } from '../../solver/gearing/index.ts';
-import { applyEdit, type Movement, type PartId } from '../../solver/movement/index.ts';
+import { type CouplingOffer, couplingOffers, couplingsOf } from '../../renderer/offers/couplingOffers.ts';
+import type { PartId } from '../../solver/movement/ids.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { turnMovement } from '../../solver/train/index.ts';
 import { movementOf } from './wantedMovement.ts';
 
 const nameOf = (id: string): string => id;

@@ -2,9 +2,10 @@
 import DxfParser from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
 import { readKit, USUAL_KIT_TEXT } from '../../renderer/cutting/dividingKit.ts';
-import { cuttingDataOf, exactWays, wheelOutline } from '../../solver/gearing/index.ts';
+import { wheelFiles } from '../../solver/files/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
-import { wheelFiles } from '../../solver/workshop/index.ts';
+import { cuttingDataOf, exactWays } from '../../solver/teeth/cutting/index.ts';
+import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
 
 function wheelOf(teeth: number) {
   const read = readMovement(

@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { entryAt } from '../../renderer/depth/entryAt.ts';
 import { drivenTurn, operatingRadii, pairDrawing } from '../../renderer/depth/pairPicture.ts';
 import { scaleSpan, zonesOf } from '../../renderer/depth/scaleSpan.ts';
-import { type RuleOf, readMovement } from '../../solver/movement/index.ts';
+import { readMovement } from '../../solver/movement/index.ts';
+import type { RuleOf } from '../../solver/movement/schema.ts';
 
 const read = readMovement(readFileSync(new URL('../bench/scenes/planetShelf.json', import.meta.url), 'utf8'));
 if (read.kind === 'problems') throw new Error('the scene cannot be read');

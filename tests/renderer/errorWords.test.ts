@@ -1,6 +1,6 @@
 /** Numbers of the trials of errors as the window shows them. */
 import { describe, expect, it } from 'vitest';
-import { shareSays, threePlaces, windowParts } from '../../renderer/made/errorWords.ts';
+import { shareSays, threePlaces, windowParts } from '../../renderer/errors/errorWords.ts';
 
 describe('numbers of the trials', () => {
   it('a share never reads as nothing when it is something, nor as all when it is not', () => {

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { guideSteps } from '../../renderer/guide/guideSteps.ts';
 import { checkMovement } from '../../solver/clearance/index.ts';
-import { toNumber, turnMovement } from '../../solver/gearing/index.ts';
-import { applyEdit, emptyMovement, type Movement } from '../../solver/movement/index.ts';
+import { applyEdit, emptyMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { turnMovement } from '../../solver/train/index.ts';
+import { toNumber } from '../../solver/train/turning/rational.ts';
 
 /** Does every open step for the maker, and tells the movement after each. */
 function buildAll(): Movement[] {

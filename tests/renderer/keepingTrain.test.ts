@@ -1,11 +1,12 @@
 /** What depends on the train alone is kept while only places change, and made anew as soon as anything else does. */
 import { describe, expect, it } from 'vitest';
-import { trainRows } from '../../renderer/panels/trainOrder.ts';
+import { trainRows } from '../../renderer/frame/trainOrder.ts';
+import { forSame } from '../../renderer/offers/forSame.ts';
 import { keepingTrain, samePartsAs } from '../../renderer/state/derivations.ts';
-import { forSame } from '../../renderer/state/forSame.ts';
 import { sizesOf } from '../../renderer/state/sizes.ts';
-import { turnMovement } from '../../solver/gearing/index.ts';
-import { applyEdit, type Edit, type Movement, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { turnMovement } from '../../solver/train/index.ts';
 
 const read = (document: object): Movement => {
   const reading = readMovement(JSON.stringify({ format: 'depthwright-movement', version: 1, title: 't', ...document }));

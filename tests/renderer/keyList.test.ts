@@ -2,10 +2,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
-import { commandList } from '../../renderer/state/commands/commands.ts';
-import { keyList } from '../../renderer/state/commands/keyList.ts';
-import { keysSay } from '../../renderer/state/commands/keySigns.ts';
-import { localKeys } from '../../renderer/state/commands/localKeys.ts';
+import { commandList } from '../../renderer/commands/commands.ts';
+import { keyList } from '../../renderer/commands/keyList.ts';
+import { keysSay } from '../../renderer/commands/keySigns.ts';
+import { localKeys } from '../../renderer/commands/localKeys.ts';
 
 // The page's compiler turns runes into signals; for reading the table of commands a value as it stands will do.
 vi.hoisted(() => {

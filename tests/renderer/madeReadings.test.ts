@@ -3,13 +3,11 @@
  * their errors are invented here; what is expected is worked out by hand beside each.
  */
 import { expect, test } from 'vitest';
-import { holesSeen, readErrors, type WayChoice, wayText } from '../../renderer/faces/sheets/otherWays.ts';
-import { datumOf, datumsFor } from '../../renderer/faces/steps/datums.ts';
-import { EMPTY, readingFrom, shownFor } from '../../renderer/made/readingForm.ts';
-import { barTrouble, readChoice } from '../../renderer/made/sheetChoice.ts';
-import { historyOf } from '../../renderer/made/states.ts';
-import { applyEdit, type Edit, type Movement, type PartId, readMovement } from '../../solver/movement/index.ts';
-import { plantMovement } from '../../solver/planting/index.ts';
+import { EMPTY, readingFrom, shownFor } from '../../renderer/readings/readingForm.ts';
+import { barTrouble, readChoice } from '../../renderer/readings/sheetChoice.ts';
+import { historyOf } from '../../renderer/readings/states.ts';
+import { holesSeen, readErrors, type WayChoice, wayText } from '../../renderer/sheets/otherWays.ts';
+import { datumOf, datumsFor } from '../../renderer/steps/datums.ts';
 import {
   daysOf,
   distancesTell,
@@ -17,7 +15,11 @@ import {
   movementAsOf,
   offPlaces,
   trueLength,
-} from '../../solver/workshop/index.ts';
+} from '../../solver/made/index.ts';
+import type { PartId } from '../../solver/movement/ids.ts';
+import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
 
 /** A square of 40 mm with a middle, all held, on a plate of 60 by 60. */
 function square(): Movement {

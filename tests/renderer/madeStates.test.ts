@@ -1,14 +1,16 @@
 /** States that can be compared, moves enlarged, rows of readings and depths: on our own going train; sums by hand. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { depthRows, editOfDepthRow, hasUnused } from '../../renderer/made/depthRows.ts';
-import { enlargedTip, fittingTimes } from '../../renderer/made/enlarged.ts';
-import { readingRows } from '../../renderer/made/readingRows.ts';
-import { DRAWN, fileKey, fileOf, NOW, stateChoices, stateOf } from '../../renderer/made/stateChoices.ts';
-import { MEASURED, type Measured, sizesFor } from '../../renderer/made/whatMeasured.ts';
-import { applyEdit, type Edit, type Movement, type PointId, readMovement } from '../../solver/movement/index.ts';
+import { depthRows, editOfDepthRow, hasUnused } from '../../renderer/readings/depthRows.ts';
+import { enlargedTip, fittingTimes } from '../../renderer/readings/enlarged.ts';
+import { readingRows } from '../../renderer/readings/readingRows.ts';
+import { DRAWN, fileKey, fileOf, NOW, stateChoices, stateOf } from '../../renderer/readings/stateChoices.ts';
+import { MEASURED, type Measured, sizesFor } from '../../renderer/readings/whatMeasured.ts';
+import { partSizes } from '../../solver/made/index.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
+import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import { partSizes } from '../../solver/workshop/index.ts';
 
 function train(): Movement {
   const reading = readMovement(readFileSync(new URL('../../demo-data/going-train.json', import.meta.url), 'utf8'));

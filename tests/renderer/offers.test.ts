@@ -1,7 +1,9 @@
 /** Rules offered among chosen points: each could be kept, says whose it is, and has the value that it has now. */
 import { describe, expect, test } from 'vitest';
-import { keepOffer, offersBetween } from '../../renderer/state/ruleOffers.ts';
-import { applyEdit, type Movement, type PartId, readMovement } from '../../solver/movement/index.ts';
+import { keepOffer, offersBetween } from '../../renderer/offers/ruleOffers.ts';
+import type { PartId } from '../../solver/movement/ids.ts';
+import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 
 /** Four places at the corners of a square about O, listed out of turn. Our own scenario. */

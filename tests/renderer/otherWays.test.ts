@@ -1,9 +1,9 @@
 /** The same holes other ways, as the window lists them: every list is read back to the places, within its printed rounding. */
 import { describe, expect, test } from 'vitest';
-import { holesSeen, type WayChoice, wayText, zerosOf } from '../../renderer/faces/sheets/otherWays.ts';
-import { readTools } from '../../renderer/faces/sheets/readTools.ts';
-import { plateViewOf } from '../../solver/workshop/index.ts';
-import { placedByHand } from '../workshop/placedByHand.ts';
+import { holesSeen, type WayChoice, wayText, zerosOf } from '../../renderer/sheets/otherWays.ts';
+import { readTools } from '../../renderer/sheets/readTools.ts';
+import { plateViewOf } from '../../solver/marking/index.ts';
+import { placedByHand } from '../marking/placedByHand.ts';
 
 const at = { a: [12.3456, 9.8765], b: [61.2344, 22.7071], c: [33.3333, 48.1234] } as const;
 const data = (display: object) => ({

@@ -16,9 +16,10 @@ import {
   sizeRectangle,
 } from '../../renderer/gestures/outline/reshape.ts';
 import { shapedBy } from '../../renderer/gestures/outline/shapeFields.ts';
-import { refusalSays } from '../../renderer/state/refusalSays.ts';
+import { refusalSays } from '../../renderer/wording/refusalSays.ts';
 import { areaOfOutline, boundsOfOutline } from '../../solver/geometry/index.ts';
-import { applyEdit, emptyMovement, type Movement, type Plate } from '../../solver/movement/index.ts';
+import { applyEdit, emptyMovement } from '../../solver/movement/index.ts';
+import type { Movement, Plate } from '../../solver/movement/schema.ts';
 
 const path = (...corners: readonly (readonly [number, number, number?])[]): PathOutline => ({
   kind: 'path',

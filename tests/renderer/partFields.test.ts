@@ -1,7 +1,9 @@
 /** Fields of parts: each one's edit applies, sets what it says and nothing else. */
 import { describe, expect, test } from 'vitest';
-import { fieldsOfPoint, fieldsOfWheel, type PartField } from '../../renderer/panels/partFields.ts';
-import { applyEdit, type Movement, type PartId, readMovement } from '../../solver/movement/index.ts';
+import { fieldsOfPoint, fieldsOfWheel, type PartField } from '../../renderer/slips/partFields.ts';
+import type { PartId } from '../../solver/movement/ids.ts';
+import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 
 function movement(): Movement {
   const wheel = { arbor: 'a', teeth: 40, size: { module: 1 }, level: 2, thickness: 2 };

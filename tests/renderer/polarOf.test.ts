@@ -1,7 +1,8 @@
 /** From where a place is told as a radius and an angle. */
 import { describe, expect, test } from 'vitest';
-import { polarOf } from '../../renderer/panels/polarOf.ts';
-import { type PointId, readMovement } from '../../solver/movement/index.ts';
+import { polarOf } from '../../renderer/slips/polarOf.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
+import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 
 const plate = {

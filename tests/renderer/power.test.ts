@@ -12,8 +12,8 @@ import {
   torqueOf,
   torques,
 } from '../../renderer/power/powerOf.ts';
-import { turnMovement } from '../../solver/gearing/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
+import { turnMovement } from '../../solver/train/index.ts';
 
 const first = Object.fromEntries(Object.entries(NUMBERS).map(([name, { first: value }]) => [name, value])) as Record<
   NumberName,

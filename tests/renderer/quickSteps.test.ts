@@ -1,6 +1,6 @@
 /** Which movements have their steps of marking out worked out between two frames. */
 import { describe, expect, it } from 'vitest';
-import { hasQuickSteps } from '../../renderer/panels/quickSteps.ts';
+import { hasQuickSteps } from '../../renderer/frame/quickSteps.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { longTrain } from '../speed/longTrain.ts';

@@ -7,9 +7,11 @@ import { carriedPlaces } from '../../renderer/rehearsal/carriedPlaces.ts';
 import { readSpan, spanOfDates } from '../../renderer/rehearsal/readSpan.ts';
 import { restPhases } from '../../renderer/rehearsal/restPhases.ts';
 import { turnedAngle, turnedPhases } from '../../renderer/rehearsal/turnedPhases.ts';
-import { fractionText, rational, turnMovement } from '../../solver/gearing/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { turnMovement } from '../../solver/train/index.ts';
+import { fractionText, rational } from '../../solver/train/turning/rational.ts';
 
 const scene = () => {
   const text = readFileSync(new URL('../bench/scenes/planetShelf.json', import.meta.url), 'utf8');

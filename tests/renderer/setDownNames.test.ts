@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest';
 import { firstDraft, setDown } from '../../renderer/gestures/setDownDrafts.ts';
 import { checkMovement } from '../../solver/clearance/index.ts';
-import { applyEdit, emptyMovement, type Movement } from '../../solver/movement/index.ts';
+import { applyEdit, emptyMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 
 function withWheelAt(movement: Movement, x: number): Movement {

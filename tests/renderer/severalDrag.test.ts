@@ -2,8 +2,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SeveralDrag } from '../../renderer/gestures/severalDrag.ts';
-import { applyEdit, type Edit, emptyMovement, type Movement, type PointId } from '../../solver/movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
+import { applyEdit, type Edit, emptyMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 
 const id = (name: string): PointId => name as PointId; // ids of the movement below
 

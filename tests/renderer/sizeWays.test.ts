@@ -1,7 +1,7 @@
 /** Sizes of teeth told three ways. Definitions: m = 25.4 / DP = CP / π; 20 DP is module 1.27, common practice. */
 import { expect, test } from 'vitest';
-import { SIZE_WAYS, sizeAs, sizeValueOf, sizeWayOf } from '../../renderer/panels/sizeWays.ts';
-import { moduleOf } from '../../solver/gearing/index.ts';
+import { SIZE_WAYS, sizeAs, sizeValueOf, sizeWayOf } from '../../renderer/slips/sizeWays.ts';
+import { moduleOf } from '../../solver/teeth/index.ts';
 
 test('20 DP is module 1.27, and there and back is the same', () => {
   expect(sizeAs({ diametralPitch: 20 }, 'module')).toEqual({ module: 1.27 });

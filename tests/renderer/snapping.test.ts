@@ -4,7 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { crossingsOfLoci, distanceToLocus, type Locus, nearestOnLocus } from '../../renderer/gestures/locus.ts';
 import { Settler } from '../../renderer/gestures/settling.ts';
 import { chooseSnap, type SnapCandidate } from '../../renderer/gestures/snap.ts';
-import { applyEdit, type Movement, type PointId, readMovement } from '../../solver/movement/index.ts';
+import type { PointId } from '../../solver/movement/ids.ts';
+import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 
 const number = fc.double({ min: -200, max: 200, noNaN: true });

@@ -1,13 +1,14 @@
 /** The steps face: names that keep clear of each other, and ticks for every kind of step, the datum included. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { figureNames, SIZES } from '../../renderer/faces/steps/figureNames.ts';
-import { stepFigure } from '../../renderer/faces/steps/stepFigure.ts';
-import { tickOf } from '../../renderer/faces/steps/ticks.ts';
-import { applyEdit, type Movement } from '../../solver/movement/index.ts';
+import { figureNames, SIZES } from '../../renderer/steps/figureNames.ts';
+import { stepFigure } from '../../renderer/steps/stepFigure.ts';
+import { tickOf } from '../../renderer/steps/ticks.ts';
+import { type Face, markingPlan, plateViewOf } from '../../solver/marking/index.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import { type Face, markingPlan, plateViewOf } from '../../solver/workshop/index.ts';
-import { movementOf } from '../workshop/placedByHand.ts';
+import { movementOf } from '../marking/placedByHand.ts';
 
 const round = (extra: object = {}): Movement =>
   movementOf({

@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { profileOf, shapesOf } from '../../renderer/bench/figures/wheelShapes.ts';
 import { packStrokes, RECORD } from '../../renderer/bench/strokes/packing.ts';
 import { PROFILE_POINTS } from '../../renderer/bench/strokes/teeth.ts';
-import { formOfWheel } from '../../solver/gearing/index.ts';
-import { type Movement, readMovement } from '../../solver/movement/index.ts';
+import { readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { formOfWheel } from '../../solver/teeth/index.ts';
 
 function movementOf(wheels: readonly object[], rules: readonly object[] = []): Movement {
   const reading = readMovement(

@@ -1,5 +1,7 @@
 /** A small movement of our own: a driven pinion, a wheel in depth with it, and a third arbor that nothing joins yet. */
-import { type Movement, readMovement } from '../../solver/movement/index.ts';
+
+import { readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 
 const wheel = (id: string, arbor: string, teeth: number) => ({
   id,

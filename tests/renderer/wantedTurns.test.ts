@@ -1,8 +1,10 @@
 /** What a hand should show, as it is typed. The lengths of months and days are those of the shipped periods. */
 import { describe, expect, test } from 'vitest';
-import { addShown, editOfWanted, readWanted, wantedSays } from '../../renderer/state/wantedTurns.ts';
-import { CONSTANTS, turnMovement } from '../../solver/gearing/index.ts';
-import { applyEdit, type Edit, type Movement } from '../../solver/movement/index.ts';
+import { addShown, editOfWanted, readWanted, wantedSays } from '../../renderer/offers/wantedTurns.ts';
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { CONSTANTS } from '../../solver/train/counts/index.ts';
+import { turnMovement } from '../../solver/train/index.ts';
 import { movementOf } from './wantedMovement.ts';
 
 const read = (text: string) => {

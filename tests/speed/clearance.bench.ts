@@ -6,9 +6,14 @@
  * a fresh one.
  */
 import { readFileSync } from 'node:fs';
-import { checkMovement, createChecker, planGapOf, plantingsFound, solidsOf } from '../../solver/clearance/index.ts';
-import { type ArborId, applyEdit, type Movement, readMovement } from '../../solver/movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../solver/planting/index.ts';
+import { plantingsFound } from '../../solver/clearance/findPlanting/findPlanting.ts';
+import { planGapOf } from '../../solver/clearance/gaps/planGap.ts';
+import { checkMovement, createChecker, solidsOf } from '../../solver/clearance/index.ts';
+import type { ArborId } from '../../solver/movement/ids.ts';
+import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { HEADING, line, time } from './measure.ts';
 
 const ARBORS = 500;

@@ -3,6 +3,8 @@
  *
  * Goals (issue 4): contact of a pair over one pitch within 3 ms at 1e-6 rad; the whole window of a depth within 100 ms.
  */
+
+import type { Wheel } from '../../solver/movement/schema.ts';
 import {
   calculatedDepth,
   contactOfPair,
@@ -10,9 +12,8 @@ import {
   halfAngleAt,
   type ToothForm,
   windowOfDepth,
-} from '../../solver/gearing/index.ts';
-import type { Wheel } from '../../solver/movement/index.ts';
-import { movementOf, wheelOf } from '../gearing/makeWheels.ts';
+} from '../../solver/teeth/index.ts';
+import { movementOf, wheelOf } from '../teeth/makeWheels.ts';
 import { HEADING, line, time } from './measure.ts';
 
 const CONTACT_GOAL = 3;

@@ -4,9 +4,9 @@
  * Goals (issue 5, warm, ten best): 10..120 teeth, two stages 1 ms, three 5 ms; 12..100 teeth, four stages 60 ms and
  * 200 MB, five 2 s; four stages with equal sums, no prime above 31 and co-prime pairs 1 s.
  */
-import type { CountsOptions } from '../../solver/gearing/counts/counts.ts';
-import { largestPrimeOf } from '../../solver/gearing/counts/limits.ts';
-import { findCounts } from '../../solver/gearing/counts/searchCounts.ts';
+import type { CountsOptions } from '../../solver/train/counts/counts.ts';
+import { largestPrimeOf } from '../../solver/train/counts/limits.ts';
+import { findCounts } from '../../solver/train/counts/searchCounts.ts';
 import { HEADING, line, time } from './measure.ts';
 
 /** Mean synodic month in days: a target without a short fraction. */

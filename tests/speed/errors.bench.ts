@@ -1,8 +1,8 @@
 /** Speed of trials of errors: all errors of a demo movement, 2,000 times over. Goal (issue 7): a few seconds. */
 import { readFileSync } from 'node:fs';
+import { errorsFound } from '../../solver/made/errors/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import { errorsFound } from '../../solver/workshop/index.ts';
 import { HEADING, line, time } from './measure.ts';
 
 const TRIALS = 2000;

@@ -1,17 +1,11 @@
 /** Speed of the sheets of a movement of 200 arbors. Goal (issue 7): all sheets within 5 s. */
 import { readFileSync } from 'node:fs';
+import { handoverOf, preflight, sheetsOf, zipOf } from '../../solver/files/index.ts';
+import { printedFilesOf, SheetFonts } from '../../solver/files/pages/index.ts';
+import { pdfSheetsOf } from '../../solver/files/pages/printedFiles.ts';
+import { markingSteps } from '../../solver/marking/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import {
-  handoverOf,
-  markingSteps,
-  pdfSheetsOf,
-  preflight,
-  printedFilesOf,
-  SheetFonts,
-  sheetsOf,
-  zipOf,
-} from '../../solver/workshop/index.ts';
 import { HEADING, line, time } from './measure.ts';
 
 const ARBORS = 200;

@@ -1,5 +1,5 @@
 /** Disagreements: the loci that miss each other, and the gap between them drawn as a dimension. */
-import type { Disagreement, Place, PlacedMovement } from '../../../solver/planting/index.ts';
+import type { Disagreement, Place, PlacedMovement } from '../../../solver/planting/placed.ts';
 import { type Locus, nearestOnLocus } from '../../gestures/locus.ts';
 import type { Figure } from '../engraver.ts';
 import { readable } from '../labelPlacement.ts';

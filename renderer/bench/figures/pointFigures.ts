@@ -1,6 +1,6 @@
 /** Arbors, posts and marks in plan, and the sign that tells the state of their place by its shape. */
-import type { Arbor, Mark, Post } from '../../../solver/movement/index.ts';
-import type { Place } from '../../../solver/planting/index.ts';
+import type { Arbor, Mark, Post } from '../../../solver/movement/schema.ts';
+import type { Place } from '../../../solver/planting/placed.ts';
 import type { Figure } from '../engraver.ts';
 import type { ArcStroke, LineStroke, Stroke } from '../strokes/stroke.ts';
 import type { Point } from '../view.ts';

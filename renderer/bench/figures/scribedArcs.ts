@@ -1,9 +1,11 @@
 /**
  * The loci that place a chosen point, as short arcs and lines crossing at it, with the radii that strike them.
  */
-import type { Movement, PointId, Rule, RuleId } from '../../../solver/movement/index.ts';
-import type { Place, PlacedMovement } from '../../../solver/planting/index.ts';
-import { forSame } from '../../state/forSame.ts';
+
+import type { PointId, RuleId } from '../../../solver/movement/ids.ts';
+import type { Movement, Rule } from '../../../solver/movement/schema.ts';
+import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
+import { forSame } from '../../offers/forSame.ts';
 import type { Figure } from '../engraver.ts';
 import type { Stroke } from '../strokes/stroke.ts';
 import type { Point } from '../view.ts';

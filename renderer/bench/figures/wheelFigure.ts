@@ -1,7 +1,7 @@
 /** A wheel in plan: pitch circle in long-dash-dot and tip circle continuous (ISO 2203), roots, bore, hub, arms, teeth. */
 
-import type { WheelSize } from '../../../solver/gearing/index.ts';
-import type { Wheel } from '../../../solver/movement/index.ts';
+import type { Wheel } from '../../../solver/movement/schema.ts';
+import type { WheelSize } from '../../../solver/teeth/index.ts';
 import type { Figure } from '../engraver.ts';
 import type { ArcStroke, Stroke } from '../strokes/stroke.ts';
 import { MIDDLE, THIN } from './lineWidths.ts';

@@ -1,4 +1,4 @@
-/** The drawn shape of a wheel: one tooth as points, and the windows between its arms. Filled from the gearing room. */
+/** The drawn shape of a wheel: one tooth as points, and the windows between its arms. Filled from the room of teeth. */
 import type { OutlineShape } from '../../../solver/geometry/index.ts';
 
 export interface WheelShape {

@@ -1,6 +1,8 @@
-/** The drawn shapes of all wheels: true teeth from the gearing room, as points for the tooth batch. */
-import { crossingOut, formOfWheel, halfAngleAt, statedArms, type ToothForm } from '../../../solver/gearing/index.ts';
-import type { Movement, Wheel } from '../../../solver/movement/index.ts';
+/** The drawn shapes of all wheels: true teeth from the solver, as points for the tooth batch. */
+
+import type { Movement, Wheel } from '../../../solver/movement/schema.ts';
+import { formOfWheel, halfAngleAt, type ToothForm } from '../../../solver/teeth/index.ts';
+import { crossingOut, statedArms } from '../../../solver/teeth/outlines/index.ts';
 import { PROFILE_POINTS } from '../strokes/teeth.ts';
 import type { WheelShape } from './wheelShape.ts';
 

@@ -2,14 +2,15 @@
  * Dragging a corner, a side, a rim or the whole of a plate, wall or opening. The outline follows the pointer; one that
  * would cross itself is drawn dashed and named, and letting go there leaves everything as it was.
  */
-import { applyEdit, type Edit, type Outline } from '../../../solver/movement/index.ts';
+import { applyEdit, type Edit } from '../../../solver/movement/index.ts';
+import type { Outline } from '../../../solver/movement/schema.ts';
 import { plantMovement } from '../../../solver/planting/index.ts';
 import type { Figure } from '../../bench/engraver.ts';
 import { THIN } from '../../bench/figures/lineWidths.ts';
 import { strokesOfOutline } from '../../bench/figures/outlineStrokes.ts';
 import { type Point, toWorld } from '../../bench/view.ts';
 import type { Bench } from '../../state/bench.svelte.ts';
-import { refusalSays } from '../../state/refusalSays.ts';
+import { refusalSays } from '../../wording/refusalSays.ts';
 import type { Gesture, Press } from '../pointerHub.ts';
 import { SNAP_REACH_PX } from '../settling.ts';
 import { roundStep } from '../snapCandidates.ts';

@@ -1,6 +1,7 @@
 /** What of a chosen plate, wall or opening can be taken hold of: corners, sides, the rim of a circle, the whole. */
 import { boundsOfOutline, nearestToPoint, piecesOf } from '../../../solver/geometry/index.ts';
-import type { Movement, Opening, Outline, PartId, Plate, Wall } from '../../../solver/movement/index.ts';
+import type { PartId } from '../../../solver/movement/ids.ts';
+import type { Movement, Opening, Outline, Plate, Wall } from '../../../solver/movement/schema.ts';
 import { type Point, toScreen, toWorld, type View } from '../../bench/view.ts';
 import { cornerAt, sideOf } from './reshape.ts';
 

@@ -5,7 +5,7 @@
  * sound (no side crosses another) is for the movement's own checks to say. Lengths in mm, y up.
  */
 import { pieceBetween, pointAtAngle } from '../../../solver/geometry/index.ts';
-import type { Outline } from '../../../solver/movement/index.ts';
+import type { Outline } from '../../../solver/movement/schema.ts';
 import type { Point } from '../../bench/view.ts';
 
 export type PathOutline = Extract<Outline, { kind: 'path' }>;

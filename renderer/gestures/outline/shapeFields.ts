@@ -1,5 +1,5 @@
 /** What dragging or nudging a handle makes of a part of the case: the fields that an edit sets, and what to say of it. */
-import type { Outline } from '../../../solver/movement/index.ts';
+import type { Outline } from '../../../solver/movement/schema.ts';
 import type { Point } from '../../bench/view.ts';
 import { type CasePart, type HandleRef, ringOf, ringsOf } from './handles.ts';
 import { bowSide, clean, cornerAt, moveCorner, moveOutline, moveSide, sideOf } from './reshape.ts';

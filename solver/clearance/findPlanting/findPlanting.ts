@@ -7,11 +7,15 @@
  * steps that grow when they succeed and shrink when they do not (a (1+1) evolution strategy: I. Rechenberg's rule of
  * success). The poorer half is dropped twice on the way. The same seed gives the same answers.
  */
-import type { Edit, Movement, PointId } from '../../movement/index.ts';
+
+import type { PointId } from '../../movement/ids.ts';
+import type { Edit } from '../../movement/index.ts';
 import { applyEdit } from '../../movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../planting/index.ts';
-import { checkMovement } from '../checkMovement.ts';
-import { lengthWords } from '../lengthWords.ts';
+import type { Movement } from '../../movement/schema.ts';
+import { plantMovement } from '../../planting/index.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { checkMovement } from '../checks/checkMovement.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
 import { editOf, measuredAgain, type PlantingTry, plantTry, type Sketch, sketchOf } from './plantingTry.ts';
 import { groundOf, type RoomMeasure, roomMeasureOf } from './roomOf.ts';
 import { seededChance } from './seededChance.ts';

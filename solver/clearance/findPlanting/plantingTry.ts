@@ -1,6 +1,10 @@
 /** One try of the search: sketch places and recorded sides, and the planting that they give. */
-import type { Edit, Movement, PointId } from '../../movement/index.ts';
-import { type PlacedMovement, plantMovement } from '../../planting/index.ts';
+
+import type { PointId } from '../../movement/ids.ts';
+import type { Edit } from '../../movement/index.ts';
+import type { Movement } from '../../movement/schema.ts';
+import { plantMovement } from '../../planting/index.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Room, RoomMeasure } from './roomOf.ts';
 
 export interface PlantingTry {

@@ -12,12 +12,12 @@ import {
   signedDistanceToRegion,
   type XY,
 } from '../../geometry/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import { gapContextOf, heightGapOf, takenAside } from '../gapReadings.ts';
-import { pairTermsFor } from '../pairTerms.ts';
-import { planGapOf } from '../planGap.ts';
-import type { RegionSolid, RingSolid, Solid } from '../solid.ts';
-import { movedSolids, solidsOf } from '../solids.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { gapContextOf, heightGapOf, takenAside } from '../gaps/gapReadings.ts';
+import { pairTermsFor } from '../gaps/pairTerms.ts';
+import { planGapOf } from '../gaps/planGap.ts';
+import type { RegionSolid, RingSolid, Solid } from '../solids/solid.ts';
+import { movedSolids, solidsOf } from '../solids/solids.ts';
 
 export interface Room {
   /** Smallest surplus over all pairs that the placing can change, mm; negative where something is too near. */

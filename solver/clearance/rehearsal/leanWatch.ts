@@ -1,5 +1,5 @@
 /** How far each body leans in a rehearsal, from the pushes of its teeth over many steps. */
-import type { ArborId } from '../../movement/index.ts';
+import type { ArborId } from '../../movement/ids.ts';
 import { leanOf, type Push } from './lean.ts';
 import type { RehearsalBody, RehearsalMesh } from './rehearsalTrain.ts';
 

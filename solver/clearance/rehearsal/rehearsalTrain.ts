@@ -1,9 +1,12 @@
 /** The train as bodies for the rehearsal: what turns together, what meshes with what, and the exact ratios. */
-import { formOfWheel, type ToothForm, toothPhases } from '../../gearing/index.ts';
-import type { ArborId, Movement, Wheel } from '../../movement/index.ts';
-import type { PlacedMovement, Point } from '../../planting/index.ts';
+
+import type { ArborId } from '../../movement/ids.ts';
+import type { Movement, Wheel } from '../../movement/schema.ts';
+import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import { formOfWheel, type ToothForm } from '../../teeth/index.ts';
+import { toothPhases } from '../../train/index.ts';
 import { MOST_MESHES, type ToothedRim, type TurningBody } from '../planckAdapter.ts';
-import { type PlayBound, playBoundsOf, type Shake, shakeOf, sideMovementOver } from '../shake.ts';
+import { type PlayBound, playBoundsOf, type Shake, shakeOf, sideMovementOver } from '../shake/shake.ts';
 import { bodyOf as fixedTo, partsOf } from '../solids/partsIndex.ts';
 import { toothShapes } from './toothShapes.ts';
 

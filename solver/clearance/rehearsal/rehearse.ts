@@ -5,9 +5,9 @@
  * It tells whether a train runs and where it stalls. Ratios and gaps never come from it: the counts give the one, our
  * own geometry the other. The same movement gives the same run.
  */
-import type { ArborId, WheelId } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import { lengthWords } from '../lengthWords.ts';
+import type { ArborId, WheelId } from '../../movement/ids.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
 import { TORQUE_UNIT, type TurningWorld, turningWorldOf } from '../planckAdapter.ts';
 import { wheelLabel } from '../solids/wheelSolids.ts';
 import { type ArborLean, LeanWatch } from './leanWatch.ts';

@@ -5,8 +5,9 @@
  * by that much at most, a hollow one fatter. Neighbouring chords that bulge make one shape; where the flank turns
  * hollow (at root corners, undercuts and in rings) the next shape begins.
  */
-import { halfAngleAt, type ToothForm } from '../../gearing/index.ts';
+
 import { pointAtAngle, type XY } from '../../geometry/index.ts';
+import { halfAngleAt, type ToothForm } from '../../teeth/index.ts';
 import { MOST_CORNERS, type TurningShape } from '../planckAdapter.ts';
 
 /** Most points on one flank of a shape, so that both flanks together are within planck's corners. */

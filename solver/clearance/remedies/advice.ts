@@ -1,7 +1,7 @@
 /** What to try where no single change cures a finding, and why none does. */
-import type { PlacedMovement } from '../../planting/index.ts';
-import { assemblyOrder } from '../assemblyOrder.ts';
-import type { Finding } from '../finding.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { assemblyOrder } from '../checks/assemblyOrder.ts';
+import type { Finding } from '../findings/finding.ts';
 import { wheelLabel } from '../solids/wheelSolids.ts';
 import { countsTried, ringOf } from './rings.ts';
 

@@ -1,11 +1,11 @@
 /** Cures of an arbor that a part of the frame holds down: a smaller head, the post elsewhere on its circle, the wheel above it. */
-import type { Post } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
-import { lengthWords } from '../lengthWords.ts';
-import { planGapOf } from '../planGap.ts';
-import type { RingSolid, Solid } from '../solid.ts';
-import { solidsOf } from '../solids.ts';
+import type { Post } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import type { Finding } from '../findings/finding.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
+import { planGapOf } from '../gaps/planGap.ts';
+import type { RingSolid, Solid } from '../solids/solid.ts';
+import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
 import { turnedPost } from './slidePost.ts';
 import { levelShift } from './wheelChanges.ts';

@@ -1,7 +1,9 @@
 /** Plant an arbor at the other crossing of its two loci. */
-import type { ArborId, Edit, PartId } from '../../movement/index.ts';
-import { otherCrossing, type PlacedMovement } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
+import type { ArborId, PartId } from '../../movement/ids.ts';
+import type { Edit } from '../../movement/index.ts';
+import { otherCrossing } from '../../planting/index.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import type { Finding } from '../findings/finding.ts';
 import type { Candidate } from './candidate.ts';
 
 /** A candidate for each arbor of the finding that has a second crossing. */

@@ -1,10 +1,11 @@
 /** Cures of a depth that binds, bottoms or loses contact under shake: another distance, or bearings with less play. */
-import { calculatedDepth } from '../../gearing/index.ts';
-import type { Arbor } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import { depthsUnderShake } from '../checkDepthsUnderShake.ts';
-import type { Finding } from '../finding.ts';
-import { lengthWords } from '../lengthWords.ts';
+
+import type { Arbor } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { calculatedDepth } from '../../teeth/index.ts';
+import { depthsUnderShake } from '../checks/checkDepthsUnderShake.ts';
+import type { Finding } from '../findings/finding.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
 import type { Candidate } from './candidate.ts';
 
 /** Play of a close running fit, mm on the diameter: common practice for a clock's pivots. */

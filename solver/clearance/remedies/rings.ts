@@ -4,11 +4,15 @@
  * An arbor that a held place or a bearing settles is let go, followed along the motion that it then has until the ring
  * closes, and the rule given the value that it has there.
  */
-import { checkRing, closeRing, type MeshRing, meshesOf, meshRings } from '../../gearing/index.ts';
-import { type ArborId, applyEdit, type Edit, type Movement, type Wheel } from '../../movement/index.ts';
-import { type PlacedMovement, plantMovement, startDrag } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
-import { lengthWords } from '../lengthWords.ts';
+
+import type { ArborId } from '../../movement/ids.ts';
+import { applyEdit, type Edit } from '../../movement/index.ts';
+import type { Movement, Wheel } from '../../movement/schema.ts';
+import { plantMovement, startDrag } from '../../planting/index.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { checkRing, closeRing, type MeshRing, meshesOf, meshRings } from '../../train/index.ts';
+import type { Finding } from '../findings/finding.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
 import { wheelLabel } from '../solids/wheelSolids.ts';
 import type { Candidate } from './candidate.ts';
 

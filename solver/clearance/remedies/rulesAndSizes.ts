@@ -1,8 +1,8 @@
 /** Cures of depths that cannot be right and of rules that disagree: another value, the size or the height of the mate. */
-import type { RuleOf, Wheel } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
-import { lengthWords } from '../lengthWords.ts';
+import type { RuleOf, Wheel } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import type { Finding } from '../findings/finding.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
 import { wheelLabel } from '../solids/wheelSolids.ts';
 import type { Candidate } from './candidate.ts';
 

@@ -1,8 +1,11 @@
 /** Cures of two depths between the same axes whose sums of teeth differ: one of them cut in the module that fits the other. */
-import { moduleOf, turnMovement } from '../../gearing/index.ts';
-import type { Movement, Wheel, WheelId } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
+
+import type { WheelId } from '../../movement/ids.ts';
+import type { Movement, Wheel } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { moduleOf } from '../../teeth/index.ts';
+import { turnMovement } from '../../train/index.ts';
+import type { Finding } from '../findings/finding.ts';
 import { wheelLabel } from '../solids/wheelSolids.ts';
 import type { Candidate } from './candidate.ts';
 

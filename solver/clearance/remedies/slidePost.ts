@@ -1,13 +1,16 @@
 /** Slide a post along its circle to the nearest place where it clears everything. */
-import type { Edit, Movement, PointId, Post } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
-import { gapContextOf, heightGapOf } from '../gapReadings.ts';
-import { pairTermsFor } from '../pairTerms.ts';
-import { nearestSafeAngle, type Obstacle, type SafeArc, type SlideCircle, safeArcs } from '../safeArcs.ts';
-import { sideMovementOver } from '../shake.ts';
-import { type RingSolid, sweptRing } from '../solid.ts';
-import { solidsOf } from '../solids.ts';
+
+import type { PointId } from '../../movement/ids.ts';
+import type { Edit } from '../../movement/index.ts';
+import type { Movement, Post } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import type { Finding } from '../findings/finding.ts';
+import { gapContextOf, heightGapOf } from '../gaps/gapReadings.ts';
+import { pairTermsFor } from '../gaps/pairTerms.ts';
+import { nearestSafeAngle, type Obstacle, type SafeArc, type SlideCircle, safeArcs } from '../safe/safeArcs.ts';
+import { sideMovementOver } from '../shake/shake.ts';
+import { type RingSolid, sweptRing } from '../solids/solid.ts';
+import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
 
 /** Added to the stated gap so that the cured gap does not fall short by rounding, mm. */

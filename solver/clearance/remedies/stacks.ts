@@ -1,13 +1,16 @@
 /** Cures of stacks: collars where nothing stops a pipe, a face taken off where the room is short, a longer end shake. */
-import type { Arbor, ArborId, Edit, Movement } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
-import { lengthWords } from '../lengthWords.ts';
-import type { PipeStack, PipeStop } from '../pipeStack.ts';
-import type { Heights } from '../solid.ts';
+
+import type { ArborId } from '../../movement/ids.ts';
+import type { Edit } from '../../movement/index.ts';
+import type { Arbor, Movement } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import type { Finding } from '../findings/finding.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
 import { heightsOfArbor } from '../solids/arborSolids.ts';
 import { partsOf } from '../solids/partsIndex.ts';
-import { type Stack, type StackPiece, stackOf } from '../stackOf.ts';
+import type { Heights } from '../solids/solid.ts';
+import type { PipeStack, PipeStop } from '../stacks/pipeStack.ts';
+import { type Stack, type StackPiece, stackOf } from '../stacks/stackOf.ts';
 import type { Candidate } from './candidate.ts';
 
 /** How much wider than what it meets a collar is, and its length where it stands alone, mm: habit of the trade. */

@@ -1,12 +1,12 @@
 /** Cures of what a hand, arm, finger or pin meets in its turn: shorter, or at another height. */
-import type { Arbor } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import { type Finding, shortInPlan } from '../finding.ts';
-import { lengthWords } from '../lengthWords.ts';
-import { pairTermsFor } from '../pairTerms.ts';
-import { planGapOf } from '../planGap.ts';
-import type { Solid } from '../solid.ts';
-import { solidsOf } from '../solids.ts';
+import type { Arbor } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { type Finding, shortInPlan } from '../findings/finding.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
+import { pairTermsFor } from '../gaps/pairTerms.ts';
+import { planGapOf } from '../gaps/planGap.ts';
+import type { Solid } from '../solids/solid.ts';
+import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
 
 /** Added so that a cured gap does not fall short by rounding, mm. */

@@ -1,8 +1,10 @@
 /** Cures of turning: another count, a pipe fixed to its arbor, a wheel held still, a depth left out, the sense that was meant. */
-import { turnMovement } from '../../gearing/index.ts';
-import { applyEdit, type Edit, type Movement } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import type { Finding } from '../finding.ts';
+
+import { applyEdit, type Edit } from '../../movement/index.ts';
+import type { Movement } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { turnMovement } from '../../train/index.ts';
+import type { Finding } from '../findings/finding.ts';
 import { wheelLabel } from '../solids/wheelSolids.ts';
 import type { Candidate } from './candidate.ts';
 

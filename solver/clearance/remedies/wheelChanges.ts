@@ -1,13 +1,15 @@
 /** Changes to a wheel that cure a gap: another level, a thinner body, a smaller tip. */
-import { sizeOfWheel } from '../../gearing/index.ts';
-import type { Edit, Movement, Wheel } from '../../movement/index.ts';
-import type { PlacedMovement } from '../../planting/index.ts';
-import { type Finding, shortInPlan } from '../finding.ts';
-import { lengthWords } from '../lengthWords.ts';
-import { pairTermsFor } from '../pairTerms.ts';
-import type { Solid } from '../solid.ts';
+
+import type { Edit } from '../../movement/index.ts';
+import type { Movement, Wheel } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { sizeOfWheel } from '../../teeth/index.ts';
+import { type Finding, shortInPlan } from '../findings/finding.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
+import { pairTermsFor } from '../gaps/pairTerms.ts';
+import type { Solid } from '../solids/solid.ts';
+import { solidsOf } from '../solids/solids.ts';
 import { wheelLabel } from '../solids/wheelSolids.ts';
-import { solidsOf } from '../solids.ts';
 import type { Candidate } from './candidate.ts';
 
 /** Added so that a cured gap does not fall short by rounding, mm. */

@@ -1,8 +1,8 @@
 /** An arbor through its whole height, its collars, and what its hands, arms, fingers and pins reach. */
 import type { XY } from '../../geometry/index.ts';
-import type { Arbor, Movement, Wheel } from '../../movement/index.ts';
-import type { Draft, Heights, RingSolid } from '../solid.ts';
+import type { Arbor, Movement, Wheel } from '../../movement/schema.ts';
 import { innerRadiusOf, type PartsIndex, partsOf } from './partsIndex.ts';
+import type { Draft, Heights, RingSolid } from './solid.ts';
 
 /** Heights that an arbor spans: as stated, or from all that stands on it and the plates that it runs in. */
 export function heightsOfArbor(arbor: Arbor, movement: Movement): Heights | undefined {

@@ -1,7 +1,7 @@
 /** What does not turn: posts with their screw heads, walls with their ribs, plates with their openings. */
 import type { XY } from '../../geometry/index.ts';
-import type { Movement, Outline, Post } from '../../movement/index.ts';
-import type { Draft, Heights } from '../solid.ts';
+import type { Movement, Outline, Post } from '../../movement/schema.ts';
+import type { Draft, Heights } from './solid.ts';
 
 /** A post and the heads of the screws that hold it, at its place. */
 export function postSolids(post: Post, centre: XY, movement: Movement): Draft[] {

@@ -1,5 +1,7 @@
 /** The parts of a movement by what they stand on, gathered once for all solids. */
-import type { Arbor, ArborId, Movement, Plate, Wheel } from '../../movement/index.ts';
+
+import type { ArborId } from '../../movement/ids.ts';
+import type { Arbor, Movement, Plate, Wheel } from '../../movement/schema.ts';
 
 export interface PartsIndex {
   readonly movement: Movement;

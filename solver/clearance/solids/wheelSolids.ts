@@ -1,9 +1,10 @@
 /** A wheel's body and its hub. */
-import { sizeOfWheel } from '../../gearing/index.ts';
+
 import type { XY } from '../../geometry/index.ts';
-import type { Movement, Wheel } from '../../movement/index.ts';
-import type { Draft, RingSolid } from '../solid.ts';
+import type { Movement, Wheel } from '../../movement/schema.ts';
+import { sizeOfWheel } from '../../teeth/index.ts';
 import { innerRadiusOf, type PartsIndex } from './partsIndex.ts';
+import type { Draft, RingSolid } from './solid.ts';
 
 /** Body outside the roots of an internal wheel, in modules, where the file states none: habit of the trade. */
 const RING_BODY_MODULES = 2;

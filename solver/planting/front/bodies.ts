@@ -4,10 +4,12 @@
  * A part inside a ring keeps its gap inside. What counts as inside is decided by the sketch, so that the answer
  * depends on the document alone.
  */
-import { sizeOfWheel } from '../../gearing/index.ts';
+
 import type { XY } from '../../geometry/index.ts';
 import { containsPoint, nearestOnOutline } from '../../geometry/index.ts';
-import type { Movement, Outline, PartId, PointId, Wall, Wheel } from '../../movement/index.ts';
+import type { PartId, PointId } from '../../movement/ids.ts';
+import type { Movement, Outline, Wall, Wheel } from '../../movement/schema.ts';
+import { sizeOfWheel } from '../../teeth/index.ts';
 
 /** A circle about a point: the tips of a wheel, an arbor, a post; a mark has radius 0. */
 export interface RoundBody {

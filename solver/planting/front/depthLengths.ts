@@ -1,6 +1,7 @@
 /** The centre distance of a depth: calculated, measured and held side by side, and the one that is used. */
-import { calculatedDepth } from '../../gearing/index.ts';
-import type { Movement, RuleOf, Wheel } from '../../movement/index.ts';
+
+import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
+import { calculatedDepth } from '../../teeth/index.ts';
 
 export interface DepthLength {
   /** The distance that is planted, mm. */

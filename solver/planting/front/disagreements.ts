@@ -4,7 +4,10 @@
  * Two arcs that do not reach are told by their gap and the lengths that would reach. Any other set is told by what one of
  * its rules would measure if the rest were planted without it: found by planting again, only when somebody asks.
  */
-import { MIN_LENGTH, type Movement, type PointId, type Rule, type RuleId } from '../../movement/index.ts';
+
+import type { PointId, RuleId } from '../../movement/ids.ts';
+import { MIN_LENGTH } from '../../movement/index.ts';
+import type { Movement, Rule } from '../../movement/schema.ts';
 import { plantNetwork } from '../kernel/plant.ts';
 import type { Disagreement } from '../placed.ts';
 import { networkOf } from './networkOf.ts';

@@ -4,7 +4,9 @@
  * The kernel keeps the plan and the side of every crossing, so that nothing jumps. Nothing is written to the movement
  * until the drag is released.
  */
-import type { Arbor, Mark, Movement, PointId, Post, Rule } from '../../movement/index.ts';
+
+import type { PointId } from '../../movement/ids.ts';
+import type { Arbor, Mark, Movement, Post, Rule } from '../../movement/schema.ts';
 import { createPlanner, type Planner } from '../kernel/planner.ts';
 import { type NetworkResult, PointState } from '../network.ts';
 import type { PlacedMovement } from '../placed.ts';

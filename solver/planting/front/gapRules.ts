@@ -1,6 +1,7 @@
 /** A stated gap as a length in the plane: between two centres, or from a centre to a straight edge. */
 import { areaOfOutline, nearestToPoint, pieceBetween, type XY } from '../../geometry/index.ts';
-import type { Outline, PointId } from '../../movement/index.ts';
+import type { PointId } from '../../movement/ids.ts';
+import type { Outline } from '../../movement/schema.ts';
 import type { Body, CaseBody, RoundBody } from './bodies.ts';
 
 /** What a gap asks of the points. `fixed` places belong to the case. */

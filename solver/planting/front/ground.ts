@@ -1,5 +1,6 @@
 /** The network of a movement with the way back from its indices to the maker's parts. */
-import type { ArborId, Movement, PointId, PostId, RuleId } from '../../movement/index.ts';
+import type { ArborId, PointId, PostId, RuleId } from '../../movement/ids.ts';
+import type { Movement } from '../../movement/schema.ts';
 import type { Network } from '../network.ts';
 import type { DepthLength } from './depthLengths.ts';
 

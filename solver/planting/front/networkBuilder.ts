@@ -1,6 +1,6 @@
 /** Collects points and rules and packs them into the flat arrays of a network. */
 import type { XY } from '../../geometry/index.ts';
-import type { PointId, RuleId } from '../../movement/index.ts';
+import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Network, RuleKindCode } from '../network.ts';
 import { RuleKind } from '../network.ts';
 import type { HeldSource, RuleLength, RuleSource, UnusableRule } from './ground.ts';

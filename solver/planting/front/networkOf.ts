@@ -4,7 +4,8 @@
  * drilled places).
  */
 import type { XY } from '../../geometry/index.ts';
-import type { Movement, PointId, Post, Rule, RuleOf } from '../../movement/index.ts';
+import type { PointId } from '../../movement/ids.ts';
+import type { Movement, Post, Rule, RuleOf } from '../../movement/schema.ts';
 import { RuleKind } from '../network.ts';
 import { bodiesOf } from './bodies.ts';
 import type { PlantingGround } from './ground.ts';

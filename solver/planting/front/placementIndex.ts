@@ -1,5 +1,5 @@
 /** Indexes over a planted network, each made when it is first asked for. */
-import type { RuleId } from '../../movement/index.ts';
+import type { RuleId } from '../../movement/ids.ts';
 import type { NetworkResult } from '../network.ts';
 import type { PlantingGround } from './ground.ts';
 

@@ -1,5 +1,5 @@
 /** Plants a movement: the one function that everything downstream starts from. */
-import type { Movement } from '../../movement/index.ts';
+import type { Movement } from '../../movement/schema.ts';
 import { plantNetwork, plantOwnBranch } from '../kernel/plant.ts';
 import type { NetworkResult } from '../network.ts';
 import type { PlacedMovement } from '../placed.ts';

@@ -1,5 +1,7 @@
 /** A planted movement whose parts are found when they are asked for: a drag step that only redraws pays only for places. */
-import type { Movement, PointId, RuleId } from '../../movement/index.ts';
+
+import type { PointId, RuleId } from '../../movement/ids.ts';
+import type { Movement } from '../../movement/schema.ts';
 import type { NetworkResult } from '../network.ts';
 import type { ConstructionStep, Disagreement, Place, PlacedMovement, Point, RuleOutcome } from '../placed.ts';
 import { disagreementsOf } from './disagreements.ts';

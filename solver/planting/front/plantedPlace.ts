@@ -1,5 +1,5 @@
 /** The place of one point in the maker's terms; what costs work is found when it is asked for. */
-import type { PointId, RuleId } from '../../movement/index.ts';
+import type { PointId, RuleId } from '../../movement/ids.ts';
 import { PointState } from '../network.ts';
 import type { Place, PlaceState, Point, Spread } from '../placed.ts';
 import { freeDirections } from './freeDirections.ts';

@@ -1,5 +1,5 @@
 /** What became of every rule of the movement. */
-import type { RuleId } from '../../movement/index.ts';
+import type { RuleId } from '../../movement/ids.ts';
 import type { RuleOutcome } from '../placed.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 

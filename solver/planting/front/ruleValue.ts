@@ -1,6 +1,7 @@
 /** The value that a rule would have at the planted places: for measuring, for new rules, and for cures. */
 import type { XY } from '../../geometry/index.ts';
-import type { Movement, PointId, Rule, WheelId } from '../../movement/index.ts';
+import type { PointId, WheelId } from '../../movement/ids.ts';
+import type { Movement, Rule } from '../../movement/schema.ts';
 import type { PlacedMovement, Point } from '../placed.ts';
 import { bodiesOf } from './bodies.ts';
 import { gapRule } from './gapRules.ts';

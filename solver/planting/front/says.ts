@@ -1,5 +1,5 @@
 /** The state of the planting in one sentence or two, for the strip below the bench. */
-import type { PointId } from '../../movement/index.ts';
+import type { PointId } from '../../movement/ids.ts';
 import type { Disagreement, Place } from '../placed.ts';
 import type { DraftRule } from './ruleValue.ts';
 import { joined } from './words.ts';

@@ -5,7 +5,8 @@
  * that it is told and not lost. (Validation refuses most of these; planting must not fall over them.)
  */
 import type { XY } from '../../geometry/index.ts';
-import type { Movement, PartId, PointId, Rule, RuleOf, Wheel, WheelId } from '../../movement/index.ts';
+import type { PartId, PointId, WheelId } from '../../movement/ids.ts';
+import type { Movement, Rule, RuleOf, Wheel } from '../../movement/schema.ts';
 import { RuleKind } from '../network.ts';
 import type { Body } from './bodies.ts';
 import { depthLength } from './depthLengths.ts';

@@ -1,5 +1,7 @@
 /** Lengths, points and rules as the planting says them. */
-import type { Movement, PointId, Rule } from '../../movement/index.ts';
+
+import type { PointId } from '../../movement/ids.ts';
+import type { Movement, Rule } from '../../movement/schema.ts';
 
 const MM_PER_INCH = 25.4; // exact by definition
 /** Digits given to a length that would be nothing at the display's own decimals. */

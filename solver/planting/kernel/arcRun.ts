@@ -5,7 +5,7 @@
  * arc no longer reaches or a rule no longer holds the run gives up and the general way takes over.
  * Array kernel: indices come from the plan, hence the `!`.
  */
-import { crossCirclesInto, TOUCH } from '../../geometry/circles.ts';
+import { crossCirclesInto, TOUCH } from '../../geometry/index.ts';
 import { type NetworkResult, type PlacementStep, RuleKind } from '../network.ts';
 import { Meet } from './meet.ts';
 import type { Placing } from './plant.ts';

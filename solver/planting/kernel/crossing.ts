@@ -4,7 +4,7 @@
  * The recorded side decides, else nearness to the sketch place; nothing else. With more than two loci a crossing on
  * which all agree goes before either. Array kernel: indices come from the plan, hence the `!`.
  */
-import { crossCirclesInto, TOUCH } from '../../geometry/circles.ts';
+import { crossCirclesInto, TOUCH } from '../../geometry/index.ts';
 import { RuleKind } from '../network.ts';
 import { locusOf } from './locus.ts';
 import { Meet, meetLoci } from './meet.ts';

@@ -3,7 +3,7 @@
  *
  * Array kernel: loci have five numbers, results eight, hence the `!`.
  */
-import { crossCircleLineInto, crossCirclesInto, crossLinesInto, TOUCH } from '../../geometry/circles.ts';
+import { crossCircleLineInto, crossCirclesInto, crossLinesInto, TOUCH } from '../../geometry/index.ts';
 import { Shape } from './locus.ts';
 
 /** How two loci meet. `touch`: they meet without crossing, so the place is not fixed to first order. */

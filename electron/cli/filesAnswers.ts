@@ -1,0 +1,184 @@
+/** `depthwright steps`, `sheets`, `cutting --out` and `handover`: the order of striking, and the files for the workshop. */
+import { mkdir } from 'node:fs/promises';
+import { dirname, resolve } from 'node:path';
+import { handoverOf, type Sheet, sheetsOf, wheelFiles, zipOf } from '../../solver/files/index.ts';
+import { type PaperName, printedFilesOf } from '../../solver/files/pages/index.ts';
+import { type Face, markingPlan, platesOf, stepsText } from '../../solver/marking/index.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { cuttingReport } from '../../solver/teeth/cutting/index.ts';
+import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
+import { atomicWrite } from '../files/atomicWrite.ts';
+import { type FileToWrite, writeIntoFolder } from '../files/exportFolder.ts';
+import { fileTrouble } from '../files/fileTrouble.ts';
+import { sheetFonts } from '../files/sheetFontFiles.ts';
+import { type Answer, Refusal } from './answer.ts';
+import { inBlocks } from './columns.ts';
+import { isSettled, titleLine } from './plantAnswer.ts';
+
+/** The file in which the others are read back. */
+const REPORT = 'preflight.txt';
+
+export interface StepsChoice {
+  readonly plate?: string;
+  readonly face?: Face;
+}
+
+/** Where files go, and how sheets are printed. */
+export interface PrintChoice {
+  readonly out: string;
+  readonly pdf?: boolean;
+  readonly pages?: boolean;
+  readonly paper: PaperName;
+}
+
+/** The plates that were asked for: the named one, or all. */
+function platesAsked({ movement }: PlacedMovement, plate: string | undefined): readonly (string | undefined)[] {
+  const known = platesOf(movement);
+  if (plate === undefined) return known;
+  if (known.some((id) => id === plate)) return [plate];
+  const names = known.filter((id) => id !== undefined).join(', ');
+  throw new Refusal(`There is no plate "${plate}". ${names ? `Plates: ${names}.` : 'The movement has no plates.'}`);
+}
+
+/** Marking-out steps of the plates asked for, as text and as data. */
+export function stepsAnswer(placed: PlacedMovement, choice: StepsChoice): Answer {
+  const plates = platesAsked(placed, choice.plate);
+  const options = plates.map((plate) => ({ plate, face: choice.face }));
+  const json = {
+    title: placed.movement.title,
+    settled: isSettled(placed),
+    plates: options.map((option) => {
+      const { steps, faceLabel, datumSays } = markingPlan(placed, option);
+      return { plate: option.plate ?? null, face: faceLabel, datum: datumSays, steps };
+    }),
+  };
+  const text = options.map((option) => stepsText(placed, option)).join('\n\n');
+  return { text, json, code: isSettled(placed) ? 0 : 1, ...unsettledWarning(placed) };
+}
+
+function unsettledWarning(placed: PlacedMovement): { warning?: string } {
+  return isSettled(placed) ? {} : { warning: `not everything is settled: ${placed.says}` };
+}
+
+async function madeFolder(folder: string): Promise<string> {
+  const path = resolve(folder);
+  try {
+    await mkdir(path, { recursive: true });
+    return path;
+  } catch (error) {
+    throw new Refusal(fileTrouble('made', path, error));
+  }
+}
+
+/** The pre-flight report: the blocks of files that want a look, or one line when all are fine. */
+function reportBlocks(sheets: readonly Sheet[]): string[][] {
+  const report = sheets.find(({ name }) => name === REPORT)?.text ?? '';
+  const blocks = report.trimEnd().split('\n\n');
+  const odd = blocks.filter((block) => !block.split('\n', 1)[0]?.endsWith(': fine.'));
+  if (odd.length === 0) return [[`Each was read back and is fine; ${REPORT} has the numbers.`]];
+  return odd.map((block) => block.split('\n'));
+}
+
+/**
+ * Metal is not to be cut to rules that contradict each other: said with what would settle them, and nothing written.
+ * A rule that only drilled places miss stops nothing: those are made.
+ */
+function refusedAsContested(placed: PlacedMovement): Answer | undefined {
+  if (![...placed.places.values()].some(({ state }) => state === 'contested')) return undefined;
+  const says = placed.disagreements.map((each) => each.says).join('\n  ');
+  const warning = `nothing was written, as rules disagree. Settle them, or leave one out:\n  ${says}`;
+  return { text: '', json: { title: placed.movement.title, settled: false, files: [] }, code: 1, warning };
+}
+
+/** Writes all workshop files into a folder and tells their names; with `pdf` the printed sheets, too, with `pages` their pages as SVG. */
+export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, pages, paper }: PrintChoice): Promise<Answer> {
+  const refused = refusedAsContested(placed);
+  if (refused) return refused;
+  const sheets = sheetsOf(placed);
+  const formats = [...(pdf ? ['pdf' as const] : []), ...(pages ? ['svg' as const] : [])];
+  const printed = formats.length > 0 ? printedFilesOf(placed, { fonts: sheetFonts(), paper }, formats) : [];
+  const names = await written(out, [
+    ...sheets.map(({ name, text }) => ({ name, content: text })),
+    ...printed.map(({ name, bytes }) => ({ name, content: bytes })),
+  ]);
+  const text = inBlocks([
+    [titleLine(placed.movement), `${names.length} files written to ${out}:`],
+    names.map((name) => `  ${name}`),
+    ...reportBlocks(sheets),
+    ...(formats.length > 0 ? [[PRINTING]] : []),
+  ]);
+  const json = { title: placed.movement.title, settled: isSettled(placed), folder: out, files: names };
+  return { text, json, code: isSettled(placed) ? 0 : 1, ...unsettledWarning(placed) };
+}
+
+const PRINTING = 'Print the sheets at actual size and measure both bars before a paper pattern is trusted.';
+
+async function written(out: string, files: readonly FileToWrite[]): Promise<readonly string[]> {
+  const outcome = await writeIntoFolder(await madeFolder(out), files);
+  if (outcome.kind === 'failed') throw new Refusal(outcome.says);
+  return outcome.names;
+}
+
+/** Writes everything for one job into a folder, or into one file when the name ends in .zip. */
+export async function handoverAnswer(placed: PlacedMovement, { out, paper }: PrintChoice): Promise<Answer> {
+  const refused = refusedAsContested(placed);
+  if (refused) return refused;
+  const files = handoverOf(placed, { settings: { fonts: sheetFonts(), paper } });
+  const isZip = /\.zip$/i.test(out);
+  if (isZip) {
+    const path = resolve(out);
+    await madeFolder(dirname(path));
+    try {
+      await atomicWrite(path, zipOf(files));
+    } catch (error) {
+      throw new Refusal(fileTrouble('written', path, error));
+    }
+  } else {
+    await written(
+      out,
+      files.map(({ name, bytes }) => ({ name, content: bytes })),
+    );
+  }
+  const names = files.map(({ name }) => name);
+  const text = inBlocks([
+    [titleLine(placed.movement), `${names.length} files written ${isZip ? 'into' : 'to'} ${out}:`],
+    names.map((name) => `  ${name}`),
+    [`Read contents.txt first: it lists every file, and the cautions. ${PRINTING}`],
+  ]);
+  const json = { title: placed.movement.title, settled: isSettled(placed), out, files: names };
+  return { text, json, code: isSettled(placed) ? 0 : 1, ...unsettledWarning(placed) };
+}
+
+/** Turns of the handle for one turn of the table that check-off lists are written for: what most small tables have. */
+const TABLE_RATIO = 90;
+
+/** Writes outline, numbers and check-off list of the wheels asked for, and tells the files' names. */
+export async function wheelsAnswer(
+  { movement }: PlacedMovement,
+  out: string,
+  wheel: string | undefined,
+): Promise<Answer> {
+  const report = cuttingReport(movement, { tableRatio: TABLE_RATIO, ...(wheel === undefined ? {} : { wheel }) });
+  if (report.kind === 'unknown') throw new Refusal(report.says);
+  const taken = new Set<string>();
+  const troubles: string[] = [];
+  const files = report.wheels.flatMap((data) => {
+    const own = movement.wheels.find(({ id }) => id === data.wheel);
+    const outline = own && wheelOutline(own, movement, { phase: 0 });
+    if (outline?.kind === 'none') troubles.push(`${data.name}: ${outline.says}`);
+    const name = taken.has(data.name.toLowerCase()) ? `${data.name} ${data.wheel}` : data.name;
+    taken.add(name.toLowerCase());
+    return wheelFiles({ ...data, name }, outline?.kind === 'outline' ? outline : undefined, TABLE_RATIO);
+  });
+  const names = await written(
+    out,
+    files.map(({ name, text }) => ({ name, content: text })),
+  );
+  const text = inBlocks([
+    [titleLine(movement), `${names.length} files written to ${out}:`],
+    names.map((name) => `  ${name}`),
+    ...(troubles.length > 0 ? [troubles] : []),
+  ]);
+  const json = { title: movement.title, folder: out, files: names };
+  return { text, json, code: troubles.length > 0 ? 1 : 0 };
+}

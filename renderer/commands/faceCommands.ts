@@ -1,0 +1,30 @@
+/** The four faces of the movement, each by its number. */
+import { FACES, type Face } from '../state/bench.svelte.ts';
+import type { Command } from './command.ts';
+
+const DESCRIBES: Readonly<Record<Face, string>> = {
+  bench: 'The bench: the plan of the train',
+  levels: 'Levels: section and tilted view of the stack',
+  steps: 'Marking-out steps, one at a time',
+  sheets: 'Sheets and files for the workshop',
+};
+
+const shows = (face: Face, key: string): Command => ({
+  id: `face-${face}`,
+  group: 'view',
+  says: FACES[face],
+  describes: DESCRIBES[face],
+  keys: [key],
+  possible: (bench) => bench.face !== face,
+  run: (bench) => {
+    bench.settingDown?.putAway(bench);
+    bench.show(face);
+  },
+});
+
+export const faceCommands = {
+  faceBench: shows('bench', '1'),
+  faceLevels: shows('levels', '2'),
+  faceSteps: shows('steps', '3'),
+  faceSheets: shows('sheets', '4'),
+} satisfies Record<string, Command>;

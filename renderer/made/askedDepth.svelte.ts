@@ -1,4 +1,0 @@
-/** The depth that a reading was last asked for, from its card; the view of readings begins with it. */
-import type { RuleId } from '../../solver/movement/index.ts';
-
-export const askedDepth = $state<{ rule: RuleId | undefined }>({ rule: undefined });

@@ -1,0 +1,79 @@
+/** Where a hole was drilled, as it is typed: the reading that is kept, and the place that all readings of the hole give. */
+
+import { editOfPlace, placeReadings } from '../../solver/made/index.ts';
+import type { PartId, PointId } from '../../solver/movement/ids.ts';
+import { applyEdit, type Edit, type ItemInput } from '../../solver/movement/index.ts';
+import { parseLength } from '../../solver/movement/measures.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { freshReadingId, type ReadingRead, type ReadingTyped } from './readingForm.ts';
+
+export interface PlaceTyped extends Pick<ReadingTyped, 'plusMinus' | 'gauge' | 'note'> {
+  readonly x: string;
+  readonly y: string;
+  readonly date: string;
+  /** The hole was plugged or drawn over since: what was read of it before is set aside. */
+  readonly isAfresh: boolean;
+}
+
+export type DrilledRead =
+  | { readonly kind: 'edits'; readonly edits: readonly Edit[]; readonly says: string }
+  | { readonly kind: 'problem'; readonly says: string };
+
+/** The edits that keep the reading and, unless it is doubtful, take the hole as drilled where all its readings put it. */
+export function drilledFrom(typed: PlaceTyped, settled: PlacedMovement, point: PointId): DrilledRead {
+  const { movement } = settled;
+  const read = itemOf(typed, settled, point);
+  if (read.kind === 'problem') return read;
+  const { item } = read;
+  const before = typed.isAfresh ? readBefore(settled, point) : [];
+  const keep: Edit[] = [
+    ...before.map((id): Edit => ({ kind: 'change', id, set: { setAside: true } })),
+    { kind: 'add', to: 'readings', item },
+  ];
+  const kept = applyEdit(movement, { kind: 'several', edits: keep });
+  if (kept.kind === 'refused') return { kind: 'problem', says: kept.says };
+  const found = placeReadings(kept.movement, settled.places).find((each) => each.point === point);
+  const [doubt] = found?.doubts.filter((says) => says.startsWith(`Reading ${item.id} `)) ?? [];
+  const edit = found && !found.isUsed ? editOfPlace(kept.movement, found) : undefined;
+  const says = doubt === undefined ? 'Done.' : 'Kept, but not used: it is asked about in the list of readings.';
+  return { kind: 'edits', edits: doubt === undefined && edit ? [...keep, edit] : keep, says };
+}
+
+/** Readings of the place of a hole that count so far. */
+export const readBefore = ({ movement }: PlacedMovement, point: PointId): readonly string[] =>
+  movement.readings
+    .filter(({ kind, of, setAside }) => kind === 'place' && of[0] === point && !setAside)
+    .map(({ id }) => id);
+
+function itemOf(
+  { x, y, plusMinus, gauge, note, date }: PlaceTyped,
+  { movement }: PlacedMovement,
+  point: PointId,
+): ReadingRead {
+  const mm: number[] = [];
+  for (const [name, text] of [
+    ['x', x],
+    ['y', y],
+    ['±', plusMinus],
+  ] as const) {
+    if (name === '±' && text.trim() === '') continue;
+    const read = parseLength(text.replaceAll('−', '-'), movement.display.unit);
+    if (read.kind === 'problem') return { kind: 'problem', says: `${name}: ${read.says}` };
+    if (name === '±' && read.mm < 0) return { kind: 'problem', says: `±: ${text} is below zero. Check it.` };
+    mm.push(read.mm);
+  }
+  if (!/^\d{4}-\d\d-\d\d$/.test(date))
+    return { kind: 'problem', says: 'Day: choose the day on which it was measured.' };
+  const [across = 0, up = 0, pm] = mm;
+  const item: ItemInput<'readings'> = {
+    id: freshReadingId(movement),
+    kind: 'place',
+    of: [point as PartId], // points are parts
+    at: [across, up],
+    ...(pm === undefined ? {} : { plusMinus: pm }),
+    ...(gauge.trim() === '' ? {} : { gauge: gauge.trim() }),
+    date,
+    ...(note.trim() === '' ? {} : { note: note.trim() }),
+  };
+  return { kind: 'reading', item };
+}

@@ -1,0 +1,183 @@
+/**
+ * The bench and the shell together: what is opened, saved and asked. In a plain browser the page plays the shell's
+ * part itself (`browserShell.ts`); the rest of the window does not know the difference.
+ */
+import type {
+  ExportFile,
+  OpenedDocument,
+  OpenReply,
+  SaveReply,
+  ShellBridge,
+  ShellCommand,
+} from '../../electron/bridge.ts';
+import { emptyMovement, readMovement, writeMovement } from '../../solver/movement/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import type { Command } from '../commands/command.ts';
+import { commands } from '../commands/commands.ts';
+import { handoverFile, workshopFiles } from '../readings/workshopFiles.ts';
+import type { Bench, Face } from '../state/bench.svelte.ts';
+import { browserShell } from './browserShell.ts';
+import { demoText, FIRST_DEMO } from './demos.ts';
+
+/** What the commands ask of the session. */
+export interface Session {
+  begin(): Promise<void>;
+  open(): Promise<void>;
+  /** Opens a file of `bench.recent`. */
+  openRecent(id: string): Promise<void>;
+  drop(file: File): Promise<void>;
+  openDemo(name: string): Promise<void>;
+  save(): Promise<void>;
+  saveAs(): Promise<void>;
+  /** Writes every workshop file into a folder. */
+  exportSheets(): Promise<void>;
+  /** Writes everything for one job as one zip file; an earlier revision adds the list of changes. */
+  handOver(earlier?: Movement): Promise<void>;
+  /** Writes files that a view has made into a folder. */
+  exportFiles(files: readonly ExportFile[]): Promise<void>;
+  /** Tells the shell the state of the page; called whenever any of it changed. */
+  tellState(): void;
+  end(): void;
+}
+
+/** Which of our commands the shell's menus mean. */
+const SHELL_COMMANDS: Readonly<Partial<Record<ShellCommand, Command>>> = {
+  new: commands.newMovement,
+  open: commands.open,
+  save: commands.save,
+  saveAs: commands.saveAs,
+  export: commands.exportSheets,
+  undo: commands.undo,
+  redo: commands.redo,
+  delete: commands.remove,
+  find: commands.find,
+  fit: commands.fit,
+  zoomIn: commands.zoomIn,
+  zoomOut: commands.zoomOut,
+  keys: commands.keys,
+};
+const SHELL_FACES: Readonly<Partial<Record<ShellCommand, Face>>> = {
+  bench: 'bench',
+  levels: 'levels',
+  steps: 'steps',
+  sheets: 'sheets',
+};
+
+/** Reads an opened document; a file that cannot be read leaves the open one untouched. */
+export function adoptDocument(bench: Bench, document: OpenedDocument): boolean {
+  const reading = readMovement(document.text);
+  if (reading.kind === 'problems') {
+    const [first, ...more] = reading.problems;
+    const others = more.length > 0 ? ` And ${more.length} more.` : '';
+    bench.problems = { file: document.name, problems: reading.problems };
+    bench.tell('refused', `${document.name} cannot be opened: ${first?.says ?? 'it is no movement'}${others}`);
+    return false;
+  }
+  bench.adopt(reading.movement, document);
+  if (reading.migratedFrom !== undefined) {
+    bench.tell('done', `${document.name} was written by version ${reading.migratedFrom}; saving writes it anew.`);
+  }
+  return true;
+}
+
+/** Joins the bench to the shell, or to the browser's part, and shows what is to be shown first. */
+export function startSession(bench: Bench): Session {
+  const shell: ShellBridge = window.depthwright ?? browserShell();
+  bench.platform = shell.platform;
+  const text = () => ({ handle: bench.handle, text: writeMovement(bench.movement) });
+  const opened = (reply: OpenReply): void => {
+    if (reply.kind === 'opened') adoptDocument(bench, reply.document);
+    else if (reply.kind === 'failed') bench.tell('refused', reply.says);
+  };
+  const saved = (reply: SaveReply): void => {
+    if (reply.kind === 'saved') bench.wasSaved(reply);
+    else if (reply.kind === 'failed') bench.tell('refused', reply.says);
+  };
+  const stops = [
+    shell.onOpened((document) => adoptDocument(bench, document)),
+    shell.onFailed(({ says }) => bench.tell('refused', says)),
+    shell.onSaved((document) => bench.wasSaved(document)),
+    shell.onCommand((name) => runShellCommand(bench, name)),
+    shell.onRecent((recent) => {
+      bench.recent = recent;
+    }),
+  ];
+  shell.provideText(() => (bench.handle ? text() : undefined));
+  const session: Session = {
+    async begin() {
+      const reply = await shell.newDocument();
+      if (reply.kind === 'blank') {
+        bench.adopt(emptyMovement(), { handle: reply.handle, unsaved: false });
+      }
+    },
+    open: async () => opened(await shell.open()),
+    openRecent: async (id) => opened(await shell.openRecent(id)),
+    drop: async (file) => opened(await shell.openDropped(file)),
+    async openDemo(name) {
+      const reply = await shell.newDocument();
+      if (reply.kind === 'blank') await showDemo(bench, name, reply.handle);
+    },
+    save: async () => saved(await shell.save(text())),
+    saveAs: async () => saved(await shell.saveAs(text())),
+    async exportSheets() {
+      const files = await workshopFiles(bench);
+      if (files) await session.exportFiles(files);
+    },
+    async handOver(earlier) {
+      const file = await handoverFile(bench, earlier);
+      if (file) await session.exportFiles([file]);
+    },
+    async exportFiles(files) {
+      const reply = await shell.exportFiles(files);
+      if (reply.kind === 'written') bench.tell('done', `${reply.names.length} files written to ${reply.folder}`);
+      else if (reply.kind === 'failed') bench.tell('refused', reply.says);
+    },
+    tellState: () =>
+      shell.tellState({
+        handle: bench.handle,
+        title: bench.movement.title,
+        unsaved: bench.unsaved,
+        possible: possibleNow(bench),
+      }),
+    end: () => {
+      for (const stop of stops) stop();
+    },
+  };
+  bench.session = session;
+  void begin(bench, shell);
+  return session;
+}
+
+async function begin(bench: Bench, shell: ShellBridge): Promise<void> {
+  const start = await shell.start();
+  bench.recent = start.recent;
+  if (start.document && adoptDocument(bench, start.document)) return;
+  const text = await demoText(FIRST_DEMO);
+  // Whoever was quicker than the demo has opened a file of his own.
+  if (bench.handle !== '') return;
+  adoptDemo(bench, FIRST_DEMO, text, start.blank);
+  if (start.firstStart) bench.guide = 'offered';
+}
+
+async function showDemo(bench: Bench, name: string, handle: string): Promise<void> {
+  adoptDemo(bench, name, await demoText(name), handle);
+}
+
+function adoptDemo(bench: Bench, name: string, text: string | undefined, handle: string): void {
+  if (text === undefined) bench.adopt(emptyMovement(), { handle, unsaved: false });
+  else adoptDocument(bench, { handle, name, text, unsaved: false });
+}
+
+function runShellCommand(bench: Bench, name: ShellCommand): void {
+  const face = SHELL_FACES[name];
+  if (face) bench.show(face);
+  if (name === 'paper' || name === 'layoutBlue') bench.look = name;
+  const command = SHELL_COMMANDS[name];
+  if (command?.possible(bench)) void command.run(bench);
+}
+
+function possibleNow(bench: Bench): ShellCommand[] {
+  const entries = Object.entries(SHELL_COMMANDS) as [ShellCommand, Command][]; // entries of a record with these keys
+  const ours = entries.filter(([, command]) => command.possible(bench)).map(([name]) => name);
+  return [...ours, 'paper', 'layoutBlue', 'bench', 'levels', 'steps', 'sheets'];
+}

@@ -1,0 +1,69 @@
+/** Openings that cannot be cut as drawn: across the edge of their plate, outside it, or across one another. */
+import {
+  boundsOfOutline,
+  containsPoint,
+  endsOf,
+  nearestOfSegments,
+  type OutlineShape,
+  piecesOf,
+} from '../../geometry/index.ts';
+import type { Movement, Opening } from '../../movement/schema.ts';
+import type { Finding } from '../findings/finding.ts';
+
+/** Outlines that come nearer than this cross or touch, mm: a thousandth of what any workshop can hold. */
+const TOUCH = 1e-6;
+
+/** Everything that is wrong with the openings of a movement; a notch is meant to cross its plate's edge. */
+export function checkCase({ plates, openings }: Movement): readonly Finding[] {
+  return plates.flatMap((plate): Finding[] => {
+    const own = openings.filter((opening) => opening.plate === plate.id);
+    const name = plate.name ?? plate.id;
+    const edges = own.flatMap((opening): Finding[] => {
+      const crosses = meet(opening.outline, plate.outline);
+      const isOut = !crosses && !isWithin(opening.outline, plate.outline);
+      if (!isOut && (!crosses || opening.kind === 'notch')) return [];
+      const says = isOut
+        ? `${nameOf(opening)} is outside ${name}: there is nothing to cut.`
+        : `${nameOf(opening)} crosses the edge of ${name}: an opening lies within its plate, and a notch may cross its edge.`;
+      return [
+        { key: `case ${opening.id} ${plate.id}`, kind: 'case', severity: 'warns', parts: [opening.id, plate.id], says },
+      ];
+    });
+    const pairs = own.flatMap((first, i) =>
+      own.slice(i + 1).flatMap((second): Finding[] => {
+        if (!meet(first.outline, second.outline)) return [];
+        const says = `${nameOf(first)} and ${nameOf(second)} cross each other in ${name}: one outline round both is wanted.`;
+        return [
+          { key: `case ${first.id} ${second.id}`, kind: 'case', severity: 'warns', parts: [first.id, second.id], says },
+        ];
+      }),
+    );
+    return [...edges, ...pairs];
+  });
+}
+
+const nameOf = ({ id, name, kind }: Opening): string => name ?? `${kind.charAt(0).toUpperCase()}${kind.slice(1)} ${id}`;
+
+/** Outlines are immutable, so each two are looked at once, and an edit of something else costs nothing. */
+const known = new WeakMap<OutlineShape, WeakMap<OutlineShape, boolean>>();
+
+function meet(first: OutlineShape, second: OutlineShape): boolean {
+  const ofFirst = known.get(first) ?? new WeakMap<OutlineShape, boolean>();
+  known.set(first, ofFirst);
+  const answer = ofFirst.get(second) ?? findMeeting(first, second);
+  ofFirst.set(second, answer);
+  return answer;
+}
+
+function findMeeting(first: OutlineShape, second: OutlineShape): boolean {
+  const [a, b] = [boundsOfOutline(first), boundsOfOutline(second)];
+  if (a[0] > b[2] || b[0] > a[2] || a[1] > b[3] || b[1] > a[3]) return false;
+  const others = piecesOf(second);
+  return piecesOf(first).some((piece) => others.some((other) => nearestOfSegments(piece, other).distance < TOUCH));
+}
+
+/** Of two outlines that do not meet: is the first inside the second? */
+function isWithin(first: OutlineShape, second: OutlineShape): boolean {
+  const [piece] = piecesOf(first);
+  return piece !== undefined && containsPoint(second, endsOf(piece)[0]);
+}

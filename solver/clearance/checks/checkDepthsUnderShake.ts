@@ -1,0 +1,142 @@
+/**
+ * Depths under shake: whether each pair still runs when its arbors stand as near and as far as their bearings let them.
+ *
+ * The contact engine gives the window of the pair's true teeth; the two distances are held against it. Bearings that
+ * give way are no fault: a pair that is tight as planted runs if the play of its bearings lets it part. Windows are
+ * kept for as long as the document's wheels and rules are the same.
+ */
+
+import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { type DepthWindow, windowOfDepth } from '../../teeth/index.ts';
+import type { Finding } from '../findings/finding.ts';
+import { lengthWords } from '../findings/lengthWords.ts';
+import { type Shake, shakeOf, sideMovementOver } from '../shake/shake.ts';
+import { wheelLabel } from '../solids/wheelSolids.ts';
+
+/** A depth as it is planted, with how far its arbors' shake takes it. */
+export interface DepthUnderShake {
+  readonly rule: RuleOf<'depth'>;
+  readonly wheels: readonly [Wheel, Wheel];
+  readonly distance: number;
+  readonly window: DepthWindow | { readonly kind: 'none'; readonly says: string };
+}
+
+/** The window of every depth that is in use, at its planted distance, with the shake at the height of its teeth. */
+export function depthsUnderShake(placed: PlacedMovement): readonly DepthUnderShake[] {
+  const { movement, places } = placed;
+  const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
+  const shake = shakeOf(movement);
+  return movement.rules.flatMap((rule): DepthUnderShake[] => {
+    if (rule.kind !== 'depth' || rule.leaveOut) return [];
+    const [first, second] = [wheels.get(rule.wheels[0]), wheels.get(rule.wheels[1])];
+    const [a, b] = [first && places.get(first.arbor), second && places.get(second.arbor)];
+    if (!first || !second || !a || !b) return [];
+    const distance = Math.hypot(b.x - a.x, b.y - a.y);
+    const sideShake = [sideOf(first, shake), sideOf(second, shake)] as const;
+    return [
+      { rule, wheels: [first, second], distance, window: keptWindow(first, second, movement, distance, sideShake) },
+    ];
+  });
+}
+
+function sideOf(wheel: Wheel, shake: Shake): number {
+  return sideMovementOver(shake, wheel.arbor, { from: wheel.level, to: wheel.level + wheel.thickness });
+}
+
+type Kept = Map<string, DepthUnderShake['window']>;
+const kept = new WeakMap<Movement['wheels'], WeakMap<Movement['rules'], Kept>>();
+
+function keptWindow(
+  first: Wheel,
+  second: Wheel,
+  movement: Movement,
+  distance: number,
+  sideShake: readonly [number, number],
+): DepthUnderShake['window'] {
+  const ofWheels = kept.get(movement.wheels) ?? new WeakMap<Movement['rules'], Kept>();
+  kept.set(movement.wheels, ofWheels);
+  const ofRules: Kept = ofWheels.get(movement.rules) ?? new Map();
+  ofWheels.set(movement.rules, ofRules);
+  const key = [first.id, second.id, distance.toFixed(6), ...sideShake.map((side) => side.toFixed(6))].join(' ');
+  const known = ofRules.get(key) ?? windowOfDepth(first, second, movement, { distance, sideShake });
+  ofRules.set(key, known);
+  return known;
+}
+
+/** Depths that bind, bottom or lose contact, worst first for each pair. */
+export function checkDepthsUnderShake(placed: PlacedMovement): readonly Finding[] {
+  return depthsUnderShake(placed).flatMap((depth) => {
+    const said = faultOf(depth);
+    if (!said) return [];
+    const [first, second] = depth.wheels;
+    const at = depth.wheels.map(({ arbor }) => placed.places.get(arbor));
+    const [a, b] = at;
+    return [
+      {
+        key: `depth shake ${first.id} ${second.id}`,
+        kind: 'depth' as const,
+        severity: said.severity,
+        parts: [first.id, second.id],
+        ...(a && b
+          ? {
+              at: [
+                { x: a.x, y: a.y },
+                { x: b.x, y: b.y },
+              ] as const,
+            }
+          : {}),
+        says: `${wheelLabel(first)} and ${wheelLabel(second)} ${said.says}`,
+      },
+    ];
+  });
+}
+
+/** Distances are told apart from the ends of the window by more than the engine's own fineness, mm. */
+const FINE = 1e-3;
+
+function faultOf({
+  window,
+  distance,
+  wheels,
+}: DepthUnderShake): { severity: Finding['severity']; says: string } | undefined {
+  if (window.kind === 'none') return { severity: 'stops', says: `do not mesh: ${window.says}` };
+  const open = window.internal ? -1 : 1;
+  const { spread } = window.turn;
+  // Positive: so much beyond the end of the window, in the sense in which play grows or shrinks.
+  const tooDeep = open * (window.deepest - distance);
+  const tooShallow = open * (distance - window.shallowest);
+  const lost = open * (distance - window.lostAt);
+  const what = window.deepestBy === 'bottoming' ? 'bottom' : 'bind';
+  // Run-out brings the axes nearer once a turn; only the play of the bearings gives way to it.
+  const runOut = (wheels[0].runOut + wheels[1].runOut) / 2;
+  const play = spread - runOut;
+  if (tooDeep + runOut > play + FINE) {
+    const when = runOut > FINE ? ' where their run-out is at its worst' : '';
+    return {
+      severity: 'stops',
+      says: `${what}: ${lengthWords(tooDeep + runOut)} too near${when}, and their bearings give way by ${lengthWords(play)} only.`,
+    };
+  }
+  if (lost > -FINE) return { severity: 'stops', says: `lose contact: ${lengthWords(lost)} too far apart.` };
+  if (window.deepestBy === 'bottoming' && tooDeep > FINE) {
+    return {
+      severity: 'warns',
+      says: `bottom as planted: ${lengthWords(tooDeep)} too near, until their bearings give way.`,
+    };
+  }
+  if (lost + spread > -FINE) {
+    return {
+      severity: 'warns',
+      says: `can lose contact with shake: ${lengthWords(lost + spread)} too far apart then.`,
+    };
+  }
+  if (tooShallow > FINE) {
+    const end = window.shallowest.toFixed(2);
+    return {
+      severity: 'notes',
+      says: `do not run evenly: ${lengthWords(distance)} apart, flanks hand over evenly up to ${end} mm.`,
+    };
+  }
+  return undefined;
+}

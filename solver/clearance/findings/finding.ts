@@ -1,0 +1,58 @@
+/** A finding: anything that a check wants the maker to see. */
+
+import type { PartId } from '../../movement/ids.ts';
+import type { Edit } from '../../movement/index.ts';
+import type { Movement } from '../../movement/schema.ts';
+import type { Point } from '../../planting/placed.ts';
+
+export interface Finding {
+  /** Stable: kind and parts joined; the same fault has the same key in every run. */
+  readonly key: string;
+  readonly kind:
+    | 'fouls'
+    | 'tooClose'
+    | 'depth'
+    | 'size'
+    | 'turning'
+    | 'ring'
+    | 'bearing'
+    | 'stack'
+    | 'planting'
+    | 'assembly'
+    | 'case';
+  readonly severity: 'stops' | 'warns' | 'notes';
+  readonly parts: readonly PartId[];
+  /** Smallest gap, mm (negative: overlap), and the limit it was held against. */
+  readonly gap?: number;
+  readonly wanted?: number;
+  /** For parts that stand in each other and are parted sooner in height: what would clear them in plan, mm. */
+  readonly sideways?: number;
+  /** All three values of the gap, mm. */
+  readonly gaps?: { readonly asPlanted: number; readonly withShake: number; readonly withPlusMinus: number };
+  /** Which of the three values decided: as planted, with shake, or with the ± of the planting. */
+  readonly value?: 'asPlanted' | 'withShake' | 'withPlusMinus';
+  /** Where to look: the two nearest points, or the place of the part. */
+  readonly at?: readonly [Point, Point];
+  /** Whole sentence for the strip. */
+  readonly says: string;
+  /** Filled by `withRemedies` only: each remedy costs a planting and a check. */
+  readonly remedies?: readonly Remedy[];
+  /** Why there is no remedy, and what to try; filled by `withRemedies` where it found none. */
+  readonly advice?: string;
+}
+
+/** How much more room in plan would clear a gap, mm. */
+export function shortInPlan({ sideways, wanted = 0, gap = 0 }: Finding): number {
+  return sideways ?? wanted - gap;
+}
+
+export interface Remedy {
+  /** "Turn post P2 by +4.6° about the centre: gap 1.00 mm" */
+  readonly says: string;
+  /** The change as one edit. */
+  readonly edit: Edit;
+  /** The movement with the remedy in it. */
+  readonly movement: Movement;
+  /** Gap after the remedy of a gap, found by running the check again, mm. */
+  readonly gapAfter?: number;
+}

@@ -1,0 +1,69 @@
+/** One pair of solids held against what it owes: the finding in words, or none. */
+import { pointAtAngle, type XY } from '../../geometry/index.ts';
+import { type GapContext, type GapValue, heightGapOf, shortfallOf, TOUCH } from '../gaps/gapReadings.ts';
+import { type PairTerms, pairKey } from '../gaps/pairTerms.ts';
+import { type PlanGap, planGapOf } from '../gaps/planGap.ts';
+import type { Solid } from '../solids/solid.ts';
+import type { Finding } from './finding.ts';
+import { lengthWords } from './lengthWords.ts';
+
+/** What falls short between two solids under the first reading that does. */
+export function gapFinding(first: Solid, second: Solid, terms: PairTerms, context: GapContext): Finding | undefined {
+  // Apart in height at the worst ends of both end shakes: apart under every reading.
+  if (heightGapOf(first, second) - endShakes(first, second, context) >= terms.height - TOUCH) return undefined;
+  const plan = planGapOf(first, second);
+  if (!plan || plan.gap >= terms.plan + context.margin) return undefined;
+  const short = shortfallOf(first, second, plan, terms, context);
+  if (!short) return undefined;
+  const { value, reading, gaps } = short;
+  const fouls = reading.gap < -TOUCH;
+  const at = (point: XY): { x: number; y: number } => ({ x: point[0], y: point[1] });
+  const [a, b] = reading.direction === 'height' && fouls ? oneAbove(first, second, plan) : [plan.a, plan.b];
+  return {
+    key: `${fouls ? 'fouls' : 'tooClose'} ${pairKey(first.part, second.part)}`,
+    kind: fouls ? 'fouls' : 'tooClose',
+    severity: fouls && value !== 'withPlusMinus' ? 'stops' : 'warns',
+    parts: [first.part, second.part],
+    gap: reading.gap,
+    gaps,
+    wanted: reading.wanted,
+    value,
+    ...(reading.sideways === undefined ? {} : { sideways: reading.sideways }),
+    at: [at(a), at(b)],
+    says: saysOf(`${first.label} and ${second.label}`, value, reading.gap, reading.wanted, reading.direction),
+  };
+}
+
+function endShakes(first: Solid, second: Solid, { shake }: GapContext): number {
+  return [first, second].reduce((sum, { arbor }) => sum + (arbor === undefined ? 0 : shake.lengthwise(arbor)), 0);
+}
+
+/**
+ * Where to look at two that share a height and stand over each other: the middle of what they share in plan; of a ring
+ * within the other, its rim, on the side away from the other's axis.
+ */
+function oneAbove(first: Solid, second: Solid, plan: PlanGap): readonly [XY, XY] {
+  const middle: XY = [(plan.a[0] + plan.b[0]) / 2, (plan.a[1] + plan.b[1]) / 2];
+  if (first.shape !== 'ring' || second.shape !== 'ring') return [middle, middle];
+  const [large, small] = first.outer >= second.outer ? [first, second] : [second, first];
+  const [dx, dy] = [small.centre[0] - large.centre[0], small.centre[1] - large.centre[1]];
+  const d = Math.hypot(dx, dy);
+  if (d + small.outer > large.outer) return [middle, middle];
+  const rim = pointAtAngle(small.centre, small.outer, Math.atan2(dy, dx));
+  return [rim, rim];
+}
+
+const UNDER: Record<GapValue, string> = {
+  asPlanted: '',
+  withShake: ' with shake',
+  withPlusMinus: ' with shake and the ± of the planting',
+};
+
+function saysOf(names: string, value: GapValue, gap: number, wanted: number, direction: 'plan' | 'height'): string {
+  if (gap < -TOUCH && direction === 'height') {
+    return `${names} stand in each other: their levels overlap by ${lengthWords(-gap)}${UNDER[value]}.`;
+  }
+  if (gap < -TOUCH) return `${names} foul by ${lengthWords(-gap)}${UNDER[value]}.`;
+  const where = direction === 'height' ? ' in height' : '';
+  return `${names}: gap ${lengthWords(gap)}${where}${UNDER[value]}, wanted ${lengthWords(wanted)}.`;
+}

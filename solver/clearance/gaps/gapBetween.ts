@@ -1,0 +1,50 @@
+/** The gap between any two parts: what the maker measures on the drawing, and what a remedy is judged by. */
+import type { PartId } from '../../movement/ids.ts';
+import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { Solid } from '../solids/solid.ts';
+import { solidsOf } from '../solids/solids.ts';
+import { heightGapOf } from './gapReadings.ts';
+import { planGapOf } from './planGap.ts';
+
+export interface PartGap {
+  /** Smallest gap, mm; negative where the two share space. */
+  readonly gap: number;
+  /** `plan` side by side, `height` one above the other, `slant` neither. */
+  readonly direction: 'plan' | 'height' | 'slant';
+  /** Nearest points in plan. */
+  readonly at: readonly [Point, Point];
+}
+
+/** Smallest gap between two parts of a placed movement, or undefined where one of them has no body or both are fixed outlines. */
+export function gapBetween(placed: PlacedMovement, first: PartId, second: PartId): PartGap | undefined {
+  return gapOfSolids(solidsOf(placed), first, second);
+}
+
+/** As `gapBetween`, on solids already made. */
+export function gapOfSolids(solids: readonly Solid[], first: PartId, second: PartId): PartGap | undefined {
+  const others = solids.filter((solid) => solid.part === second);
+  let best: PartGap | undefined;
+  for (const a of solids) {
+    if (a.part !== first) continue;
+    for (const b of others) {
+      const next = gapOfTwo(a, b);
+      if (next && (!best || next.gap < best.gap)) best = next;
+    }
+  }
+  return best;
+}
+
+function gapOfTwo(a: Solid, b: Solid): PartGap | undefined {
+  const plan = planGapOf(a, b);
+  if (!plan) return undefined;
+  const height = heightGapOf(a, b);
+  const at = [
+    { x: plan.a[0], y: plan.a[1] },
+    { x: plan.b[0], y: plan.b[1] },
+  ] as const;
+  // Two that stand in each other: the least movement that parts them, aside or along the arbor.
+  if (height < 0 && plan.gap < height) return { gap: height, direction: 'height', at };
+  if (height < 0) return { gap: plan.gap, direction: 'plan', at };
+  if (plan.gap <= 0) return { gap: height, direction: 'height', at };
+  return { gap: Math.hypot(plan.gap, height), direction: height > 0 ? 'slant' : 'plan', at };
+}

@@ -1,0 +1,180 @@
+/**
+ * The three readings of a gap: as planted, worst with the shake of the bearings and the run-out of the wheels,
+ * and that less the ± of the planting.
+ */
+import type { PointId, WheelId } from '../../movement/ids.ts';
+import type { Wheel } from '../../movement/schema.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { type Shake, shakeOf, sideMovementBetween, sideMovementOver } from '../shake/shake.ts';
+import type { Heights, Solid } from '../solids/solid.ts';
+import type { PairTerms } from './pairTerms.ts';
+import type { PlanGap } from './planGap.ts';
+
+export type GapValue = 'asPlanted' | 'withShake' | 'withPlusMinus';
+
+/** A gap under one reading: in plan and in height, and the one that decides, mm. */
+export interface GapReading {
+  readonly gap: number;
+  readonly wanted: number;
+  readonly direction: 'plan' | 'height';
+  /** For two that stand in each other and are parted sooner in height: what would clear them in plan, mm. */
+  readonly sideways?: number;
+}
+
+/** Contact is not overlap: parts that touch may overlap by rounding only, mm. */
+export const TOUCH = 1e-6;
+
+/** What gaps are read with: made once for a placed movement. */
+export interface GapContext {
+  readonly placed: PlacedMovement;
+  readonly shake: Shake;
+  readonly wheels: ReadonlyMap<WheelId, Wheel>;
+  readonly posts: ReadonlySet<string>;
+  /** Largest amount that shake, run-out and ± could take from any gap, mm: the margin of the search for pairs. */
+  readonly margin: number;
+}
+
+/** Gathers what the readings need. */
+export function gapContextOf(placed: PlacedMovement, solids: readonly Solid[]): GapContext {
+  const shake = shakeOf(placed.movement);
+  const wheels = new Map(placed.movement.wheels.map((wheel) => [wheel.id, wheel]));
+  let movement = 0;
+  for (const solid of solids) {
+    movement = Math.max(movement, asideOf(solid, solid.heights, shake) + runOutOf(solid, wheels));
+  }
+  const posts = new Set<string>(placed.movement.posts.map((post) => post.id));
+  return { placed, shake, wheels, posts, margin: 2 * movement + 4 * largestSpread(placed) };
+}
+
+/** Largest standard deviation of any place, mm; asking for it costs, so it is asked only where a ± is stated. */
+function largestSpread({ movement, places }: PlacedMovement): number {
+  const stated = movement.rules.some(
+    (rule) => (rule.plusMinus ?? 0) > 0 || (rule.kind === 'depth' && rule.measured !== undefined),
+  );
+  const drilled = movement.made.some((made) => (made.plusMinus ?? 0) > 0);
+  if (!stated && !drilled) return 0;
+  let spread = 0;
+  for (const place of places.values()) spread = Math.max(spread, place.spread?.major ?? 0);
+  return spread;
+}
+
+/** Height gap of two solids, mm; negative where they share heights. */
+export function heightGapOf(first: Solid, second: Solid): number {
+  return Math.max(second.heights.from - first.heights.to, first.heights.from - second.heights.to);
+}
+
+/**
+ * The first reading that falls short of what the pair owes, with all three values; undefined where none does.
+ */
+export function shortfallOf(
+  first: Solid,
+  second: Solid,
+  plan: PlanGap,
+  terms: PairTerms,
+  context: GapContext,
+): { readonly value: GapValue; readonly reading: GapReading; readonly gaps: Record<GapValue, number> } | undefined {
+  const plusMinus = plusMinusOf(first, second, context);
+  const readings: Record<GapValue, GapReading> = {
+    ...gapOfPair(first, second, plan, terms, context),
+    withPlusMinus: gapOfPair(first, second, { ...plan, gap: plan.gap - plusMinus }, terms, context).withShake,
+  };
+  const value = VALUES.find((name) => readings[name].gap < readings[name].wanted - TOUCH);
+  if (!value) return undefined;
+  const gaps = {
+    asPlanted: readings.asPlanted.gap,
+    withShake: readings.withShake.gap,
+    withPlusMinus: readings.withPlusMinus.gap,
+  };
+  return { value, reading: readings[value], gaps };
+}
+
+/** A pair's gap as planted, and at its worst with shake and run-out. */
+export function gapOfPair(
+  first: Solid,
+  second: Solid,
+  plan: PlanGap,
+  terms: PairTerms,
+  context: Pick<GapContext, 'shake' | 'wheels'>,
+): Record<'asPlanted' | 'withShake', GapReading> {
+  const height = heightGapOf(first, second);
+  const aside = takenAside(first, second, context);
+  const shaken = lengthwiseOfPair(first, second, context.shake);
+  // What may touch in height stops the other there: a shoulder on its collar, a hub on its plate.
+  const lengthwise = terms.height === 0 ? Math.min(shaken, Math.max(height, 0)) : shaken;
+  return {
+    asPlanted: readingOf(plan.gap, height, terms),
+    withShake: readingOf(plan.gap - aside, height - lengthwise, terms),
+  };
+}
+
+const VALUES: readonly GapValue[] = ['asPlanted', 'withShake', 'withPlusMinus'];
+
+/**
+ * Side by side the plan decides, one above the other the height; corner to corner the slant between them,
+ * held against the plan's limit. Two that stand in each other overlap by the least movement that parts them, aside or
+ * along the arbor.
+ */
+function readingOf(plan: number, height: number, terms: PairTerms): GapReading {
+  if (height < -TOUCH && plan < height) {
+    return { gap: height, wanted: terms.height, direction: 'height', sideways: terms.plan - plan };
+  }
+  if (height < -TOUCH) return { gap: plan, wanted: terms.plan, direction: 'plan' };
+  if (plan <= 0) return { gap: Math.max(height, 0), wanted: terms.height, direction: 'height' };
+  if (height >= terms.height) return { gap: height, wanted: terms.height, direction: 'height' };
+  return { gap: Math.hypot(plan, Math.max(height, 0)), wanted: terms.plan, direction: 'plan' };
+}
+
+/** What shake and run-out can take from a pair's gap in plan, mm. */
+export function takenAside(
+  first: Solid,
+  second: Solid,
+  { shake, wheels }: Pick<GapContext, 'shake' | 'wheels'>,
+): number {
+  if (first.arbor !== undefined && first.arbor === second.arbor) return 0;
+  const shared = sharedHeights(first, second);
+  const runOut = runOutOf(first, wheels) + runOutOf(second, wheels);
+  if (first.arbor !== undefined && second.arbor !== undefined) {
+    return runOut + sideMovementBetween(shake, first.arbor, second.arbor, shared);
+  }
+  return runOut + asideOf(first, shared, shake) + asideOf(second, shared, shake);
+}
+
+/** Heights that both solids have, or the two faces that look at each other. */
+function sharedHeights(first: Solid, second: Solid): Heights {
+  const a = Math.max(first.heights.from, second.heights.from);
+  const b = Math.min(first.heights.to, second.heights.to);
+  return { from: Math.min(a, b), to: Math.max(a, b) };
+}
+
+function asideOf(solid: Solid, heights: Heights, shake: Shake): number {
+  return solid.arbor === undefined ? 0 : sideMovementOver(shake, solid.arbor, heights);
+}
+
+/** A wheel's tips reach out by half its total run-out. */
+function runOutOf(solid: Solid, wheels: ReadonlyMap<WheelId, Wheel>): number {
+  // Only wheel solids carry a wheel's id as their part.
+  return solid.role === 'wheel' ? (wheels.get(solid.part as WheelId)?.runOut ?? 0) / 2 : 0;
+}
+
+/** What end shake can take from a pair's gap in height, mm: parts of one arbor go up and down together. */
+export function lengthwiseOfPair(first: Solid, second: Solid, shake: Shake): number {
+  if (first.arbor !== undefined && first.arbor === second.arbor) return 0;
+  return [first, second].reduce(
+    (sum, solid) => sum + (solid.arbor === undefined ? 0 : shake.lengthwise(solid.arbor)),
+    0,
+  );
+}
+
+/** ± of the distance between the two axes, or of one axis against the case, mm. */
+function plusMinusOf(first: Solid, second: Solid, { placed, posts }: GapContext): number {
+  const a = pointOf(first, posts);
+  const b = pointOf(second, posts);
+  if (a !== undefined && b !== undefined) return a === b ? 0 : (placed.plusMinusBetween(a, b) ?? 0);
+  const only = a ?? b;
+  return only === undefined ? 0 : 2 * (placed.places.get(only)?.spread?.major ?? 0);
+}
+
+function pointOf(solid: Solid, posts: ReadonlySet<string>): PointId | undefined {
+  if (solid.arbor !== undefined) return solid.arbor;
+  return posts.has(solid.part) ? (solid.part as PointId) : undefined; // the ids of posts are points
+}

@@ -1,0 +1,2 @@
+/** Rehearsal: does the train run when it is turned? Start with `rehearse.ts`. */
+export { type RehearsalOptions, type RehearsalReport, rehearse } from './rehearse.ts';

@@ -1,0 +1,2 @@
+/** Safe places: where a sliding post, or any part, clears everything. */
+export { canSlide, type SafePlaces, safePlacesOf, slideToSafe } from './safePlaces.ts';

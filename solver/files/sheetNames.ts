@@ -1,0 +1,33 @@
+/** File names of sheets: plain ASCII, safe on every file system, never taken twice. */
+
+import type { Face } from '../marking/index.ts';
+import { platesOf, plateViewOf } from '../marking/index.ts';
+import type { Movement } from '../movement/schema.ts';
+
+/** Stems of the plates' files, in the order of `platesOf`. */
+export function fileStemsOf(movement: Movement): readonly string[] {
+  const taken = new Set<string>();
+  return platesOf(movement).map((plate) => uniqueStem(plateViewOf(movement, plate).plateLabel, taken));
+}
+
+function uniqueStem(label: string, taken: Set<string>): string {
+  const stem = plainName(label) || 'plate';
+  let name = stem;
+  for (let count = 2; taken.has(name); count++) name = `${stem}-${count}`;
+  taken.add(name);
+  return name;
+}
+
+/** Small letters, digits and dashes of a label; empty when it has none. */
+export function plainName(label: string): string {
+  return label
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 40);
+}
+
+/** The part of a file's name that tells the face. */
+export const faceStem = (face: Face): string => (face === 'up' ? 'upper-face' : 'lower-face-mirrored');

@@ -1,0 +1,37 @@
+/** The hole table: comma-separated values, one hole a line, lengths in millimetres with a decimal point. */
+import type { Hole } from '../../marking/index.ts';
+import { fixed } from '../../movement/decimal.ts';
+
+/** Decimals of a millimetre in the table. */
+const PLACES = 4;
+
+export const HOLE_TABLE_HEAD = 'point,label,x_mm,y_mm,diameter_mm,finish,state,note';
+
+/** The table as text, RFC 4180 style quoting, `\r\n` line ends as that memo asks. */
+export function writeHoleTable(holes: readonly Hole[]): string {
+  const rows = holes.map((hole) =>
+    [
+      hole.points.join(' '),
+      hole.label,
+      fixed(hole.x, PLACES),
+      fixed(hole.y, PLACES),
+      fixed(hole.diameter, PLACES),
+      hole.finish,
+      hole.state,
+      hole.note ?? '',
+    ]
+      .map(field)
+      .join(','),
+  );
+  return `${[HOLE_TABLE_HEAD, ...rows].join('\r\n')}\r\n`;
+}
+
+/**
+ * A field safe in a table: quoted where needed. Text that a spreadsheet would take for a formula gets a leading
+ * apostrophe; numbers keep their sign.
+ */
+function field(text: string): string {
+  const isNumber = /^-?\d+(\.\d+)?$/.test(text);
+  const safe = !isNumber && /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

@@ -1,0 +1,140 @@
+/**
+ * Before cutting: what the errors of making do to every depth and gap, each alone and all together.
+ *
+ * Read `errorSources.ts` (what may be off), `errorModel.ts` (how it then comes out), `errorEffects.ts` (one at a time),
+ * `errorTrials.ts` (all at once). The same movement, errors and seed give the same answer.
+ */
+
+import { labelsOf } from '../../marking/index.ts';
+import { ruleWords } from '../../planting/index.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { type ErrorEffects, errorEffects } from './errorEffects.ts';
+import { type ErrorModel, errorModel } from './errorModel.ts';
+import { type StatedErrors, USUAL_ERRORS } from './errorSources.ts';
+import { type ErrorTrials, errorTrials } from './errorTrials.ts';
+import type { DepthFound, ErrorsFound, GapFound } from './found.ts';
+import { Teller } from './teller.ts';
+
+export interface ErrorsOptions {
+  /** ± of what states none; those left out are the usual ones. */
+  readonly errors?: Partial<StatedErrors> | undefined;
+  /** Default 2000. */
+  readonly trials?: number | undefined;
+  /** Default 1. */
+  readonly seed?: number | undefined;
+}
+
+export interface ErrorsProgress {
+  /** 0 … 1 */
+  readonly done: number;
+  readonly says: string;
+}
+
+/** Distances are told apart from the ends of a window by more than the engine's own fineness, mm. */
+const FINE = 1e-3;
+/** Contact is not overlap, mm. */
+const TOUCH = 1e-6;
+/** Parts of the progress that the windows of the depths, and each error alone, are given. */
+const WINDOWS = 0.3;
+const ALONE = 0.1;
+
+/** Finds out, telling its progress; stop it by asking for no more. */
+export function* findErrors(
+  placed: PlacedMovement,
+  options: ErrorsOptions = {},
+): Generator<ErrorsProgress, ErrorsFound, void> {
+  const { trials = 2000, seed = 1 } = options;
+  const errors: StatedErrors = { ...USUAL_ERRORS, ...options.errors };
+  const making = errorModel(placed, errors);
+  let made = making.next();
+  for (; !made.done; made = making.next()) {
+    const { done, of } = made.value;
+    yield { done: (WINDOWS * done) / of, says: `Looking at depth ${done} of ${of}` };
+  }
+  const model = made.value;
+  const alone = errorEffects(model);
+  let one = alone.next();
+  for (; !one.done; one = alone.next()) {
+    yield { done: WINDOWS + ALONE * one.value, says: 'Each error alone' };
+  }
+  const effects = one.value;
+  const limits = Float64Array.from(model.figures, ({ kind }) =>
+    kind === 'tightRoom' || kind === 'bareRoom' || kind === 'looseRoom' ? -FINE : -TOUCH,
+  );
+  model.countUnplaced();
+  const running = errorTrials(model, effects.planned, limits, { trials, seed });
+  let run = running.next();
+  for (; !run.done; run = running.next()) {
+    yield {
+      done: WINDOWS + ALONE + ((1 - WINDOWS - ALONE) * run.value) / trials,
+      says: `Trial ${run.value} of ${trials}`,
+    };
+  }
+  return foundOf(placed, errors, seed, model, effects, run.value);
+}
+
+/** The same in one go. */
+export function errorsFound(placed: PlacedMovement, options: ErrorsOptions = {}): ErrorsFound {
+  const search = findErrors(placed, options);
+  for (;;) {
+    const next = search.next();
+    if (next.done) return next.value;
+  }
+}
+
+function foundOf(
+  placed: PlacedMovement,
+  errors: StatedErrors,
+  seed: number,
+  model: ErrorModel,
+  effects: ErrorEffects,
+  tried: ErrorTrials,
+): ErrorsFound {
+  const teller = new Teller(model, effects, tried);
+  const label = labelsOf(placed.movement);
+  const words = ruleWords(placed.movement);
+  const gaps = teller.gaps.flatMap((index): GapFound[] => {
+    const gap = model.gaps[index];
+    if (!gap) return [];
+    const spread = teller.spread('gap', index);
+    const { first, second, planned } = gap;
+    const { asPlanted, wanted } = planned;
+    const parts = [first.part, second.part] as const;
+    const [fouls, tooClose] = [teller.below('gap', index), teller.below('gapRoom', index)];
+    return [{ parts, label: `${first.label} and ${second.label}`, asPlanted, wanted, fouls, tooClose, ...spread }];
+  });
+  const depths = model.depths.map(({ rule, wheels: [a, b], ends }, index): DepthFound => {
+    const tight = teller.below('tightRoom', index);
+    return {
+      rule: rule.id,
+      label: `${label(a.arbor)} ${a.teeth} : ${b.teeth} ${label(b.arbor)}`,
+      window: ends && { deepest: ends.deepest, deepestBy: ends.deepestBy, lostAt: ends.lostAt },
+      tight,
+      leans: teller.below('bareRoom', index) - tight,
+      loose: teller.below('looseRoom', index),
+      ...teller.spread('distance', index),
+      from: teller.from(ends ? 'tightRoom' : 'distance', index),
+    };
+  });
+  const ofTried = new Set(model.parts.map(({ source }) => source.of));
+  return {
+    errors,
+    trials: tried.trials,
+    seed,
+    planted: tried.planted,
+    unplaced: model.unplaced().map(({ id, trials }) => ({ id, label: label(id), trials })),
+    sources: teller.sources,
+    depths,
+    gaps,
+    checks: model.checks.map((rule, index) => ({
+      rule: rule.id,
+      label: words(rule),
+      ...teller.spread('check', index),
+    })),
+    places: model.points.map((id, index) => teller.place(id, label(id), index)),
+    notTried: placed.movement.rules
+      .filter(({ id, leaveOut, plusMinus = 0 }) => !leaveOut && plusMinus > 0 && !ofTried.has(id))
+      .filter(({ id }) => placed.rules.get(id)?.role === 'places')
+      .map(words),
+  };
+}

@@ -1,0 +1,88 @@
+/** Readings of sizes brought together: what each part measures, what is doubtful, and the edit that takes it over. */
+
+import { fixed } from '../../movement/decimal.ts';
+import type { Movement, Reading } from '../../movement/schema.ts';
+import { cuttingDataOf } from '../../teeth/cutting/index.ts';
+import { sizeOfWheel } from '../../teeth/index.ts';
+import { type Combined, combineReadings, type Measured } from './combine.ts';
+import { type PartSize, partSizes, sizeKeyOf, wheelAsDrawn } from './sizes.ts';
+import { type TrueLength, trueLength } from './trueLength.ts';
+
+export interface SizeReadings {
+  readonly size: PartSize;
+  readonly measured?: Combined;
+  /** Readings that cannot be or are doubtful, in words; they are kept in the movement but not used. */
+  readonly doubts: readonly string[];
+  /** Is what was measured what everything reckons with? */
+  readonly isUsed: boolean;
+}
+
+/** A measured size and the field that holds it are the same within this, mm: what `editOfSize` rounds to. */
+const SAME = 2e-6;
+
+/** For every size with readings that are not set aside: the combined value against the drawn one. */
+export function sizeReadings(movement: Movement): readonly SizeReadings[] {
+  const byKey = new Map<string, Reading[]>();
+  for (const reading of movement.readings) {
+    const key = reading.setAside ? undefined : sizeKeyOf(reading);
+    if (key === undefined) continue;
+    const known = byKey.get(key);
+    if (known) known.push(reading);
+    else byKey.set(key, [reading]);
+  }
+  if (byKey.size === 0) return [];
+  return partSizes(movement).flatMap((size): SizeReadings[] => {
+    const readings = byKey.get(size.key);
+    if (!readings) return [];
+    const doubts: string[] = [];
+    const good: Measured[] = [];
+    for (const reading of readings) {
+      const found = trueSize(reading, size, movement);
+      if (found.kind === 'length') good.push({ ...found, id: reading.id, stands: reading.stands !== undefined });
+      else doubts.push(found.says);
+    }
+    const measured = combineReadings(good);
+    const isUsed = measured !== undefined && Math.abs(measured.length - size.inUse) < SAME;
+    return [{ size, doubts, isUsed, ...(measured ? { measured } : {}) }];
+  });
+}
+
+/** The size behind a reading; what cannot be, or is unlikely, is asked about. */
+export function trueSize(reading: Reading, size: PartSize, movement: Movement): TrueLength {
+  const small = size.field === 'runOut' || size.field === 'endShake';
+  // Ten times as much end shake or run-out is a fact, not a slip: only what the part itself forbids is asked about.
+  const found = trueLength(reading, small ? undefined : size.drawn, jawsFactor(reading, movement));
+  if (found.kind !== 'length' || reading.stands) return found;
+  const doubt = unlikely(found.length, size, movement);
+  return doubt === undefined ? found : { kind: 'doubt', length: found.length, says: `Reading ${reading.id}: ${doubt}` };
+}
+
+/** Flat jaws bridge two tips where the count is odd: the tips stand further out than they read, by this factor. */
+function jawsFactor({ taken, of }: Reading, movement: Movement): number {
+  const wheel = taken?.how === 'jaws' ? movement.wheels.find(({ id }) => id === of[0]) : undefined;
+  const over = wheel && cuttingDataOf(wheelAsDrawn(wheel), movement).overTips;
+  return over && over.reads > 0 ? (over.reads + over.add) / over.reads : 1;
+}
+
+/** What speaks against a size, where its neighbours on the same part say so. */
+function unlikely(length: number, { field, part, what }: PartSize, movement: Movement): string | undefined {
+  const wheel = movement.wheels.find(({ id }) => id === part);
+  if (wheel && field === 'tipDiameter') {
+    const root = 2 * sizeOfWheel(wheel, movement).rootRadius;
+    const isCutAway = wheel.internal ? length >= root : length <= root;
+    if (isCutAway) return `${fixed(length, 3)} mm ${what} leaves no teeth: their roots stand at ${fixed(root, 3)} mm.`;
+  }
+  if (wheel && field === 'runOut') {
+    const drawn = sizeOfWheel(wheel, movement);
+    const depth = Math.abs(drawn.tipRadius - drawn.rootRadius);
+    if (length > depth)
+      return `a run-out of ${fixed(length, 3)} mm is more than the teeth are deep (${fixed(depth, 3)}).`;
+  }
+  if (field === 'endShake') {
+    const heights = movement.plates.flatMap(({ levels }) => [levels.from, levels.to]);
+    const frame = heights.length > 0 ? Math.max(...heights) - Math.min(...heights) : Number.POSITIVE_INFINITY;
+    if (length > frame)
+      return `an end shake of ${fixed(length, 3)} mm is more than the whole frame is high (${fixed(frame, 3)}).`;
+  }
+  return undefined;
+}

@@ -1,0 +1,128 @@
+/** How one point is struck on the metal: the two loci, chosen from its rules where these give a construction. */
+import type { PointId } from '../../movement/ids.ts';
+import type { Rule } from '../../movement/schema.ts';
+import type { Point } from '../../planting/placed.ts';
+import type { MarkingStep } from '../marks.ts';
+import { bestArcs, settles } from './bestArcs.ts';
+import { offLocus } from './crossing.ts';
+import { arcFrom, locusOfRule, type RuleGround } from './lociOfRules.ts';
+import { type EdgeLine, insideEdge, type Locus, type Metal, metalPointAt, ONE_POINT, separation } from './metal.ts';
+
+/** The chosen loci and what kind of step they make. */
+export interface Strike {
+  readonly kind: MarkingStep['kind'];
+  readonly loci: readonly Locus[];
+}
+
+/**
+ * The construction of a settled point at `at`.
+ *
+ * In this order: its rules' own loci; distances from the datum for a held point; the best two arcs from points on the
+ * metal; distances from the datum.
+ */
+export function strikeOf(ground: RuleGround, rules: readonly Rule[], at: Point): Strike {
+  const byRules = strikeByRules(ground, rules, at);
+  if (byRules) return byRules;
+  const offset = offsetLoci(ground.metal, at);
+  const held = rules.some((rule) => rule.kind === 'held');
+  if (offset && held) return { kind: 'offset', loci: offset };
+  const arcs = bestArcs(ground.metal, at);
+  if (arcs && settles(arcs[0], arcs[1], at)) return { kind: 'derivedArcs', loci: arcs };
+  return { kind: 'offset', loci: offset ?? datumOffsets(ground.metal, at) };
+}
+
+function strikeByRules(ground: RuleGround, rules: readonly Rule[], at: Point): Strike | undefined {
+  const loci: Locus[] = [];
+  for (const rule of rules) {
+    const special = specialStrike(ground, rule, at);
+    if (special) return special;
+    const locus = locusOfRule(ground, rule, at);
+    if (locus && Math.abs(offLocus(locus, at)) < ONE_POINT) loci.push(locus);
+  }
+  for (const [index, first] of loci.entries()) {
+    const second = loci.slice(index + 1).find((each) => settles(first, each, at));
+    if (second) return { kind: kindOf(first, second), loci: [first, second] };
+  }
+  return undefined;
+}
+
+function kindOf(first: Locus, second: Locus): MarkingStep['kind'] {
+  const lines = [first, second].filter((locus) => locus.shape === 'line').length;
+  return lines === 0 ? 'arcs' : lines === 1 ? 'arcAndLine' : 'lines';
+}
+
+/** Rules that settle a point by themselves once their other points are there. */
+function specialStrike(ground: RuleGround, rule: Rule, at: Point): Strike | undefined {
+  if (rule.kind !== 'opposite' && rule.kind !== 'evenSpacing') return undefined;
+  const locus = locusOfRule(ground, rule, at);
+  const place = ground.placeOf(rule.centre);
+  const centre = place && metalPointAt(ground.metal, place);
+  const circle = centre && arcFrom(centre, at, rule.id);
+  if (!locus || !circle) return undefined;
+  if (rule.kind === 'opposite') return sound('opposite', locus, circle, at);
+  for (const id of neighbours(rule.points, ground, at)) {
+    const from = ground.placeOf(id);
+    const known = from && metalPointAt(ground.metal, from);
+    const chord = known && arcFrom(known, at, rule.id);
+    const strike = chord && sound('spacing', circle, chord, at);
+    if (strike) return strike;
+  }
+  return undefined;
+}
+
+function sound(kind: Strike['kind'], first: Locus, second: Locus, at: Point): Strike | undefined {
+  const holds = [first, second].every((locus) => Math.abs(offLocus(locus, at)) < ONE_POINT);
+  return holds && settles(first, second, at) ? { kind, loci: [first, second] } : undefined;
+}
+
+/** The points of an even spacing, the nearest in the list first. */
+function neighbours(points: readonly PointId[], ground: RuleGround, at: Point): readonly PointId[] {
+  const own = points.findIndex((id) => {
+    const place = ground.placeOf(id);
+    return place !== undefined && separation(place, at) < ONE_POINT;
+  });
+  const away = (index: number) => Math.min(Math.abs(index - own), points.length - Math.abs(index - own));
+  return points
+    .map((id, index) => ({ id, away: away(index) }))
+    .filter((each) => each.away > 0)
+    .sort((a, b) => a.away - b.away)
+    .map((each) => each.id);
+}
+
+/** Two lines at distances from the datum's edges, or from the base line and its square; none with a datum of two points. */
+function offsetLoci(metal: Metal, at: Point): readonly [Locus, Locus] | undefined {
+  const { datum } = metal;
+  if (datum.kind === 'edges') {
+    return [edgeOffset(datum.upright, at), edgeOffset(datum.level, at)];
+  }
+  return datum.kind === 'centre' ? datumOffsets(metal, at) : undefined;
+}
+
+/** The line parallel to an edge through a point. */
+export function edgeOffset(edge: EdgeLine, at: Point): Locus {
+  return {
+    shape: 'line',
+    through: at,
+    direction: edge.axis === 'x' ? { x: 0, y: 1 } : { x: 1, y: 0 },
+    ray: false,
+    told: { kind: 'offset', from: edge.name, distance: insideEdge(edge, at) },
+  };
+}
+
+/** Two lines parallel and square to the base line through a point, told from the datum point. */
+export function datumOffsets(metal: Metal, at: Point): readonly [Locus, Locus] {
+  const origin =
+    metal.datum.kind === 'edges' ? { x: metal.datum.upright.at, y: metal.datum.level.at } : metal.datum.origin;
+  const ux = { x: Math.cos(metal.base), y: Math.sin(metal.base) };
+  const uy = { x: -ux.y, y: ux.x };
+  const dx = at.x - origin.x;
+  const dy = at.y - origin.y;
+  const line = (direction: Point, along: 'x' | 'y', distance: number): Locus => ({
+    shape: 'line',
+    through: at,
+    direction,
+    ray: false,
+    told: { kind: 'offset', from: 'datum', along, distance },
+  });
+  return [line(uy, 'x', dx * ux.x + dy * ux.y), line(ux, 'y', dx * uy.x + dy * uy.y)];
+}

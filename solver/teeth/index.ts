@@ -1,0 +1,24 @@
+/**
+ * Teeth: sizes of wheels and pinions, the true form of a tooth, the contact of a pair, and what a depth does.
+ *
+ * Read `sizes/wheelSize.ts` (the circles of a wheel), `forms/toothForm.ts` (one tooth in polar coordinates),
+ * `contact/contactOfPair.ts`, `contact/windowOfDepth.ts`, `reports/depthReport.ts`. Two more faces belong to the room:
+ * `cutting/index.ts` (cutters and dividing) and `outlines/index.ts` (whole wheels as outlines, crossing out).
+ *
+ * @example
+ * const { pitch } = sizeOfWheel(movement, wheel);
+ * const { calculated } = calculatedDepth(movement, wheel, pinion);
+ */
+export type { PairContact } from './contact/contact.ts';
+export { type ContactOfPair, contactOfPair } from './contact/contactOfPair.ts';
+export { type DepthWindow, windowOfDepth } from './contact/windowOfDepth.ts';
+export { formOfWheel } from './forms/formOfWheel.ts';
+export { halfAngleAt, type ToothForm } from './forms/toothForm.ts';
+export { type DepthEntry, depthReport } from './reports/depthReport.ts';
+export type { DepthVerdict } from './reports/depthWords.ts';
+export { calculatedDepth } from './sizes/calculatedDepth.ts';
+export { calledOf } from './sizes/called.ts';
+export { moduleOf } from './sizes/moduleOf.ts';
+export { isPinion } from './sizes/partners.ts';
+export { sizeOfWheel } from './sizes/sizeOfWheel.ts';
+export type { WheelSize } from './sizes/wheelSize.ts';

@@ -1,0 +1,130 @@
+/** Sizes of involute wheels by ISO 21771 (shift positive where it thickens the tooth, on rings too) and ISO 53. */
+import type { Movement, Wheel } from '../../movement/schema.ts';
+import { calledOf } from './called.ts';
+import { involute, involuteAngle } from './involuteFunction.ts';
+import { moduleOf } from './moduleOf.ts';
+import { type OwnRow, ownRowOf, sourceOfRow } from './ownTable.ts';
+import { BASIC_RACKS, type BasicRack, rackNamed } from './racks.ts';
+import type { WheelSize } from './wheelSize.ts';
+
+export const DEGREE = Math.PI / 180;
+
+/** Rack, pressure angle (radians) and factors of an involute wheel, with the wheel's own overrides. */
+export interface InvoluteRack {
+  readonly alpha: number;
+  /** × module, of the rack tooth that makes the wheel's spaces: addendum of the wheel, dedendum, rack tip radius. */
+  readonly addendum: number;
+  readonly dedendum: number;
+  readonly fillet: number;
+  /** Tooth thickness on the pitch circle of a wheel without shift, where an own table states one. */
+  readonly thickness?: number;
+  readonly source: string;
+  readonly warns: readonly string[];
+}
+
+/** The rack that a wheel is cut with. */
+export function rackOf(wheel: Wheel, movement: Movement): InvoluteRack {
+  const ownRow = ownRowOf(wheel, movement);
+  if (ownRow) return ownRack(wheel, ownRow);
+  const named = wheel.table === undefined ? BASIC_RACKS[0] : rackNamed(wheel.table);
+  const rack: BasicRack | undefined = named ?? BASIC_RACKS[0];
+  if (!rack) throw new Error('the table of racks is empty');
+  const warns = named
+    ? []
+    : [
+        `Tooth table "${wheel.table}" is not known for involute teeth; ${rack.name} is used. Known: ${BASIC_RACKS.map((r) => r.name).join(', ')}.`,
+      ];
+  const own = wheel.addendum !== undefined || wheel.dedendum !== undefined || wheel.pressureAngle !== undefined;
+  const alpha = (wheel.pressureAngle ?? rack.pressureAngle) * DEGREE;
+  const dedendum = wheel.dedendum ?? rack.dedendum;
+  return {
+    alpha,
+    addendum: wheel.addendum ?? rack.addendum,
+    dedendum,
+    fillet: Math.max(0, Math.min(rack.fillet, widestFillet(alpha, dedendum))),
+    source: own ? `${rack.source}, own factors` : rack.source,
+    warns,
+  };
+}
+
+function ownRack(wheel: Wheel, row: OwnRow): InvoluteRack {
+  const alpha = (wheel.pressureAngle ?? row.pressureAngle ?? 20) * DEGREE;
+  const dedendum = wheel.dedendum ?? row.dedendum;
+  return {
+    alpha,
+    addendum: wheel.addendum ?? row.addendum,
+    dedendum,
+    fillet: Math.max(0, Math.min(row.fillet ?? 0, widestFillet(alpha, dedendum))),
+    ...(row.thickness === undefined ? {} : { thickness: row.thickness }),
+    source: sourceOfRow(row),
+    warns: [],
+  };
+}
+
+/** The round of the rack's tip must fit in half its tooth: largest where both flanks' rounds meet on the centre line. */
+const widestFillet = (alpha: number, dedendum: number): number =>
+  (Math.PI / 4 - dedendum * Math.tan(alpha)) / Math.tan((Math.PI / 2 - alpha) / 2);
+
+/** Radius at which the two flanks of a tooth meet; for a ring, where they meet inside its tips. `undefined`: nowhere. */
+export function pointedRadius(
+  baseRadius: number,
+  alpha: number,
+  halfAngle: number,
+  internal: boolean,
+): number | undefined {
+  const inv = internal ? involute(alpha) - halfAngle : involute(alpha) + halfAngle;
+  const at = involuteAngle(inv);
+  return at === undefined ? undefined : baseRadius / Math.cos(at);
+}
+
+const hundredths = (value: number): string => value.toFixed(2);
+
+/** Shift short of the limit that is let pass, × module: 17 teeth at 20° (0.006) are cut without a word by habit of the trade. */
+const HARMLESS_UNDERCUT = 0.01;
+
+function involuteWarnings(wheel: Wheel, size: WheelSize, rack: InvoluteRack): string[] {
+  const warns = [...rack.warns];
+  const { alpha } = rack;
+  const base = size.baseRadius ?? 0;
+  const pointed = pointedRadius(base, alpha, size.thickness / (2 * size.pitchRadius), wheel.internal);
+  if (!wheel.internal && pointed !== undefined && size.tipRadius > pointed) {
+    warns.push(
+      `The teeth of ${calledOf(wheel)} come to a point at diameter ${hundredths(2 * pointed)}, inside their tip diameter ${hundredths(2 * size.tipRadius)}: turn the blank to ${hundredths(2 * pointed)} or less.`,
+    );
+  }
+  const least = rack.addendum - (wheel.teeth * Math.sin(alpha) ** 2) / 2;
+  if (!wheel.internal && wheel.profileShift < least - HARMLESS_UNDERCUT) {
+    warns.push(
+      `${calledOf(wheel)}: ${wheel.teeth} teeth at ${hundredths(alpha / DEGREE)}° are undercut by the standard rack; a profile shift of ${least.toFixed(3)} avoids it.`,
+    );
+  }
+  return warns;
+}
+
+/** Circles and teeth of an involute wheel. */
+export function involuteSize(wheel: Wheel, movement: Movement): WheelSize {
+  const module = moduleOf(wheel.size);
+  const rack = rackOf(wheel, movement);
+  const side = wheel.internal ? -1 : 1;
+  const pitchRadius = (module * wheel.teeth) / 2;
+  const addendum = module * (rack.addendum + wheel.profileShift);
+  const dedendum = module * (rack.dedendum - wheel.profileShift);
+  const factor =
+    wheel.thicknessFactor ?? (rack.thickness ?? Math.PI / 2) + 2 * wheel.profileShift * Math.tan(rack.alpha);
+  const asCut = wheel.tipDiameter !== undefined || wheel.toothThickness !== undefined;
+  const tipRadius = wheel.tipDiameter === undefined ? pitchRadius + side * addendum : wheel.tipDiameter / 2;
+  const size: WheelSize = {
+    module,
+    pitchRadius,
+    tipRadius,
+    rootRadius: Math.max(0, pitchRadius - side * dedendum),
+    baseRadius: pitchRadius * Math.cos(rack.alpha),
+    addendum: side * (tipRadius - pitchRadius),
+    dedendum,
+    thickness: wheel.toothThickness ?? factor * module,
+    pressureAngle: rack.alpha,
+    source: asCut ? `as cut; else ${rack.source}` : rack.source,
+  };
+  const warns = involuteWarnings(wheel, size, rack);
+  return warns.length > 0 ? { ...size, warns } : size;
+}

@@ -1,0 +1,9 @@
+/** Counts: tooth numbers for a wanted ratio. Start with `counts.ts` (what a search takes and gives), then `searchCounts.ts`. */
+export { type AstronomyConstant, CONSTANTS, constantsWith, digitsOfConstant } from './constants.ts';
+export type { CountsOptions, CountsProgress, CountsResult, CountsRow, Stage, Train } from './counts.ts';
+export { type CountsRequest, countsReport, trainText } from './countsReport.ts';
+export { type JointOptions, type JointResult, type JointRow, searchJointCounts } from './jointCounts.ts';
+export { editOfTrains, type LayOut, type TrainEdit } from './movementFromCounts.ts';
+export { ratioOfPeriods, readPeriod } from './ratioOfPeriods.ts';
+export { searchCounts } from './searchCounts.ts';
+export { verifyTrain } from './verifyTrain.ts';

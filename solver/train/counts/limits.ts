@@ -1,0 +1,166 @@
+/** The maker's limits, checked, and turned into the sets of counts that each stage may use. */
+import { MAX_TEETH } from '../../movement/index.ts';
+import { exactly, type Rational, toNumber } from '../turning/rational.ts';
+import type { CountsOptions, CountsProblem, TeethRange } from './counts.ts';
+
+export const MAX_STAGES = 5;
+/** Largest product of counts that a double holds exactly. */
+const LARGEST_PRODUCT = 2 ** 53;
+
+/** Error beyond which no train is offered unless a tolerance is given, as a fraction: one worse than this serves nobody. */
+const WIDEST = 0.1;
+
+/** The counts that one stage may use. */
+export interface StageSets {
+  readonly drivers: readonly number[];
+  readonly driven: readonly number[];
+  readonly worm: boolean;
+}
+
+export interface Task {
+  readonly target: Rational;
+  readonly targetNumber: number;
+  readonly stageNumbers: readonly number[];
+  readonly wheels: StageSets;
+  readonly worm?: StageSets;
+  readonly best: number;
+  readonly trainsPerRatio: number;
+  /** Largest relative error. */
+  readonly within: number;
+  readonly options: CountsOptions;
+}
+
+/** Largest prime factor; 1 for 1. */
+export const largestPrimeOf = (count: number): number => {
+  let left = count;
+  let largest = 1;
+  for (let prime = 2; prime * prime <= left; prime += 1)
+    while (left % prime === 0) {
+      largest = prime;
+      left /= prime;
+    }
+  return left > 1 ? left : largest;
+};
+
+export const greatestCommonFactor = (a: number, b: number): number => (b === 0 ? a : greatestCommonFactor(b, a % b));
+
+/** Sets of one stage, in order, so that stages of one kind share their lists. */
+export const stagesOf = (task: Task, count: number): readonly StageSets[] =>
+  task.worm ? [task.worm, ...Array<StageSets>(count - 1).fill(task.wheels)] : Array<StageSets>(count).fill(task.wheels);
+
+const counts = (range: TeethRange, allowed: (teeth: number) => boolean): readonly number[] =>
+  Array.from({ length: range.to - range.from + 1 }, (_, index) => range.from + index).filter(allowed);
+
+/** Reads the options; all problems at once. */
+export const readOptions = (options: CountsOptions): Task | readonly CountsProblem[] => {
+  const problems: CountsProblem[] = [];
+  const refuse = (field: string, says: string): void => {
+    problems.push({ field, says: `${field}: ${says}` });
+  };
+  const checkRange = (field: string, range: TeethRange, least: number, most = MAX_TEETH): void => {
+    for (const [end, value] of [
+      ['from', range.from],
+      ['to', range.to],
+    ] as const)
+      if (!Number.isInteger(value) || value < least || value > most)
+        refuse(`${field}.${end}`, `found ${value}, expected a whole number from ${least} to ${most}.`);
+    if (range.to < range.from) refuse(field, `found ${range.from} to ${range.to}, expected the smaller number first.`);
+  };
+  const positive = (field: string, value: number | undefined): void => {
+    if (value !== undefined && !(Number.isFinite(value) && value > 0))
+      refuse(field, `found ${value}, expected a number greater than 0.`);
+  };
+
+  const target = exactly(options.ratio);
+  if (!target || target.n <= 0n)
+    refuse(
+      'ratio',
+      `found ${options.ratio}, expected a number or fraction greater than 0, such as 29.530588853 or 365/12.`,
+    );
+  checkRange('drivers', options.drivers, 1);
+  checkRange('driven', options.driven, 1);
+  const stages = typeof options.stages === 'number' ? { from: options.stages, to: options.stages } : options.stages;
+  checkRange('stages', stages, 1, MAX_STAGES);
+  if (options.worm) {
+    checkRange('worm.starts', options.worm.starts, 1, 50);
+    checkRange('worm.wheel', options.worm.wheel, 1);
+  }
+  const best = options.best ?? 10;
+  if (!Number.isInteger(best) || best < 1 || best > 10_000)
+    refuse('best', `found ${best}, expected a whole number from 1 to 10000.`);
+  positive('tolerancePpm', options.tolerancePpm);
+  positive('largestPrime', options.largestPrime);
+  const { centreDistance } = options;
+  if (centreDistance && 'module' in centreDistance) positive('centreDistance.module', centreDistance.module);
+  else if (centreDistance) positive('centreDistance.diametralPitch', centreDistance.diametralPitch);
+  if (centreDistance && !((centreDistance.from ?? 0) <= (centreDistance.to ?? Number.POSITIVE_INFINITY)))
+    refuse(
+      'centreDistance',
+      `found ${centreDistance.from} to ${centreDistance.to}, expected the smaller number first.`,
+    );
+  checkGroups(options, stages, refuse);
+  const most = Math.max(options.drivers.to, options.driven.to, options.worm?.wheel.to ?? 0);
+  if (most ** stages.to >= LARGEST_PRODUCT)
+    refuse(
+      'stages',
+      `${stages.to} stages of up to ${most} teeth go beyond what is reckoned exactly; lower one of the two.`,
+    );
+  if (problems.length > 0 || !target) return problems;
+
+  const allowed = allowedCounts(options);
+  const wheels: StageSets = {
+    drivers: counts(options.drivers, allowed),
+    driven: counts(options.driven, allowed),
+    worm: false,
+  };
+  const worm: StageSets | undefined = options.worm && {
+    drivers: counts(options.worm.starts, () => true),
+    driven: counts(options.worm.wheel, allowed),
+    worm: true,
+  };
+  const onlyWorm = worm !== undefined && stages.to === 1;
+  if (!onlyWorm && wheels.drivers.length === 0)
+    refuse('drivers', 'no count within these limits passes the other limits.');
+  if (!onlyWorm && wheels.driven.length === 0)
+    refuse('driven', 'no count within these limits passes the other limits.');
+  if (worm && worm.driven.length === 0) refuse('worm.wheel', 'no count within these limits passes the other limits.');
+  if (problems.length > 0) return problems;
+  return {
+    target,
+    targetNumber: toNumber(target),
+    stageNumbers: Array.from({ length: stages.to - stages.from + 1 }, (_, index) => stages.from + index),
+    wheels,
+    ...(worm ? { worm } : {}),
+    best,
+    trainsPerRatio: options.trainsPerRatio ?? 3,
+    within: options.tolerancePpm === undefined ? WIDEST : options.tolerancePpm / 1e6,
+    options,
+  };
+};
+
+const allowedCounts = (options: CountsOptions): ((teeth: number) => boolean) => {
+  const { divisions, largestPrime, onHand } = options;
+  const hand = onHand && new Set(onHand);
+  const listed = typeof divisions === 'object' ? new Set(divisions) : undefined;
+  const divides = typeof divisions === 'function' ? divisions : undefined;
+  return (teeth) =>
+    (largestPrime === undefined || largestPrimeOf(teeth) <= largestPrime) &&
+    (hand === undefined || hand.has(teeth)) &&
+    (listed === undefined || listed.has(teeth)) &&
+    (divides === undefined || divides(teeth));
+};
+
+const checkGroups = (
+  options: CountsOptions,
+  stages: TeethRange,
+  refuse: (field: string, says: string) => void,
+): void => {
+  if (options.equalSums === undefined) return;
+  if (options.worm) refuse('equalSums', 'cannot be asked together with a worm.');
+  if (options.equalSums === 'all') return;
+  if (stages.from !== stages.to) refuse('equalSums', 'groups of stages need one number of stages, not a range.');
+  const named = options.equalSums.flat();
+  if (new Set(named).size !== named.length) refuse('equalSums', 'a stage stands in two groups.');
+  const wrong = named.find((stage) => !Number.isInteger(stage) || stage < 0 || stage >= stages.to);
+  if (wrong !== undefined) refuse('equalSums', `found stage ${wrong}, expected 0 to ${stages.to - 1}.`);
+};

@@ -1,0 +1,20 @@
+/**
+ * The train: how everything turns. Ratios as exact fractions through pipes, idlers, carriers, worms; rings and phases.
+ *
+ * Read `turning/turning.ts` (what it gives), `turning/turnMovement.ts`, `turning/meshes.ts` and `turning/ringClosure.ts`.
+ * Three more faces belong to the room: `counts/index.ts` (tooth numbers for a ratio), `drive/index.ts` (power, torque,
+ * pendulum, lost motion) and `turning/rational.ts` (exact fractions).
+ *
+ * @example
+ * const { rates } = turnMovement(movement);
+ * fractionText(rates.get(arborId).perTurn);
+ */
+export { closeRing } from './turning/closeRing.ts';
+export { meshesOf } from './turning/meshes.ts';
+export { checkRing, type MeshRing, meshRings, type RingClosure } from './turning/ringClosure.ts';
+export { rollingPhases } from './turning/rollingPhases.ts';
+export { toothPhases } from './turning/toothPhases.ts';
+export { errorInWords, periodText, roundText } from './turning/tradeWords.ts';
+export type { Turning, TurningProblem } from './turning/turning.ts';
+export { turnMovement } from './turning/turnMovement.ts';
+export { turnsReport } from './turning/turnsReport.ts';

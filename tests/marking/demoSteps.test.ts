@@ -1,0 +1,50 @@
+/** The simulated maker on the demo movements: every plate, both faces, only from the printed text. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { sheetsOf } from '../../solver/files/index.ts';
+import { markingPlan, platesOf, plateViewOf, stepsText } from '../../solver/marking/index.ts';
+import { edgesOf } from '../../solver/marking/steps/metal.ts';
+import { readMovement } from '../../solver/movement/index.ts';
+import { plantMovement } from '../../solver/planting/index.ts';
+import { followSteps } from './simulatedMaker.ts';
+
+const folder = new URL('../../demo-data/', import.meta.url);
+const demos = readdirSync(folder).filter((name) => name.endsWith('.json'));
+
+function placedDemo(name: string) {
+  const reading = readMovement(readFileSync(new URL(name, folder), 'utf8'));
+  if (reading.kind === 'problems') throw new Error(reading.problems.map((problem) => problem.says).join('\n'));
+  return plantMovement(reading.movement);
+}
+
+describe.each(demos)('%s', (name) => {
+  const placed = placedDemo(name);
+
+  it('every settled point is landed within 1e-6 mm on every face', () => {
+    for (const plate of platesOf(placed.movement)) {
+      for (const face of ['up', 'down'] as const) {
+        const view = plateViewOf(placed.movement, plate, face);
+        const plan = markingPlan(placed, { plate, face });
+        const edges = Object.fromEntries(edgesOf(view).map((edge) => [edge.name.replace(' edge', ''), edge.at]));
+        const origin = plan.datum.kind === 'edges' ? undefined : plan.datum.origin;
+        const second = plan.datum.kind === 'pair' ? plan.steps[1]?.place : undefined;
+        const at = origin && ([origin.x, origin.y] as const);
+        const base = at && second ? Math.atan2(second[1] - at[1], second[0] - at[0]) : 0;
+        const bare = { edges, base, ...(at ? { centre: at, first: at } : {}) };
+        const struck = followSteps(stepsText(placed, { plate, face, display: { unit: 'mm', decimals: 10 } }), bare);
+        const steps = plan.steps.filter((step) => step.kind !== 'unsettled' && step.point !== 'plate centre');
+        expect(steps.length).toBeGreaterThan(2);
+        for (const step of steps) {
+          const there = struck.get(step.label) ?? [Number.NaN, Number.NaN];
+          expect(Math.hypot(there[0] - step.place[0], there[1] - step.place[1]), step.says).toBeLessThan(1e-6);
+        }
+      }
+    }
+  });
+
+  it('its sheets pass the pre-flight', () => {
+    const report = sheetsOf(placed).find((sheet) => sheet.name === 'preflight.txt')?.text ?? '';
+    expect(report).toMatch(/: fine\./);
+    expect(report).not.toMatch(/Problem/);
+  });
+});
