@@ -4,7 +4,7 @@
  */
 
 /** Rooms of the solver in their order: each may import the ones before it. */
-const ROOMS = ['geometry', 'movement', 'teeth', 'train', 'planting', 'clearance', 'marking', 'made', 'files'];
+const ROOMS = ['geometry', 'movement', 'teeth', 'train', 'planting', 'clearance', 'marking', 'made', 'files', 'words'];
 
 /** The one file that may import planck. */
 const PLANCK_FILE = '^solver/clearance/planckAdapter\\.ts$';

@@ -6,7 +6,7 @@ import { dirname, join, resolve } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 
 const TOP = resolve(import.meta.dirname, '../..');
-const ROOMS = ['geometry', 'movement', 'teeth', 'train', 'planting', 'clearance', 'marking', 'made', 'files'];
+const ROOMS = ['geometry', 'movement', 'teeth', 'train', 'planting', 'clearance', 'marking', 'made', 'files', 'words'];
 
 let folder: string;
 beforeAll(async () => {
@@ -85,6 +85,7 @@ const FAULTS: readonly (readonly [rule: string, folder: string, text: string])[]
   ['room-order-clearance', 'solver/clearance', imports('../marking/index.ts')],
   ['room-order-marking', 'solver/marking', imports('../made/index.ts')],
   ['room-order-made', 'solver/made', imports('../files/index.ts')],
+  ['room-order-files', 'solver/files', imports('../words/index.ts')],
   ['geometry-alone', 'solver/geometry', imports('zod')],
   ['solver-imports-solver', 'solver/files', imports('../../electron/bridge.ts')],
   ['solver-is-pure', 'solver/files', imports('svelte')],

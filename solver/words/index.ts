@@ -1,0 +1,16 @@
+/**
+ * Words: the last room of the solver. Outcomes of the other rooms are kinds, ids and numbers; here they become sentences,
+ * for the unit, the decimals and the names of the document.
+ *
+ * Read `figures.ts` (lengths and angles), `names.ts` and `rules.ts` (what parts and rules are called), `speaker.ts` (all of
+ * it for one document); then one file for the outcomes of each room, its kinds closed by a table.
+ *
+ * @example
+ * const speaker = speakerOf(movement);
+ * speaker.length(31.27); // "31.270 mm", or "1.2311 in"
+ * speaker.rule(ruleId); // "the depth of Third and Escape"
+ */
+export { counted, listed } from './lists.ts';
+export { namesOf } from './names.ts';
+export { ruleAsked, ruleHeading } from './rules.ts';
+export { type Speaker, speakerOf } from './speaker.ts';
