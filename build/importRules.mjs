@@ -22,6 +22,7 @@ const PUBLIC = {
   marking: ['ways/index'],
   made: ['errors/index', 'fits/index'],
   files: ['drawing', 'pages/index'],
+  words: ['clearance/index', 'train/index', 'shop/index', 'planting/index'],
 };
 
 const FACES = ROOMS.map((room) => `${room}/(${['index', ...(PUBLIC[room] ?? [])].join('|')})`);
