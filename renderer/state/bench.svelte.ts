@@ -25,6 +25,7 @@ import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { turnMovement } from '../../solver/train/index.ts';
 import { type Rational, rational } from '../../solver/train/turning/rational.ts';
+import { type Speaker, speakerOf } from '../../solver/words/index.ts';
 import type { Figure } from '../bench/engraver.ts';
 import { type Shapes, shapesOf } from '../bench/figures/wheelShapes.ts';
 import type { Lettered } from '../bench/lettering.ts';
@@ -159,6 +160,9 @@ export class Bench {
   readonly unsaved: boolean = $derived(this.savedAfter !== this.history.done.at(-1));
   readonly undoSays: string | undefined = $derived(this.history.done.at(-1)?.label);
   readonly redoSays: string | undefined = $derived(this.history.undone.at(-1)?.label);
+
+  /** Who speaks for the document: its unit, decimals and names. */
+  readonly speaker: Speaker = $derived(speakerOf(this.movement));
 
   nameOf = (id: string): string => this.ownNames.get(id) ?? this.names.get(id) ?? id;
   lengthSays = (mm: number): string => lengthSays(mm, this.movement.display);
