@@ -3,6 +3,7 @@
 /** 0 fine, 1 findings or not settled, 2 bad input or usage. */
 export type ExitCode = 0 | 1 | 2;
 
+/** What a command gives back: its words, the same as data, and how the program ends. */
 export interface Answer {
   /** For a reader: plain text that ends with a line break. */
   readonly text: string;

@@ -1,5 +1,6 @@
 /** Plain text in columns, for people: aligned, without rules and without colours. */
 
+/** A head and the side on which its cells stand. */
 export interface Column {
   readonly head: string;
   /** Numbers stand right, words left. */

@@ -4,6 +4,7 @@ import type { CountsRequest } from '../../solver/train/counts/index.ts';
 import { give, Refusal } from './answer.ts';
 import { countsAnswer } from './trainAnswers.ts';
 
+/** Least and greatest of a whole number. */
 interface Range {
   readonly from: number;
   readonly to: number;
@@ -40,6 +41,7 @@ function readCounts(text: string): readonly number[] {
   return text.split(',').map(readWhole);
 }
 
+/** The options of the command after they were read. */
 interface CountsOptions {
   readonly ratio?: string;
   readonly from?: string;

@@ -41,6 +41,7 @@ Examples:
 
 Exit code: 0 fine, 1 findings or not settled, 2 bad input or usage.`;
 
+/** Options that every command takes. */
 interface CommonOptions {
   readonly json?: boolean;
 }

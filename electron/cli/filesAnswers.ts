@@ -18,6 +18,7 @@ import { isSettled, titleLine } from './plantAnswer.ts';
 /** The file in which the others are read back. */
 const REPORT = 'preflight.txt';
 
+/** Which face of which plate the steps are for. */
 export interface StepsChoice {
   readonly plate?: string;
   readonly face?: Face;

@@ -23,6 +23,7 @@ export function isSettled(placed: PlacedMovement): boolean {
   return placed.freeMotions === 0 && placed.disagreements.length === 0;
 }
 
+/** A point with what is said of it. */
 interface Named {
   readonly id: PointId;
   readonly name?: string;

@@ -15,10 +15,12 @@ export const MAX_FILE_BYTES = 256 * 1024 * 1024;
 /** Ending of the kept version. */
 export const PREVIOUS = '.previous';
 
+/** The text of a file with its digest, or why it could not be read. */
 export type ReadOutcome =
   | { readonly kind: 'read'; readonly text: string; readonly digest: string }
   | { readonly kind: 'failed'; readonly says: string };
 
+/** The digest of what now stands on the disk, or why the old file still does. */
 export type SaveOutcome =
   | { readonly kind: 'saved'; readonly digest: string }
   | { readonly kind: 'changedOnDisk' }

@@ -5,11 +5,13 @@ import { atomicWrite } from './atomicWrite.ts';
 import { codeOf, fileTrouble } from './fileTrouble.ts';
 import { inPathQueue } from './pathQueue.ts';
 
+/** A file by its bare name, as text or bytes. */
 export interface FileToWrite {
   readonly name: string;
   readonly content: string | Uint8Array;
 }
 
+/** The names that were written, or which file failed and why. */
 export type WriteOutcome =
   | { readonly kind: 'written'; readonly names: readonly string[] }
   | { readonly kind: 'failed'; readonly says: string };

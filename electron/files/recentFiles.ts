@@ -9,6 +9,7 @@ import { readKept, writeKept } from './keptJson.ts';
 const MOST = 10;
 const record = z.object({ paths: z.array(z.string()).check(z.maxLength(100)) });
 
+/** The list of files opened or saved before, kept between runs. */
 export class RecentFiles {
   readonly #file: string;
   #paths: string[] = [];

@@ -19,6 +19,7 @@ const keptWork = z.object({
 });
 export type KeptWork = z.output<typeof keptWork>;
 
+/** Keeps this run's unsaved work, and finds what other runs left. */
 export class Recovery {
   readonly #folder: string;
   #record: string;

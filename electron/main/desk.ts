@@ -22,6 +22,7 @@ import { Documents, nameOf, type ShellDocument } from './documents.ts';
 import type { Questions } from './questions.ts';
 import type { Safekeeping } from './safekeeping.ts';
 
+/** What the desk asks and tells. */
 export interface DeskParts {
   readonly questions: Questions;
   readonly recent: RecentFiles;
@@ -41,6 +42,7 @@ const NO_ANSWER: SaveReply = {
   says: 'The page did not give its movement, so nothing was saved. Try again; what was kept last is offered after a restart.',
 };
 
+/** Opens, saves and leaves documents, asking the maker where something could be lost. */
 export class Desk {
   readonly documents = new Documents();
   readonly #parts: DeskParts;

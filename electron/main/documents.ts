@@ -7,6 +7,7 @@ import type { DocumentHandle } from '../bridge.ts';
 export const ENDINGS = ['depthwright', 'json'] as const;
 export const UNTITLED = 'Untitled movement';
 
+/** A document that the page holds, with its file. */
 export interface ShellDocument {
   readonly handle: DocumentHandle;
   /** Where it is saved; absent for a movement without a file. */
@@ -15,6 +16,7 @@ export interface ShellDocument {
   readonly digest?: string;
 }
 
+/** The open documents by their handles. */
 export class Documents {
   readonly #documents = new Map<DocumentHandle, ShellDocument>();
 

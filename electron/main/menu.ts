@@ -2,11 +2,13 @@
 import { app, Menu, type MenuItemConstructorOptions } from 'electron';
 import type { RecentFile, ShellCommand } from '../bridge.ts';
 
+/** What the menus show as possible. */
 export interface MenuState {
   readonly possible: ReadonlySet<ShellCommand>;
   readonly recent: readonly RecentFile[];
 }
 
+/** What the menus do. */
 export interface MenuActions {
   readonly command: (command: ShellCommand) => void;
   readonly openRecent: (id: string) => void;

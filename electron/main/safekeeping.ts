@@ -12,6 +12,7 @@ export interface LeftWork {
   readonly work: KeptWork;
 }
 
+/** Decides when unsaved work is kept and when the record of it goes. */
 export class Safekeeping {
   readonly #recovery: Recovery;
   #keptText: string | undefined;

@@ -14,6 +14,7 @@ import { KEEP_EVERY_MS, Safekeeping } from './safekeeping.ts';
 import { TextRequests } from './textRequests.ts';
 import { keepPlace, LEAST, lastPlace } from './windowPlace.ts';
 
+/** What the program was started with. */
 export interface ShellSettings {
   readonly preload: string;
   readonly startedAtMs: number;
@@ -21,6 +22,7 @@ export interface ShellSettings {
   readonly files: readonly string[];
 }
 
+/** The window and all that belongs to it while the program runs. */
 export class Shell {
   readonly #settings: ShellSettings;
   readonly #recent = new RecentFiles(join(app.getPath('userData'), 'recent-files.json'));

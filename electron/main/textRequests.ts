@@ -4,6 +4,7 @@ import type { DocumentText, RequestOf } from '../bridge.ts';
 /** Longest wait, ms: a page that does not answer by then hangs. */
 const PATIENCE_MS = 5_000;
 
+/** Questions to the page that wait for their answer. */
 export class TextRequests {
   readonly #waiting = new Map<number, (text: DocumentText | undefined) => void>();
   readonly #ask: (ticket: number) => void;

@@ -6,12 +6,17 @@
  */
 import { endsOf, farthestFromPoint, type Nearest, nearestToPoint, type Segment, type XY } from './segments.ts';
 
+/**
+ * A corner of a path, mm; `bulge` belongs to the piece that leads on from it: the tangent of a quarter of its
+ * included angle, + to the left, 0 straight.
+ */
 export interface OutlineVertex {
   readonly x: number;
   readonly y: number;
   readonly bulge: number;
 }
 
+/** A closed shape: a whole circle, or a path whose last corner joins the first. Lengths in mm. */
 export type OutlineShape =
   | { readonly kind: 'circle'; readonly centre: XY; readonly radius: number }
   | { readonly kind: 'path'; readonly vertices: readonly OutlineVertex[] };

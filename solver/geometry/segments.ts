@@ -7,6 +7,7 @@
 
 export type XY = readonly [number, number];
 
+/** A straight piece between two points, mm. */
 export interface LineSegment {
   readonly kind: 'line';
   readonly from: XY;

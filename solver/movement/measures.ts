@@ -9,9 +9,11 @@ import { MAX_LENGTH } from './quantities.ts';
 
 export type LengthUnit = 'mm' | 'inch';
 
+/** A length that was typed, mm, or what is wrong with it. */
 export type ParsedLength =
   | { readonly kind: 'length'; readonly mm: number }
   | { readonly kind: 'problem'; readonly says: string };
+/** An angle that was typed, degrees, or what is wrong with it. */
 export type ParsedAngle =
   | { readonly kind: 'angle'; readonly deg: number }
   | { readonly kind: 'problem'; readonly says: string };

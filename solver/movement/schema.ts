@@ -116,6 +116,7 @@ export type Plate = Movement['plates'][number];
 export type Wall = Movement['walls'][number];
 export type Opening = Movement['openings'][number];
 export type Rule = Movement['rules'][number];
+/** The rules of one kind. */
 export type RuleOf<Kind extends Rule['kind']> = Extract<Rule, { readonly kind: Kind }>;
 export type Outline = Plate['outline'];
 export type Drilling = Movement['drilling'];

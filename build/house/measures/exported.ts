@@ -93,12 +93,13 @@ function saysMore(name: string, comment: string): boolean {
   );
 }
 
+/** The doc comment of a statement. The one at the top of a file is the file's where a line is left free below it. */
 function docOf(statement: ts.Statement, file: ts.SourceFile): string | undefined {
-  const ranges = ts.getLeadingCommentRanges(file.text, statement.getFullStart()) ?? [];
-  const last = ranges.map(({ pos, end }) => file.text.slice(pos, end)).filter((text) => text.startsWith('/**'));
-  // The comment at the top of a file is the file's; one that follows it is the statement's.
-  const own = statement === file.statements[0] ? last.slice(1) : last;
-  return own.at(-1);
+  const last = ts.getLeadingCommentRanges(file.text, statement.getFullStart())?.at(-1);
+  if (last === undefined) return undefined;
+  const text = file.text.slice(last.pos, last.end);
+  const below = file.text.slice(last.end, statement.getStart(file));
+  return text.startsWith('/**') && (last.pos > 0 || !/\n\s*\n/.test(below)) ? text : undefined;
 }
 
 /** Exported functions, and types with fields, without a doc comment that says what the name does not. */

@@ -31,6 +31,7 @@ export function checkBodies(movement: Movement, report: Report): void {
   checkCrossings(movement, report);
 }
 
+/** Lower and upper end of a part above the marked face of the base plate, mm. */
 type Heights = { readonly from: number; readonly to: number };
 
 function checkHeights(

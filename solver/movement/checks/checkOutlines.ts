@@ -18,6 +18,7 @@ import { sweepPairs } from './sweepPairs.ts';
 /** Sides or corners nearer than this are one, mm: a thousandth of what any workshop can hold. */
 const TOUCH = 1e-6;
 
+/** A fault whose place is told from the outline on. */
 type OutlineFault = Omit<Fault, 'path' | 'id'> & { readonly keys: readonly (string | number)[] };
 
 /** Outlines are immutable, so each is looked at once. */

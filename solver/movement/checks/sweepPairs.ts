@@ -1,6 +1,7 @@
 /** Pairs of pieces whose bounds overlap, found by sweeping from left to right instead of trying every pair. */
 import { endsOf, type Segment } from '../../geometry/index.ts';
 
+/** Bounds of a piece and where it stands in the list, mm. */
 type Box = {
   readonly index: number;
   readonly minX: number;

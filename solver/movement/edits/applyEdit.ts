@@ -16,6 +16,7 @@ import { planRemove } from './removeItems.ts';
 
 enablePatches();
 
+/** The movement after an edit, with the patches that lead there and back. */
 export interface Edited {
   readonly kind: 'edited';
   readonly movement: Movement;

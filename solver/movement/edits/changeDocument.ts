@@ -11,6 +11,7 @@ import { type Plan, recipe } from './recipe.ts';
 /** Fields of the document that other edits change, or none. */
 const NOT_DESCRIBED: readonly string[] = ['format', 'version', 'made', 'accepted', ...collectionNames];
 
+/** Sets and unsets what describes the document as a whole: title, note, display, settings. */
 export function planDescribe(movement: Movement, edit: EditOf<'describe'>): Plan {
   const fields = [...Object.keys(edit.set ?? {}), ...(edit.unset ?? [])];
   const barred = fields.find((field) => NOT_DESCRIBED.includes(field));
@@ -35,6 +36,7 @@ function split(movement: Movement): { head: Record<string, unknown>; lists: Reco
   };
 }
 
+/** Notes what was made of a point in a plate; an earlier note of the same hole is kept as its history. */
 export function planSetMade(movement: Movement, edit: EditOf<'setMade'>): Plan {
   const sound = soundValue<Movement['made'][number]>(madeSchema, edit.made);
   if (sound.kind === 'refused') return sound;
@@ -57,6 +59,7 @@ function withEarlier(made: Movement['made'][number], before: Movement['made'][nu
 /** As many former places as the schema holds. */
 const EARLIER_KEPT = 200;
 
+/** Takes the note away that a point was made in a plate. */
 export function planClearMade(movement: Movement, edit: EditOf<'clearMade'>): Plan {
   const index = movement.made.findIndex(({ point, plate }) => point === edit.point && plate === edit.plate);
   if (index < 0) return refused(`Nothing is noted as made of “${edit.point}”.`);
@@ -72,6 +75,7 @@ function sameFinding(
   return a.finding === b.finding && [...a.parts].sort().join(' ') === [...b.parts].sort().join(' ');
 }
 
+/** Accepts a finding as it is; one note a finding. */
 export function planAccept(movement: Movement, edit: EditOf<'accept'>): Plan {
   const sound = soundValue<Movement['accepted'][number]>(acceptedSchema, edit.accepted);
   if (sound.kind === 'refused') return sound;
@@ -82,6 +86,7 @@ export function planAccept(movement: Movement, edit: EditOf<'accept'>): Plan {
   });
 }
 
+/** Takes the acceptance of a finding back. */
 export function planWithdraw(movement: Movement, edit: EditOf<'withdraw'>): Plan {
   const index = movement.accepted.findIndex((one) => sameFinding(one, edit));
   if (index < 0) return refused('No such finding was accepted.');

@@ -8,6 +8,7 @@ import type { AddEdit, EditOf } from './edit.ts';
 import { draftItems, type Item, itemsOf, locate, nothingCalled, refused, soundItem } from './items.ts';
 import { type Plan, recipe } from './recipe.ts';
 
+/** Puts a new item into a list, at the end or at an index; refuses what the schema refuses. */
 export function planAdd(movement: Movement, edit: AddEdit): Plan {
   const sound = soundItem(edit.to, edit.item);
   if (sound.kind === 'refused') return sound;
@@ -19,6 +20,7 @@ export function planAdd(movement: Movement, edit: AddEdit): Plan {
   });
 }
 
+/** Sets and unsets fields of one item; its id stays. */
 export function planChange(movement: Movement, edit: EditOf<'change'>): Plan {
   const found = locate(movement, edit.id);
   if (found === undefined) return nothingCalled(edit.id);
@@ -83,6 +85,7 @@ function withCompany(movement: Movement, places: EditOf<'move'>['places']): Edit
   return [...places, ...company];
 }
 
+/** Moves an item to another index of its list. */
 export function planReorder(movement: Movement, edit: EditOf<'reorder'>): Plan {
   const found = locate(movement, edit.id);
   if (found === undefined) return nothingCalled(edit.id);
@@ -97,6 +100,7 @@ export function planReorder(movement: Movement, edit: EditOf<'reorder'>): Plan {
   });
 }
 
+/** Gives an item another id, in every place that refers to it. */
 export function planRename(movement: Movement, edit: EditOf<'rename'>): Plan {
   const { from, to } = edit;
   const known = idsOf(movement);

@@ -25,6 +25,7 @@ const VALUE_FIELDS: Readonly<Record<Movement['rules'][number]['kind'], string | 
   evenSpacing: undefined,
 };
 
+/** Gives a rule its value: mm, degrees or coordinates by its kind. A depth is held at it. */
 export function planSetValue(movement: Movement, edit: EditOf<'setValue'>): Plan {
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
@@ -35,6 +36,7 @@ export function planSetValue(movement: Movement, edit: EditOf<'setValue'>): Plan
   return replaceItem(movement, edit.rule, changed(rule, set));
 }
 
+/** Gives a depth its measured distance, mm, and lets that one count. */
 export function planSetMeasured(movement: Movement, edit: EditOf<'setMeasured'>): Plan {
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
@@ -44,6 +46,7 @@ export function planSetMeasured(movement: Movement, edit: EditOf<'setMeasured'>)
   return replaceItem(movement, edit.rule, changed(rule, { use: 'measured', measured }));
 }
 
+/** Chooses which of a depth's three distances counts. */
 export function planUseDepth(movement: Movement, edit: EditOf<'useDepth'>): Plan {
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
@@ -51,6 +54,7 @@ export function planUseDepth(movement: Movement, edit: EditOf<'useDepth'>): Plan
   return replaceItem(movement, edit.rule, changed(rule, { use: edit.use }));
 }
 
+/** Leaves rules out of the planting, or takes them in again; all or none. */
 export function planLeaveOut(movement: Movement, edit: EditOf<'leaveOut'>): Plan {
   const items: { index: number; item: Item }[] = [];
   for (const id of edit.rules) {

@@ -20,6 +20,7 @@ export type AddEdit = {
 /** Items of several lists, as copied. */
 export type Parts = { readonly [C in Collection]?: readonly ItemInput<C>[] };
 
+/** Everything that can be done to a movement, one member a way of changing it. */
 export type Edit =
   | AddEdit
   /** Sets and removes fields of one item; an id is changed by `rename`. */
@@ -73,6 +74,7 @@ export type Edit =
   | { readonly kind: 'several'; readonly edits: readonly Edit[] };
 
 export type EditKind = Edit['kind'];
+/** The edits of one kind. */
 export type EditOf<K extends EditKind> = Extract<Edit, { readonly kind: K }>;
 
 /** An edit that does not apply, and why; `problems` where what it would make is unsound. */
@@ -82,4 +84,5 @@ export interface Refused {
   readonly problems?: readonly Problem[];
 }
 
+/** What an edit leads to: the changed movement, or why it was refused. */
 export type EditResult = { readonly kind: 'edited'; readonly movement: Movement } | Refused;

@@ -30,6 +30,7 @@ const SCHEMAS: Readonly<Record<Collection, z.ZodType>> = {
 /** An item with whatever fields it has, known or not. */
 export type Item = { readonly id: string; readonly at?: unknown } & Readonly<Record<string, unknown>>;
 
+/** An item with the list that it stands in and its index there. */
 export interface Located {
   readonly collection: Collection;
   readonly index: number;
@@ -58,10 +59,12 @@ export function draftItems(draft: Draft<Movement>, collection: Collection): Item
   return draft[collection] as unknown[] as Item[]; // as above
 }
 
+/** A refusal with its sentence. */
 export function refused(says: string): Refused {
   return { kind: 'refused', says };
 }
 
+/** The refusal of an id that the movement does not have. */
 export function nothingCalled(id: string): Refused {
   return refused(`Nothing in this movement is called “${id}”.`);
 }

@@ -10,6 +10,7 @@ import { freshId } from './freshId.ts';
 import { draftItems, type Item, refused, soundItem } from './items.ts';
 import { type Plan, recipe } from './recipe.ts';
 
+/** Adds copies of parts under fresh ids that refer to each other as the originals did. */
 export function planPaste(movement: Movement, edit: EditOf<'paste'>): Plan {
   const parts = soundParts(edit);
   if ('kind' in parts) return parts;

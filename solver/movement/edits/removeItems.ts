@@ -7,6 +7,7 @@ import type { EditOf } from './edit.ts';
 import { nothingCalled } from './items.ts';
 import { type Plan, recipe } from './recipe.ts';
 
+/** Removes parts with all that cannot be without them. */
 export function planRemove(movement: Movement, edit: EditOf<'remove'>): Plan {
   const known = idsOf(movement);
   const unknown = edit.ids.find((id) => !known.has(id));

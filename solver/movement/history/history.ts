@@ -13,6 +13,7 @@ enablePatches();
 
 export type Selection = readonly string[];
 
+/** One step of undo: what was done, its patches there and back, and what was chosen before and after. */
 export interface Transaction {
   /** What was done, for the menu: "move pillar P2". */
   readonly label: string;
@@ -25,6 +26,7 @@ export interface Transaction {
   readonly selectionAfter: Selection;
 }
 
+/** A document with the steps that led to it and those that were undone. */
 export interface History {
   readonly movement: Movement;
   /** Oldest first. */

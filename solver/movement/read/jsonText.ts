@@ -6,6 +6,7 @@
  * that way. It keeps no values and does not recurse. Grammar: RFC 8259 (and ECMA-404).
  */
 
+/** The first place at which a text stops being JSON. */
 export interface TextFault {
   /** From 1, in UTF-16 units. */
   readonly line: number;
@@ -35,6 +36,7 @@ export function faultOfJson(text: string): TextFault | undefined {
   return new Walk(text).run();
 }
 
+/** Reads a text from left to right, keeping what is still open. */
 class Walk {
   private at = 0;
   private readonly open: Open[] = [];

@@ -2,6 +2,7 @@
 
 export type PathKey = string | number;
 
+/** One thing that stands in the way of reading a file, with its place and its remedy. */
 export interface Problem {
   /** Where in the file, like `rules[3].wheels[1]`; empty for the file as a whole. */
   readonly path: string;

@@ -9,6 +9,7 @@ import { inWords, type Problem, problemAt } from './problem.ts';
 import { salvage } from './salvage.ts';
 import { schemaProblems } from './schemaProblems.ts';
 
+/** What the text of a file comes to: a movement, or every problem that was found. */
 export type MovementReading =
   | { readonly kind: 'movement'; readonly movement: Movement; readonly migratedFrom?: number }
   /** `migratedFrom`: paths are those of the present version, to which the file was brought first. */
@@ -53,6 +54,7 @@ function allProblems(value: object, issues: readonly z.core.$ZodIssue[]): Proble
   return [...list, ...faults.map((fault) => problemAt(rest.pathInFile(fault.path), fault))];
 }
 
+/** The value that a text holds, or the fault of its writing. */
 type Parsed =
   | { readonly kind: 'value'; readonly value: unknown }
   | { readonly kind: 'problems'; readonly problems: readonly Problem[] };
@@ -106,6 +108,7 @@ function parseText(given: string): Parsed {
   return { kind: 'value', value: JSON.parse(text) };
 }
 
+/** A document whose version is known, or why it is not. */
 type Head =
   | { readonly kind: 'head'; readonly document: Readonly<Record<string, unknown>>; readonly version: number }
   | { readonly kind: 'problem'; readonly problem: Problem };

@@ -6,6 +6,7 @@ import type { z } from 'zod';
 import { type Movement, movementSchema } from '../schema.ts';
 import type { PathKey } from './problem.ts';
 
+/** The part of a document that could be read, and what is known of the rest. */
 export interface Salvage {
   readonly movement: Movement;
   /** The place in the file of an item of `movement`. */

@@ -5,6 +5,7 @@
 import type { Movement, Rule } from '../schema.ts';
 import { type Collection, PARTS, POINTS } from './collections.ts';
 
+/** One mention of an id in the document, and where the thing it names must stand. */
 export interface Reference {
   /** Path in the document. */
   readonly path: readonly (string | number)[];

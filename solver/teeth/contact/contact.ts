@@ -1,6 +1,7 @@
 /** What `contactOfPair` gives: how a pair runs at a distance. Angles in radians, lengths in mm. */
 import type { Touch } from './driveOfTooth.ts';
 
+/** How a pair runs over one pitch, a value a step. Angles in radians, lengths in mm. */
 export interface ContactCurves {
   /** Driver's angle over one pitch, from a tooth on the line of centres. */
   readonly driverAngle: Float64Array;
@@ -17,6 +18,7 @@ export interface ContactCurves {
   readonly pointY: Float64Array;
 }
 
+/** A pair in mesh at a distance, summed up over one pitch. */
 export interface PairContact {
   readonly kind: 'contact';
   readonly distance: number;
@@ -59,6 +61,7 @@ export interface NoContact {
   readonly says: string;
 }
 
+/** How finely the contact of a pair is looked at. */
 export interface ContactOptions {
   /** Steps over one pitch of the driver; 48 when absent. */
   readonly steps?: number;

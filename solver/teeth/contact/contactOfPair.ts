@@ -34,6 +34,7 @@ export function formsOfPair(driver: Wheel, driven: Wheel, movement: Movement): P
   return { kind: 'forms', driver: a, driven: b, warns: [...mismatch, ...a.warns, ...b.warns] };
 }
 
+/** The contact of two wheels with what their forms warn of, or why there is none. */
 export type ContactOfPair = (PairContact & { readonly warns: readonly string[] }) | NoContact;
 
 /**

@@ -10,6 +10,7 @@ import { halfAngleAt, type ToothForm } from '../forms/toothForm.ts';
 import type { Touch } from './driveOfTooth.ts';
 import type { Engagement } from './engagement.ts';
 
+/** The stretch of the driver's turn over which one pair of teeth touches, radians. */
 export interface ContactPath {
   /** Driver's angles of the first start and the last end, from the moment when the pair touches on the line of centres. */
   readonly start: number;

@@ -31,6 +31,7 @@ export interface Push {
   touch: Touch;
 }
 
+/** How one tooth of the driver pushes while it is within reach, by the driver's angle φ, radians. */
 export interface ToothDrive {
   /** Angles φ between which the tooth is within reach of the driven wheel. */
   readonly from: number;

@@ -2,6 +2,7 @@
 import { halfAngleAt, type ToothForm } from '../forms/toothForm.ts';
 import type { Touch } from './driveOfTooth.ts';
 
+/** Where two flanks touch, and in which direction they push, radians. */
 export interface TouchingPoint {
   /** Along the line of centres from the driver's axis, and across it (positive the way the teeth go), mm. */
   readonly x: number;

@@ -7,6 +7,7 @@ import { engagementOf, leadingOf } from './engagement.ts';
 /** Steps over the pitch for the readings of a search. */
 const STEPS = 24;
 
+/** The free play of a pair at one distance. */
 export interface PlayReading {
   /** Free angle of the driven wheel over the pitch, radians: least and mean. */
   readonly least: number;

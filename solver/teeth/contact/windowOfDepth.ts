@@ -15,6 +15,7 @@ import { formsOfPair, type PairForms } from './contactOfPair.ts';
 import { reachBeyondPitch } from './driveOfTooth.ts';
 import { flankSpan, playAt } from './quickReadings.ts';
 
+/** What is asked of a window beside its two ends. */
 export interface WindowOptions {
   /** Distance at which the window is looked at; the calculated one when absent. */
   readonly distance?: number;
@@ -24,6 +25,7 @@ export interface WindowOptions {
   readonly sideShake?: readonly [number, number];
 }
 
+/** Between what distances a pair runs, mm, and how near the ends the distance in question comes. */
 export interface DepthWindow {
   readonly kind: 'window';
   readonly calculated: number;
@@ -77,6 +79,7 @@ export function sideShakeOf(wheel: Wheel, movement: Movement): number {
   return Math.max(0, ...(arbor?.bearings ?? []).map(({ bore, pivot }) => (bore - pivot) / 2));
 }
 
+/** The forms of a pair that can be brought into mesh. */
 type Forms = Extract<PairForms, { kind: 'forms' }>;
 
 function measured(
@@ -118,6 +121,7 @@ function measured(
   };
 }
 
+/** The two ends of a window without the readings between them, mm. */
 interface Ends {
   readonly kind: 'ends';
   readonly deepest: number;

@@ -1,5 +1,6 @@
 /** One line a tooth, each with the absolute reading, the last closing to the full turn. */
 
+/** The reading for one tooth. */
 export interface CheckOffLine {
   /** Spaces cut when this reading is reached: 0 for the first cut, the count for the closing line. */
   readonly tooth: number;

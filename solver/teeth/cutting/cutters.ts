@@ -12,6 +12,7 @@ import { rackOf } from '../sizes/involuteSize.ts';
 import { moduleOf, sizeWords } from '../sizes/moduleOf.ts';
 import { isPinion } from '../sizes/partners.ts';
 
+/** Counts that one cutter of a set serves, and its number in either numbering. */
 export interface CutterRange {
   readonly from: number;
   /** `undefined`: to the rack. */
@@ -37,6 +38,7 @@ export const INVOLUTE_CUTTERS: readonly CutterRange[] = [
 export const involuteCutter = (teeth: number): CutterRange | undefined =>
   INVOLUTE_CUTTERS.find(({ from, to }) => teeth >= from && (to === undefined || teeth <= to));
 
+/** The cutter for a wheel, by the kind of its teeth. */
 export type CutterChoice =
   | { readonly kind: 'involute'; readonly range: CutterRange; readonly says: string }
   | { readonly kind: 'clockWheel'; readonly family: string; readonly says: string }

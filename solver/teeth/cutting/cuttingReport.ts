@@ -18,6 +18,7 @@ import { type DividingKit, type DividingWay, type NearWay, USUAL_KIT } from './d
 import { type OverPins, pinOnPitchCircle, type Span, sizeOverPins, spanOver, usualSpan } from './involuteMeasures.ts';
 import { type Chord, chordOf, type OverTips, overTips } from './toothCalliper.ts';
 
+/** What is needed to cut one wheel, lengths in mm. */
 export interface CuttingData {
   readonly wheel: WheelId;
   readonly name: string;
@@ -47,10 +48,12 @@ export interface CuttingData {
   readonly warns: readonly string[];
 }
 
+/** The cutting data that was asked for, or why it cannot be told. */
 export type CuttingReport =
   | { readonly kind: 'report'; readonly wheels: readonly CuttingData[]; readonly text: string }
   | { readonly kind: 'unknown'; readonly says: string };
 
+/** Which wheels, and with what they are divided. */
 export interface CuttingOptions {
   /** Id of one wheel; all when absent. */
   readonly wheel?: string;

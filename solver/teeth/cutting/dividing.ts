@@ -44,6 +44,7 @@ export interface CrankMove {
   readonly circle: number;
 }
 
+/** One way to divide a circle, by what does it. */
 export type DividingWay =
   | { readonly kind: 'direct'; readonly circle: number; readonly holes: number; readonly says: string }
   | { readonly kind: 'simple'; readonly head: string; readonly moves: readonly CrankMove[]; readonly says: string }

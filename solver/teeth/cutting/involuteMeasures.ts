@@ -1,6 +1,7 @@
 /** Measuring involute wheels: span over teeth, size over pins, thickness at any radius. Handbook formulas, checked in tests/published/involute.test.ts. */
 import { involute, involuteAngle } from '../sizes/involuteFunction.ts';
 
+/** What of an involute wheel decides its measures. */
 export interface InvoluteTeeth {
   readonly teeth: number;
   readonly module: number;
@@ -19,6 +20,7 @@ export function usualSpan({ teeth, alpha }: InvoluteTeeth): number {
   return Math.max(1, Math.min(teeth - 1, Math.round((teeth * alpha) / Math.PI + 0.5)));
 }
 
+/** Length over so many teeth between parallel jaws. */
 export interface Span {
   readonly over: number;
   /** Length between the parallel jaws, mm. */
@@ -36,6 +38,7 @@ export function spanOver(wheel: InvoluteTeeth, over: number): Span {
   return { over, length, touches: Math.hypot(module * teeth * Math.cos(alpha), length) };
 }
 
+/** Size over two pins that lie in the spaces, lengths in mm. */
 export interface OverPins {
   readonly pin: number;
   /** Over the outsides of two pins in opposite spaces (nearest to opposite when the count is odd), mm. */

@@ -1,6 +1,7 @@
 /** "This setting gives N teeth": what a crank setting really divides. */
 import { gcd } from './dividing.ts';
 
+/** What a crank setting divides the circle into. */
 export interface SettingResult {
   /** Teeth in all when the pattern closes. */
   readonly teeth: number;

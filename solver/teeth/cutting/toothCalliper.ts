@@ -1,5 +1,6 @@
 /** Measuring with callipers: chord and height of a tooth, and over the tips of odd counts. */
 
+/** What a tooth calliper is set to, and what it reads. */
 export interface Chord {
   /** Straight thickness at the pitch circle, and its depth below the tip, mm. */
   readonly thickness: number;
@@ -16,6 +17,7 @@ export function chordOf(pitchRadius: number, tipRadius: number, thickness: numbe
   };
 }
 
+/** What jaws read over the tips, and what that lacks to the diameter. */
 export interface OverTips {
   /** What flat jaws read across the tips, mm. */
   readonly reads: number;

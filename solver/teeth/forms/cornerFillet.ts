@@ -8,6 +8,10 @@ import { highestBetween } from './bracketed.ts';
 import { circlePiece, openingAt } from './flankCurves.ts';
 import type { FlankPiece } from './toothForm.ts';
 
+/**
+ * A fillet that touches root and flank: the polar angle of its centre, radians, the radius at which it meets the
+ * flank, and the radius of its centre, mm.
+ */
 interface Corner {
   readonly gamma: number;
   readonly touches: number;

@@ -22,6 +22,7 @@ export interface FlankPiece {
   readonly straight?: boolean;
 }
 
+/** One tooth about its centre line on angle 0: its circles, mm, and the flank from root to tip. */
 export interface ToothForm {
   readonly kind: 'teeth';
   readonly teeth: number;

@@ -8,6 +8,7 @@
  */
 import { rootBetween } from './bracketed.ts';
 
+/** What of rack and wheel decides the curve of the root. */
 export interface RackTooth {
   readonly pitchRadius: number;
   readonly teeth: number;
@@ -20,6 +21,10 @@ export interface RackTooth {
   readonly corner: number;
 }
 
+/**
+ * The curve of the root: half the tooth's angle at a radius, radians, from the root circle to where the involute
+ * takes over, mm.
+ */
 export interface Trochoid {
   readonly root: number;
   /** Radius where the corner's curve ends (γ = α). */

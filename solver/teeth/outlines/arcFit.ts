@@ -3,6 +3,7 @@
  * vertex where the last one ended.
  */
 
+/** A corner of a path of arcs, mm. */
 export interface Vertex {
   readonly x: number;
   readonly y: number;
@@ -39,6 +40,7 @@ export function missOfArc(a: PlanePoint, b: PlanePoint, bulge: number, point: Pl
 /** Places along an arc's stretch at which its miss is measured. */
 const PROBES = 12;
 
+/** A curve as arcs, with how far they are from it. */
 export interface FittedArcs {
   /** First point of the curve to the last; the last vertex has bulge 0. */
   readonly vertices: readonly Vertex[];

@@ -7,6 +7,7 @@
 import type { Vertex } from './arcFit.ts';
 import { turned } from './toothPath.ts';
 
+/** The arms of a wheel, lengths in mm. */
 export interface Arms {
   readonly count: number;
   /** Width at the hub and at the rim, mm. */
@@ -18,6 +19,7 @@ export interface Arms {
   readonly fillet: number;
 }
 
+/** The openings between the arms with a place to pierce each, or why there is no room for them. */
 export type CrossingOut =
   | {
       readonly kind: 'openings';

@@ -31,6 +31,7 @@ function arcPoints(centre: PlanePoint, radius: number, start: number, sweep: num
   return Array.from({ length: count }, (_, i) => pointAtAngle(centre, radius, start + (sweep * i) / count));
 }
 
+/** Outlines after they were moved, lengths in mm. */
 export interface MovedOutlines {
   readonly outlines: readonly OutlineShape[];
   /** Corners that the round cutter cannot reach: area left standing, mm². */

@@ -65,6 +65,7 @@ export function turned(vertices: readonly Vertex[], angle: number): Vertex[] {
   return vertices.map(({ x, y, bulge }) => ({ x: c * x - s * y, y: s * x + c * y, bulge }));
 }
 
+/** The toothed edge of a wheel as one closed path. */
 export interface ToothPath {
   /** Closed: the last vertex joins the first. Counter-clockwise. */
   readonly vertices: readonly Vertex[];

@@ -10,6 +10,7 @@ import { offsetOutline } from './offsetOutline.ts';
 import { toothPath } from './toothPath.ts';
 import { leastRim, statedArms } from './usualArms.ts';
 
+/** How the outline of a wheel is drawn. */
 export interface OutlineOptions {
   /** Largest miss of the fitted arcs, mm. */
   readonly tolerance?: number;
@@ -29,6 +30,7 @@ export interface WheelLoop {
   readonly shape: OutlineShape;
 }
 
+/** A wheel as loops to cut and circles to scribe. */
 export interface WheelOutline {
   readonly kind: 'outline';
   /** Loops to cut, wheel's centre at the origin. The first is the outer edge of the metal. */

@@ -11,6 +11,7 @@ import { isPinion, wheelsById } from '../sizes/partners.ts';
 import { type DepthVerdict, type DepthWord, depthWords, verdictOf } from './depthWords.ts';
 import { degreesText, mm } from './figures.ts';
 
+/** One depth of the report, with all that was found of it. */
 export interface DepthEntry {
   readonly rule: RuleId;
   readonly driver: string;
@@ -28,10 +29,12 @@ export interface DepthEntry {
   readonly warns: readonly string[];
 }
 
+/** Every depth that was asked for, or why none could be told. */
 export type DepthReport =
   | { readonly kind: 'report'; readonly depths: readonly DepthEntry[]; readonly text: string }
   | { readonly kind: 'unknown'; readonly says: string };
 
+/** Which depths to report, and where they stand. */
 export interface DepthReportOptions {
   /** Id of one depth rule, or "wheelA,wheelB"; all depths when absent. */
   readonly pair?: string;

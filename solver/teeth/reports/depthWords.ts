@@ -5,6 +5,7 @@ import { degreesText, fixed, mm } from './figures.ts';
 
 export type DepthVerdict = 'runs' | 'tight' | 'free' | 'binds' | 'bottoms' | 'shallow' | 'lost';
 
+/** One thing to say of a depth, and how much it matters. */
 export interface DepthWord {
   readonly kind:
     | 'binding'

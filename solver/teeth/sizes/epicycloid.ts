@@ -7,6 +7,7 @@
  * Checked in tests/published/cycloidal.test.ts.
  */
 
+/** The two circles whose rolling makes an epicycloid. */
 export interface Cycloid {
   /** Radius of the fixed circle and of the rolling circle, any one unit. */
   readonly fixed: number;
@@ -50,6 +51,7 @@ export function rollAtAngle(cycloid: Cycloid, angle: number): number {
   return (low + high) / 2;
 }
 
+/** Where the two faces of a tooth meet in a point. */
 export interface PointedFace {
   /** Addendum at which the two faces of a tooth meet, × module. */
   readonly addendum: number;

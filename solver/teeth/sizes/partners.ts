@@ -2,6 +2,7 @@
 import type { WheelId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 
+/** A wheel in mesh with the one that was asked about. */
 export interface Partner {
   readonly wheel: Wheel;
   /** Does the wheel that asked drive this partner? */

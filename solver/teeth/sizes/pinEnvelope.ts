@@ -5,6 +5,7 @@
  */
 import { epicycloidAt } from './epicycloid.ts';
 
+/** A wheel and a lantern pinion, by the radii that decide the wheel's face, mm. */
 export interface PinPair {
   /** Pitch radius of the wheel, of the pinion (the trundle circle), and the radius of a pin. */
   readonly wheel: number;

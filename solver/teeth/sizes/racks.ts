@@ -1,5 +1,6 @@
 /** Standard basic racks of involute wheels: ISO 53:1998, profiles A to D (from memory; fillets of A and D agree with their derivation). */
 
+/** A standard's rack: the straight-sided tooth that involute wheels are generated from. */
 export interface BasicRack {
   readonly name: string;
   /** Degrees. */

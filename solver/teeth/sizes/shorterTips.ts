@@ -4,6 +4,7 @@ import { calculatedDepth } from './calculatedDepth.ts';
 import { rackOf } from './involuteSize.ts';
 import { moduleOf } from './moduleOf.ts';
 
+/** How far a shifted pair moves apart, and what its tips lose for it. */
 export interface ShorterTips {
   readonly kind: 'tips';
   /** Distance beyond that of the plain wheels, × module. */

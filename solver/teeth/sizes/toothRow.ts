@@ -14,6 +14,7 @@ export type Face =
   /** The envelope of a round pin: pins on the mate's pitch circle, pin radius × module. */
   | { readonly kind: 'pinEnvelope'; readonly pins: number; readonly pinRadius: number };
 
+/** The proportions of one tooth, × module, and where they come from. */
 export interface ToothRow {
   readonly role: 'wheel' | 'leaf';
   readonly addendum: number;

@@ -1,5 +1,6 @@
 /** What `sizeOfWheel` gives: the circles of a wheel and its teeth, before any contact is asked. */
 
+/** The circles and the tooth thickness of one wheel, radii and lengths in mm. */
 export interface WheelSize {
   /** Module, mm, whatever the file states. */
   readonly module: number;

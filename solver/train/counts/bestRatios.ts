@@ -9,6 +9,7 @@ import { compare, divide, magnitude, ONE, type Rational, rational, subtract } fr
 /** Relative rounding of a double error reckoned from exact products: a few units in the last place (2^-52 each). */
 export const ROUNDING = 4 * 2 ** -52;
 
+/** A ratio with its distance from the wanted one. */
 export interface RankedRatio {
   /** Driven over drivers, in lowest terms, as plain numbers and as a fraction. */
   readonly driven: number;
@@ -27,6 +28,7 @@ const commonFactor = (a: number, b: number): number => {
   return x;
 };
 
+/** Keeps the nearest distinct ratios that are offered to it. */
 export class BestRatios {
   readonly list: RankedRatio[] = [];
   /** Largest double error that may still enter. */

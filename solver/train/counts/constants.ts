@@ -6,6 +6,7 @@
 import { exactly, multiply, type Rational, rational } from '../turning/rational.ts';
 import { SECONDS } from '../turning/tradeWords.ts';
 
+/** A period that is shown by instruments, with its source. */
 export interface AstronomyConstant {
   readonly id: string;
   readonly name: string;

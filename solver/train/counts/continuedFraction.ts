@@ -1,6 +1,7 @@
 /** Continued fractions: the best simple fractions for a number, shortest first. */
 import { divide, exactly, ONE, type Rational, rational, subtract } from '../turning/rational.ts';
 
+/** A number as terms, and the fractions that they give when cut off. */
 export interface ContinuedFraction {
   readonly terms: readonly bigint[];
   /** Value of the fraction cut off after each term. */

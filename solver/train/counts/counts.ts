@@ -1,11 +1,13 @@
 /** What a search for counts takes and gives. Plain data, so that it travels to and from a worker. */
 import type { Rational } from '../turning/rational.ts';
 
+/** Least and greatest count, both allowed. */
 export interface TeethRange {
   readonly from: number;
   readonly to: number;
 }
 
+/** What is asked of a search for counts. */
 export interface CountsOptions {
   /** Wanted driven teeth over driver teeth: turns of the first arbor for one turn of the last ("29.530588853", "365/12"). */
   readonly ratio: number | string;
@@ -43,6 +45,7 @@ export interface CountsOptions {
   readonly tolerancePpm?: number;
 }
 
+/** One driving and one driven wheel, or a worm with its wheel, by their counts. */
 export interface Stage {
   /** Teeth of the driving wheel, or starts of the worm. */
   readonly driver: number;
@@ -50,6 +53,7 @@ export interface Stage {
   readonly worm?: true;
 }
 
+/** Stages one after another, and what a maker weighs about them. */
 export interface Train {
   readonly stages: readonly Stage[];
   /** Sum of all teeth, the largest count, and the largest prime in any count. */
@@ -62,6 +66,7 @@ export interface Train {
   readonly idlers: number;
 }
 
+/** One ratio that was found, with trains that make it. */
 export interface CountsRow {
   readonly ratio: Rational;
   /** Ten significant digits. */
@@ -77,11 +82,13 @@ export interface CountsRow {
   readonly trainCount?: number;
 }
 
+/** An option that cannot be, by its name. */
 export interface CountsProblem {
   readonly field: string;
   readonly says: string;
 }
 
+/** Ratios that were found, that there are none, what was wrong with the question, or that it was stopped. */
 export type CountsResult =
   | { readonly kind: 'found'; readonly rows: readonly CountsRow[]; readonly says: string }
   /** Proved by going through all of them. `nearest` is the best that the limits allow, where there is one. */

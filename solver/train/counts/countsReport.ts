@@ -8,6 +8,7 @@ import { findCounts } from './searchCounts.ts';
 export type CountsRequest = Omit<CountsOptions, 'ratio'> &
   ({ readonly ratio: number | string } | { readonly from: string; readonly to: string });
 
+/** The outcome of a search, for a reader and for a program. */
 export interface CountsReport {
   /** `found`, `none` (proved), `refused` (bad input) or `stopped`. */
   readonly kind: 'found' | 'none' | 'refused' | 'stopped';
@@ -22,6 +23,7 @@ export interface CountsReport {
   };
 }
 
+/** One ratio of the report as plain data. */
 export interface CountsReportRow {
   readonly ratio: string;
   readonly digits: string;

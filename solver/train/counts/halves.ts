@@ -14,6 +14,7 @@ import { pairAllowed, shelfAllows, trainOf } from './trainsOfRatio.ts';
 /** Halves with more rows than this would not fit the memory set aside (about 60 bytes a row). */
 const MOST_ROWS = 4_000_000;
 
+/** Counts of one stage. */
 interface Pair {
   readonly driver: number;
   readonly driven: number;
@@ -30,6 +31,7 @@ interface Half {
   readonly order: Uint32Array;
 }
 
+/** A ratio with the trains of allowed pairs that make it. */
 export interface PairResult {
   readonly ratio: RankedRatio;
   readonly trains: readonly Train[];

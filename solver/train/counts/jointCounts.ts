@@ -26,6 +26,7 @@ import { greatestCommonFactor, readOptions, type StageSets, stagesOf, type Task 
 import { distinctProducts } from './products.ts';
 import { type ProductLists, trainsOfRatio } from './trainsOfRatio.ts';
 
+/** What is asked where several indications share stages. */
 export interface JointOptions
   extends Omit<
     CountsOptions,
@@ -37,6 +38,7 @@ export interface JointOptions
   readonly indications: readonly { readonly name: string; readonly ratio: number | string; readonly stages: number }[];
 }
 
+/** Shared stages with the branch that each indication takes from there. */
 export interface JointRow {
   readonly shared: Train;
   readonly branches: readonly {
@@ -54,6 +56,7 @@ export interface JointRow {
   readonly total: number;
 }
 
+/** Answers, best first, or why there are none. */
 export type JointResult =
   | { readonly kind: 'found'; readonly rows: readonly JointRow[] }
   | { readonly kind: 'none'; readonly says: string }
@@ -72,6 +75,7 @@ const MOST_RATIOS = 20_000_000;
 const SPARE = 8;
 const CHUNK = 4096;
 
+/** Shared stages with a branch for each indication, by their indices, and the worst error of all. */
 interface Candidate {
   readonly shared: number;
   readonly branches: readonly number[];

@@ -17,6 +17,7 @@ export interface StageSets {
   readonly worm: boolean;
 }
 
+/** A search whose options were found sound. */
 export interface Task {
   readonly target: Rational;
   readonly targetNumber: number;
@@ -42,6 +43,7 @@ export const largestPrimeOf = (count: number): number => {
   return left > 1 ? left : largest;
 };
 
+/** Euclid's algorithm on whole numbers ≥ 0. */
 export const greatestCommonFactor = (a: number, b: number): number => (b === 0 ? a : greatestCommonFactor(b, a % b));
 
 /** Sets of one stage, in order, so that stages of one kind share their lists. */

@@ -12,6 +12,7 @@ import type { Stage, Train } from './counts.ts';
 
 type ToothSize = ItemInput<'wheels'>['size'];
 
+/** How a found train is put on the bench. */
 export interface LayOut {
   /** Size of all teeth (default module 1), one for each stage where given as a list. */
   readonly size?: ToothSize | readonly ToothSize[];
@@ -35,6 +36,7 @@ export interface LayOut {
   readonly indication?: Omit<ItemInput<'indications'>, 'id' | 'arbor'>;
 }
 
+/** The edit that adds a train, with the arbors that it makes, or why it cannot be added. */
 export type TrainEdit =
   | {
       readonly kind: 'edit';
@@ -76,6 +78,7 @@ export const editOfTrains = (
   return { kind: 'edit', edit: { kind: 'several', edits }, arbors };
 };
 
+/** Edits so far, and the arbors that they make. */
 interface Laid {
   readonly edits: readonly Edit[];
   readonly arbors: readonly string[];

@@ -42,6 +42,7 @@ export const lowerBound = (values: Float64Array, wanted: number): number => {
   return low;
 };
 
+/** Whether a rising list has the number in it. */
 export const holds = (values: Float64Array, wanted: number): boolean => values[lowerBound(values, wanted)] === wanted;
 
 /** Marks the products of `list` and `factors` that lie in [low, high] and reads them off in order. */

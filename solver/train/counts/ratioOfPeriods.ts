@@ -3,6 +3,7 @@ import { divide, exactly, multiply, type Rational, rational } from '../turning/r
 import { SECONDS } from '../turning/tradeWords.ts';
 import { type AstronomyConstant, CONSTANTS, secondsOfConstant } from './constants.ts';
 
+/** The exact ratio of two periods, or which of them could not be read. */
 export type PeriodRatio =
   | { readonly kind: 'ratio'; readonly ratio: Rational; readonly fromSeconds: Rational; readonly toSeconds: Rational }
   | { readonly kind: 'refused'; readonly field: 'from' | 'to'; readonly says: string };

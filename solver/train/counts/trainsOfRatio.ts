@@ -48,6 +48,7 @@ export const pairAllowed = (task: Task): ((driver: number, driven: number) => bo
   };
 };
 
+/** Whether a stage is limited as a pair, so that its two counts cannot be chosen apart. */
 export const hasPairLimits = (task: Task): boolean =>
   task.options.coprime === true || task.options.centreDistance !== undefined;
 

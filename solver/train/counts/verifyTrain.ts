@@ -14,6 +14,7 @@ import {
 } from '../turning/rational.ts';
 import { errorInWords } from '../turning/tradeWords.ts';
 
+/** How nearly a train makes its target, or what could not be read. */
 export type Verified =
   | {
       readonly kind: 'verified';

@@ -1,6 +1,7 @@
 /** Where the pallets stand: the distance of their axis from the escape wheel's by the span. */
 import { checkNumbers, type Refusal } from './inputCheck.ts';
 
+/** Where the pallets' axis stands against the escape wheel's. */
 export interface PalletPlace {
   readonly kind: 'pallets';
   /** Distance of the axes, mm: the tangents at the two teeth meet there. */

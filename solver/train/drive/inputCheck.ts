@@ -1,10 +1,12 @@
 /** Bad numbers told in words: field, found, expected. */
 
+/** A number that cannot be, by the name of its field. */
 export interface InputProblem {
   readonly field: string;
   readonly says: string;
 }
 
+/** Everything that was wrong with the numbers. */
 export interface Refusal {
   readonly kind: 'refused';
   readonly problems: readonly InputProblem[];

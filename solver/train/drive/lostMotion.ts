@@ -6,6 +6,7 @@ import { divide, isZero, magnitude, subtract, toNumber } from '../turning/ration
 import { otherEnd } from '../turning/trains.ts';
 import type { Link, Turning } from '../turning/turning.ts';
 
+/** The free movement of one hand, and which depths it comes from. */
 export interface LostMotion {
   readonly id: IndicationId;
   readonly arbor: ArborId;

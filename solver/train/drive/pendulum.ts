@@ -5,6 +5,7 @@ import type { Turning } from '../turning/turning.ts';
 import { STANDARD_GRAVITY } from './cautions.ts';
 import { checkNumbers, type Refusal } from './inputCheck.ts';
 
+/** A pendulum with its beat and its errors. */
 export interface Pendulum {
   readonly kind: 'pendulum';
   /** Length to the centre of oscillation, mm. */
@@ -21,6 +22,7 @@ export interface Pendulum {
   readonly says: string;
 }
 
+/** What decides the length of a pendulum. */
 export interface PendulumOptions {
   readonly beatsPerHour: number;
   /** Acceleration of free fall, m/s² (default the standard 9.80665; 9.78 at the equator to 9.83 at the poles). */

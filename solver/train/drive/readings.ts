@@ -3,6 +3,7 @@ import type { IndicationId } from '../../movement/ids.ts';
 import { digitsOf, divide, exactly, multiply, type Rational, rational, toNumber } from '../turning/rational.ts';
 import type { Turning } from '../turning/turning.ts';
 
+/** What one hand shows at a moment. */
 export interface DialReading {
   readonly id: IndicationId;
   readonly name: string;

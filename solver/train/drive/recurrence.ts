@@ -14,6 +14,7 @@ import {
 import { periodText } from '../turning/tradeWords.ts';
 import type { Turning } from '../turning/turning.ts';
 
+/** Something that comes round, and after how long. */
 export interface Recurrence {
   /** `turn` an arbor once round; `tooth` one tooth of a depth after the other; `meet` the same two teeth again. */
   readonly kind: 'turn' | 'tooth' | 'meet';

@@ -2,6 +2,7 @@
 import { SPRING_CAUTIONS } from './cautions.ts';
 import { checkNumbers, type Refusal } from './inputCheck.ts';
 
+/** A spring and its barrel. */
 export interface SpringDriveOptions {
   /** Inside radius of the barrel and radius of its arbor, mm. */
   readonly barrelRadius: number;
@@ -16,6 +17,7 @@ export interface SpringDriveOptions {
   readonly secondsPerTurn: number;
 }
 
+/** What a spring gives, from full wind to rest. */
 export interface SpringDrive {
   readonly kind: 'spring';
   /** Turns between lying against the barrel's wall and lying on the arbor. */

@@ -5,6 +5,7 @@ import { otherEnd } from '../turning/trains.ts';
 import type { Turning } from '../turning/turning.ts';
 import { checkNumbers, type Refusal } from './inputCheck.ts';
 
+/** What goes in, and what is lost on the way. */
 export interface LossOptions {
   /** Torque put in at the power arbor, N·mm. */
   readonly torque: number;
@@ -18,6 +19,7 @@ export interface LossOptions {
   readonly lossPerPivot: number;
 }
 
+/** What reaches one arbor. */
 export interface ArborTorque {
   readonly arbor: ArborId;
   /** N·mm, without sign, as if the whole pull went there. */
@@ -29,6 +31,7 @@ export interface ArborTorque {
   readonly share: number;
 }
 
+/** What reaches every arbor, or why it cannot be told. */
 export type TorqueReport =
   | { readonly kind: 'torques'; readonly arbors: readonly ArborTorque[]; readonly says: string }
   | Refusal;

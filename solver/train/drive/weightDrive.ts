@@ -2,6 +2,7 @@
 import { STANDARD_GRAVITY, WEIGHT_CAUTIONS } from './cautions.ts';
 import { checkNumbers, type Refusal } from './inputCheck.ts';
 
+/** A weight, its cord and its drum. */
 export interface WeightDriveOptions {
   /** Mass of the weight with its pulley, kg. */
   readonly mass: number;
@@ -20,6 +21,7 @@ export interface WeightDriveOptions {
   readonly pulleyLoss?: number;
 }
 
+/** One layer of cord on the drum. */
 export interface CordLayer {
   /** Radius to the middle of the cord, mm. */
   readonly radius: number;
@@ -28,6 +30,7 @@ export interface CordLayer {
   readonly torque: number;
 }
 
+/** What a weight gives over its fall. */
 export interface WeightDrive {
   readonly kind: 'weight';
   /** Cord that runs off the drum, mm, and the turns of the drum that it makes. */

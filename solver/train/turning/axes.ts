@@ -3,6 +3,7 @@ import type { ArborId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { TurningProblem } from './turning.ts';
 
+/** Answers about axes: who shares one, and who is carried round. */
 export interface Axes {
   /** The arbor that stands for the whole axis. */
   readonly axisOf: (arbor: ArborId) => ArborId;

@@ -9,6 +9,7 @@ import { type MeshRing, ringFactors, ringSum } from './ringClosure.ts';
  */
 export type Mover = (amount: number) => Places | undefined;
 
+/** Where a loose arbor closes a ring, or why it cannot. */
 export type RingCure =
   | {
       readonly kind: 'closes';

@@ -12,6 +12,7 @@ import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { Axes } from './axes.ts';
 import type { Link, TurningProblem } from './turning.ts';
 
+/** All links of a movement, with what was wrong with some. */
 export interface Links {
   readonly links: readonly Link[];
   readonly problems: readonly TurningProblem[];
@@ -43,6 +44,7 @@ const depthFault = (a: Wheel, b: Wheel, axes: Axes): string | undefined => {
   return undefined;
 };
 
+/** What a coupling of an axis comes to: the arm that carries it, or why it counts for nothing. */
 interface Standing {
   readonly arm?: ArborId;
   readonly problem?: TurningProblem;

@@ -13,6 +13,7 @@
 import type { ArborId, RuleId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 
+/** A place in the plane, mm, x right and y up. */
 export interface PlanePoint {
   readonly x: number;
   readonly y: number;
@@ -21,6 +22,7 @@ export interface PlanePoint {
 /** Places by arbor, mm; the places of a placed movement serve as they are. */
 export type Places = { readonly get: (id: ArborId) => PlanePoint | undefined };
 
+/** A depth as a condition between the angles of the two bodies that turn. */
 export interface Mesh {
   readonly rule: RuleId;
   readonly wheels: readonly [Wheel, Wheel];

@@ -1,6 +1,7 @@
 /** Where planet wheels between a sun wheel and a ring can stand. */
 import { FITS_TEETH } from './ringClosure.ts';
 
+/** Whether planets go in where they are wanted. */
 export interface PlanetSpacing {
   /** Whether every planet can be put in. */
   readonly fits: boolean;

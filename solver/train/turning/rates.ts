@@ -55,6 +55,7 @@ class Solved {
   }
 }
 
+/** The rates of arbors in space, by arbor. */
 export interface Rates {
   /** Turns in space for one of the drive; `open` where a rate is not settled. */
   readonly of: (arbor: ArborId) => Rational | 'open';

@@ -5,6 +5,7 @@
  * their methods. Always in lowest terms with `d` > 0, so equal fractions have equal fields.
  */
 
+/** The fraction n/d in lowest terms, d > 0. */
 export interface Rational {
   readonly n: bigint;
   readonly d: bigint;
@@ -53,7 +54,9 @@ export const exactly = (value: number | string): Rational | undefined => {
   return power >= 0 ? rational(digits * 10n ** BigInt(power)) : rational(digits, 10n ** BigInt(-power));
 };
 
+/** The exact sum. */
 export const add = (a: Rational, b: Rational): Rational => rational(a.n * b.d + b.n * a.d, a.d * b.d);
+/** The exact difference, `a` less `b`. */
 export const subtract = (a: Rational, b: Rational): Rational => rational(a.n * b.d - b.n * a.d, a.d * b.d);
 /** Cancels crosswise before multiplying: cheap where one of the two is small, and in lowest terms at once. */
 export const multiply = (a: Rational, b: Rational): Rational => {
@@ -67,9 +70,13 @@ export const divide = (a: Rational, b: Rational): Rational => {
   if (b.n === 0n) throw new RangeError(`division of ${a.n}/${a.d} by 0`);
   return multiply(a, b.n < 0n ? { n: -b.d, d: -b.n } : { n: b.d, d: b.n });
 };
+/** The fraction with the other sign. */
 export const negate = (a: Rational): Rational => ({ n: -a.n, d: a.d });
+/** The fraction without its sign. */
 export const magnitude = (a: Rational): Rational => (a.n < 0n ? negate(a) : a);
+/** Whether the fraction is nought. */
 export const isZero = (a: Rational): boolean => a.n === 0n;
+/** Whether two fractions in lowest terms are the same number. */
 export const equals = (a: Rational, b: Rational): boolean => a.n === b.n && a.d === b.d;
 
 /** -1, 0 or 1. */

@@ -31,12 +31,14 @@ export interface MeshRing {
   readonly meshes: readonly Mesh[];
 }
 
+/** What is told of a ring of depths whether it closes or not. */
 interface RingBase {
   readonly bodies: readonly ArborId[];
   readonly depths: readonly RuleId[];
   readonly says: string;
 }
 
+/** Whether the teeth of a ring can all stand in mesh, by how much they miss, or that it cannot be told. */
 export type RingClosure = RingBase &
   (
     | {
@@ -96,6 +98,7 @@ export const meshRings = (meshes: readonly Mesh[]): readonly MeshRing[] => {
   return rings;
 };
 
+/** The other of the two bodies of a depth. */
 export const farBody = (mesh: Mesh, body: ArborId): ArborId =>
   mesh.bodies[0] === body ? mesh.bodies[1] : mesh.bodies[0];
 

@@ -9,6 +9,7 @@ import type { Movement, Wheel } from '../../movement/schema.ts';
 import { bodyOf, fromWhole, lineAngles, type Mesh, meshesOf, meshTarget, type Places, phaseTurns } from './meshes.ts';
 import { FITS_TEETH, farBody, type MeshRing, meshRings, ringFactors, ringSum } from './ringClosure.ts';
 
+/** Which tooth enters between which two when the movement is set up. */
 export interface ToothMark {
   readonly rule: RuleId;
   /** Tooth of the first wheel that stands nearest the line of centres, counted anticlockwise from 1. */
@@ -20,6 +21,7 @@ export interface ToothMark {
   readonly says: string;
 }
 
+/** How all placed wheels stand when their teeth are in mesh. */
 export interface ToothPhases {
   /** Angle of the centre line of tooth 1 of each wheel, degrees anticlockwise from +x, 0 to 360. */
   readonly angleDeg: ReadonlyMap<WheelId, number>;
@@ -130,6 +132,7 @@ const bodyAngles = (
   return angles;
 };
 
+/** Where the teeth of each wheel come to stand, in turns from +x. */
 interface Standing {
   readonly toothNearest: (wheel: Wheel, line: number) => number;
   readonly turnsOf: (wheel: Wheel) => number;

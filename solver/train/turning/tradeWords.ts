@@ -6,6 +6,7 @@ export const SECONDS = { s: 1n, min: 60n, h: 3600n, d: 86_400n } as const;
 export const YEAR_DAYS = rational(365_242_190n, 1_000_000n);
 const YEAR_SECONDS = multiply(YEAR_DAYS, rational(86_400n));
 
+/** A measure of time with its exact length. */
 type Unit = { readonly seconds: Rational; readonly name: string };
 const UNITS: readonly Unit[] = [
   { seconds: multiply(YEAR_SECONDS, rational(3n)), name: 'years' },
@@ -44,6 +45,7 @@ export const roundText = (value: number, digits = 3): string => {
   return exact ? digitsOf(exact, digits) : 'no number';
 };
 
+/** The error of a period in the measures of the trade. */
 export interface ErrorInWords {
   readonly ppm: number;
   /** + gains, - loses, seconds a day. */

@@ -9,6 +9,7 @@ import type { ArborId } from '../../movement/ids.ts';
 import { divide, equals, fractionText, multiply, negate, ONE, type Rational, rational } from './rational.ts';
 import type { Link, LockedRing } from './turning.ts';
 
+/** Arbors that turn in fixed ratios as seen from one arm, or from the plates where there is none. */
 export interface Train {
   readonly arm?: ArborId;
   /** Rate against the arm, in turns of the first arbor. */
@@ -24,6 +25,7 @@ export const ratioOf = (link: Link): Rational => {
   return link.sense > 0 ? ratio : negate(ratio);
 };
 
+/** The arbor at the far end of a link. */
 export const otherEnd = (link: Link, arbor: ArborId): ArborId => (link.from === arbor ? link.to : link.from);
 
 /** Signed turns of the far end for one turn of `arbor`. */

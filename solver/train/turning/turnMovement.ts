@@ -131,6 +131,7 @@ export const turnMovement = (movement: Movement): Turning => {
   };
 };
 
+/** What has been worked out before an arbor is told. */
 interface Known {
   readonly drive: Drive | undefined;
   readonly axes: Axes;

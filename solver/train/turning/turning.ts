@@ -31,6 +31,7 @@ export interface Link {
  */
 export type TurningState = 'turns' | 'still' | 'locked' | 'notDriven' | 'open';
 
+/** How fast and which way an arbor turns. */
 export interface Rate {
   /** Turns for one turn of the drive; + turns the way the drive turns, as seen from the marked face. */
   readonly turns: Rational;
@@ -41,6 +42,7 @@ export interface Rate {
   readonly periodSays: string;
 }
 
+/** One arbor: whether it turns, how, and what drives it. */
 export interface ArborTurning {
   readonly id: ArborId;
   readonly state: TurningState;
@@ -65,6 +67,7 @@ export interface LockedRing {
   readonly says: string;
 }
 
+/** Something that keeps a train from turning as it should. */
 export interface TurningProblem {
   /** Stable name of the fault. */
   readonly kind: 'drive' | 'locked' | 'notDriven' | 'open' | 'carrier' | 'depth' | 'sharedAxis' | 'indication';
@@ -117,6 +120,7 @@ export interface SharedAxes {
   readonly says: string;
 }
 
+/** How a whole movement turns. */
 export interface Turning {
   readonly drive?: { readonly arbor: ArborId; readonly periodSeconds: Rational; readonly sense: Sense };
   readonly arbors: ReadonlyMap<ArborId, ArborTurning>;

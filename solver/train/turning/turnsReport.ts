@@ -4,6 +4,7 @@ import { digitsOf, fractionText } from './rational.ts';
 import type { ArborTurning, IndicationTurning, Rate, Turning } from './turning.ts';
 import { turnMovement } from './turnMovement.ts';
 
+/** How a movement turns, for a reader and for a program. */
 export interface TurnsReport {
   /** `fine`, or `problems` where something stands in the way or a hand is wrong (notes do not count). */
   readonly kind: 'fine' | 'problems';
@@ -28,6 +29,7 @@ export interface TurnsReport {
   };
 }
 
+/** A rate as plain text and numbers. */
 interface ReportedRate {
   readonly turns: string;
   readonly digits: string;
@@ -36,6 +38,7 @@ interface ReportedRate {
   readonly periodSeconds?: number;
 }
 
+/** An arbor as plain data. */
 export interface ReportedArbor {
   readonly id: string;
   readonly state: string;
@@ -44,6 +47,7 @@ export interface ReportedArbor {
   readonly carrier?: { readonly arm: string; readonly rate?: ReportedRate };
 }
 
+/** A hand with what it shows and what it should, as plain data. */
 export interface ReportedIndication {
   readonly id: string;
   readonly arbor: string;
