@@ -30,6 +30,7 @@ export const LAYER_NAMES: readonly LayerName[] = [
   'LETTERING',
 ];
 
+/** One thing that is drawn, lengths in mm, angles in radians anticlockwise from +x. */
 export type DrawnShape =
   | { readonly kind: 'line'; readonly from: readonly [number, number]; readonly to: readonly [number, number] }
   /** Counter-clockwise from `start` to `end`, radians. */
@@ -51,13 +52,16 @@ export type DrawnShape =
       readonly align: 'left' | 'middle' | 'right';
     };
 
+/** The shapes of one kind. */
 export type ShapeOf<Kind extends DrawnShape['kind']> = Extract<DrawnShape, { readonly kind: Kind }>;
 
+/** Shapes that belong together for a machine or an eye. */
 export interface Layer {
   readonly name: LayerName;
   readonly shapes: readonly DrawnShape[];
 }
 
+/** One face of a plate or one part, as every writer takes it. */
 export interface Drawing {
   readonly title: string;
   /** Which plate and which face is seen, in words: "Base plate, marked face". */

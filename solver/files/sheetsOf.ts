@@ -14,12 +14,14 @@ import { writeDxf } from './write/dxf.ts';
 import { writeHoleTable } from './write/holeTable.ts';
 import { writeSvg } from './write/svg.ts';
 
+/** A text file by its name. */
 export interface Sheet {
   /** Plain ASCII, safe on every file system. */
   readonly name: string;
   readonly text: string;
 }
 
+/** A file with what its pre-flight should find. */
 interface CheckedSheet extends Sheet {
   readonly expected?: Expected;
 }

@@ -68,6 +68,7 @@ export interface MarkingStep {
 
 export type EdgeName = 'left edge' | 'right edge' | 'lower edge' | 'upper edge';
 
+/** A line or an arc that is struck, from what it is struck and with what setting. */
 export type MarkingLocus =
   | { readonly kind: 'arc'; readonly from: string; readonly radius: number; readonly rule?: string }
   /** The line through two points already there. */

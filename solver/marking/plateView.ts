@@ -5,6 +5,7 @@ import type { Movement, Outline, Plate } from '../movement/schema.ts';
 import type { Point } from '../planting/placed.ts';
 import type { DrawnVertex, Face } from './marks.ts';
 
+/** A plate as it lies before the maker. */
 export interface PlateView {
   /** Absent for a movement without plates: then everything is on one bare surface. */
   readonly plate: Plate | undefined;

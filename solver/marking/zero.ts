@@ -6,6 +6,7 @@ import { datumEdgesOf, labelsOf, type PlateView, seenOutline } from './plateView
 
 export type Corner = Drilling['corner'];
 
+/** The origin of the coordinates of a face. */
 export interface Zero {
   /** As seen on the face, mm. */
   readonly at: readonly [number, number];

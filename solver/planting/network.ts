@@ -26,6 +26,7 @@ export const RuleKind = {
 } as const;
 export type RuleKindCode = (typeof RuleKind)[keyof typeof RuleKind];
 
+/** Points and rules by their indices. */
 export interface Network {
   readonly pointCount: number;
   readonly ruleCount: number;
@@ -66,6 +67,7 @@ export interface PlacementStep {
   readonly missBy?: number;
 }
 
+/** Where the points of a network came to stand. */
 export interface NetworkResult {
   /** Places [x0, y0, …] for every point of the network, mm. Finite always. */
   readonly coords: Float64Array;

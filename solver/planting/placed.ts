@@ -2,6 +2,7 @@
 import type { PointId, RuleId } from '../movement/ids.ts';
 import type { Movement } from '../movement/schema.ts';
 
+/** A place in the plane, mm, x right and y up. */
 export type Point = { readonly x: number; readonly y: number };
 export type PlaceState = 'planted' | 'loose' | 'contested';
 
@@ -18,6 +19,7 @@ export interface Spread {
   readonly minor95: number;
 }
 
+/** Where a point is, how it came there, and whether it is settled. */
 export interface Place extends Point {
   readonly id: PointId;
   readonly state: PlaceState;
@@ -37,6 +39,7 @@ export interface Place extends Point {
   readonly spread?: Spread | undefined;
 }
 
+/** How one rule came out. */
 export interface RuleOutcome {
   readonly id: RuleId;
   /** Residual, mm (0 for a rule left out). */
@@ -51,6 +54,7 @@ export interface RuleOutcome {
   readonly held?: number;
 }
 
+/** Rules that cannot hold together. */
 export interface Disagreement {
   readonly rules: readonly RuleId[];
   readonly points: readonly PointId[];
@@ -69,6 +73,7 @@ export interface ConstructionStep {
   readonly rules: readonly RuleId[];
 }
 
+/** A movement with the place of every point. */
 export interface PlacedMovement {
   readonly movement: Movement;
   readonly places: ReadonlyMap<PointId, Place>;

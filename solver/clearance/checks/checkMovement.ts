@@ -21,6 +21,7 @@ export function checkMovement(placed: PlacedMovement, options: CheckOptions = {}
   return ranked(placed, createGapChecker(placed), options);
 }
 
+/** How thoroughly a movement is checked. */
 export interface CheckOptions {
   /**
    * Also what takes longer or is no fault of a sound layout: every depth through the contact engine under shake.

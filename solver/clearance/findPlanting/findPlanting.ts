@@ -20,6 +20,7 @@ import { editOf, measuredAgain, type PlantingTry, plantTry, type Sketch, sketchO
 import { groundOf, type RoomMeasure, roomMeasureOf } from './roomOf.ts';
 import { seededChance } from './seededChance.ts';
 
+/** How a planting is looked for. */
 export interface FindPlantingOptions {
   /** Seed of the search; 1 when absent. */
   readonly seed?: number;
@@ -31,6 +32,7 @@ export interface FindPlantingOptions {
   readonly effort?: number;
 }
 
+/** How far the search is. */
 export interface FindPlantingProgress {
   /** Tries made of all, 0 … 1. */
   readonly done: number;
@@ -39,6 +41,7 @@ export interface FindPlantingProgress {
   readonly says: string;
 }
 
+/** One planting that was found. */
 export interface PlantingAnswer {
   readonly placed: PlacedMovement;
   /** The change as one edit of the movement that was given. */
@@ -50,6 +53,7 @@ export interface PlantingAnswer {
   readonly says: string;
 }
 
+/** Plantings that were found, or why there are none. */
 export type FoundPlantings =
   | {
       readonly kind: 'found';
@@ -133,6 +137,7 @@ function whyNot(placed: PlacedMovement): string | undefined {
   return 'Nothing is loose: leave out the rules that need not hold, such as bearings and radii, and search again.';
 }
 
+/** One search with all that it keeps between its tries. */
 class Search {
   tries = 0;
   readonly loose: readonly PointId[];

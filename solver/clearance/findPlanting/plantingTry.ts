@@ -7,6 +7,7 @@ import { plantMovement } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Room, RoomMeasure } from './roomOf.ts';
 
+/** A placing that was tried, and what it is worth. */
 export interface PlantingTry {
   readonly placed: PlacedMovement;
   readonly room: Room;

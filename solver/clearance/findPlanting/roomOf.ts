@@ -19,6 +19,7 @@ import { planGapOf } from '../gaps/planGap.ts';
 import type { RegionSolid, RingSolid, Solid } from '../solids/solid.ts';
 import { movedSolids, solidsOf } from '../solids/solids.ts';
 
+/** How well a placing clears. */
 export interface Room {
   /** Smallest surplus over all pairs that the placing can change, mm; negative where something is too near. */
   readonly surplus: number;

@@ -6,6 +6,7 @@ import { solidsOf } from '../solids/solids.ts';
 import { heightGapOf } from './gapReadings.ts';
 import { planGapOf } from './planGap.ts';
 
+/** The gap of two parts and where it is. */
 export interface PartGap {
   /** Smallest gap, mm; negative where the two share space. */
   readonly gap: number;

@@ -24,6 +24,7 @@ export interface NearGap {
   readonly planned: GapNow;
 }
 
+/** The gap of a pair as things stand. */
 export interface GapNow {
   /** mm; negative: overlap. */
   readonly asPlanted: number;

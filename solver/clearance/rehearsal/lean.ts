@@ -16,6 +16,7 @@ export interface Push {
   readonly y: number;
 }
 
+/** How far an arbor leans. */
 export interface Lean {
   /** Angle to the upright, radians, and how far the arbor stands aside at the heights asked, mm: the most of them. */
   readonly tilt: number;

@@ -3,6 +3,7 @@ import type { ArborId } from '../../movement/ids.ts';
 import { leanOf, type Push } from './lean.ts';
 import type { RehearsalBody, RehearsalMesh } from './rehearsalTrain.ts';
 
+/** How far an arbor leaned at most. */
 export interface ArborLean {
   readonly arbor: ArborId;
   /** Greatest angle to the upright, degrees. */
@@ -16,6 +17,7 @@ export interface ArborLean {
 /** Sums pushes over so many steps: one step's are rough, since contacts come and go. */
 const SUMMED = 20;
 
+/** Sums pushes and keeps the greatest lean of each body. */
 export class LeanWatch {
   private readonly bodies: readonly RehearsalBody[];
   private readonly meshes: readonly RehearsalMesh[];

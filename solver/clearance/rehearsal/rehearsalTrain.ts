@@ -10,6 +10,7 @@ import { type PlayBound, playBoundsOf, type Shake, shakeOf, sideMovementOver } f
 import { bodyOf as fixedTo, partsOf } from '../solids/partsIndex.ts';
 import { toothShapes } from './toothShapes.ts';
 
+/** Arbors that turn as one, as the rehearsal needs them. */
 export interface RehearsalBody {
   /** The arbor, and pipes that are fixed on it. */
   readonly arbors: readonly ArborId[];
@@ -38,6 +39,7 @@ export interface RehearsalMesh {
   readonly z: number;
 }
 
+/** The bodies and their meshes, or why there is nothing to rehearse. */
 export type RehearsalTrain =
   | {
       readonly kind: 'train';
@@ -47,6 +49,7 @@ export type RehearsalTrain =
     }
   | { readonly kind: 'none'; readonly says: string };
 
+/** A depth between two bodies. */
 interface Mesh {
   readonly wheels: readonly [Wheel, Wheel];
   readonly bodies: readonly [ArborId, ArborId];

@@ -14,6 +14,7 @@ import { type ArborLean, LeanWatch } from './leanWatch.ts';
 import { type RehearsalBody, type RehearsalMesh, type RehearsalTrain, rehearsalTrain } from './rehearsalTrain.ts';
 import { type MeanSpeed, SpeedWatch } from './speedWatch.ts';
 
+/** How the train is driven and loaded. */
 export interface RehearsalOptions {
   /** The arbor that is driven; the movement's drive, else the driver of the first depth, when absent. */
   readonly input?: ArborId;
@@ -25,11 +26,13 @@ export interface RehearsalOptions {
   readonly friction?: number;
 }
 
+/** How far the run is. */
 export interface RehearsalProgress {
   /** Turned of what is to be turned, 0 … 1. */
   readonly done: number;
 }
 
+/** How a run went. */
 export interface RehearsalReport {
   readonly kind: 'rehearsed';
   readonly runs: boolean;
@@ -54,6 +57,7 @@ export interface RehearsalReport {
   readonly says: string;
 }
 
+/** A run, or why none could be made. */
 export type Rehearsal = RehearsalReport | { readonly kind: 'none'; readonly says: string };
 
 /** Steps in which the fastest tooth passes by one pitch. */
@@ -101,8 +105,10 @@ function firstDriver({ movement }: PlacedMovement): ArborId | undefined {
   return movement.wheels.find(({ id }) => id === driver)?.arbor;
 }
 
+/** A train that can be run. */
 type Train = Extract<RehearsalTrain, { kind: 'train' }>;
 
+/** One run, step after step. */
 class Run {
   steps = 0;
   private readonly bodies: readonly RehearsalBody[];

@@ -13,11 +13,13 @@ export interface MeanSpeed {
   readonly error?: number;
 }
 
+/** What of a body decides when its play is taken up. */
 interface Watched {
   readonly ratio: number;
   readonly mostTeeth: number;
 }
 
+/** Follows the angles of bodies and gives their mean speeds. */
 export class SpeedWatch {
   /** Angles of the body and of the input where the body had taken up its play. */
   private readonly from: ({ readonly own: number; readonly input: number } | undefined)[];

@@ -16,6 +16,7 @@ import { groundOf, type RoomMeasure, roomMeasureOf } from '../findPlanting/roomO
 import { TOUCH } from '../gaps/gapReadings.ts';
 import { postSlidToSafe, safeArcsOfPost, turnedPost } from '../remedies/slidePost.ts';
 
+/** How finely and how far safe places are looked for. */
 export interface SafeOptions {
   /** Distance of neighbouring places that are asked, mm; 0.5 along a curve and a fortieth of the case on a grid when absent. */
   readonly step?: number;
@@ -23,6 +24,7 @@ export interface SafeOptions {
   readonly reach?: number;
 }
 
+/** Safe places along a curve or over an area, or why there are none to tell. */
 export type SafePlaces =
   | { readonly kind: 'curve'; readonly pieces: readonly (readonly Point[])[] }
   /** Middles of the safe cells, each `cell` mm wide. */
@@ -122,11 +124,13 @@ export function slideToSafe(
   return edit && { edit, to: nearest, distance: away(nearest) };
 }
 
+/** A place that was tried, with the planting it gives. */
 interface Stop {
   readonly point: Point;
   readonly placed: PlacedMovement;
 }
 
+/** Asks places of one point one after another. */
 class Way {
   private readonly placed: PlacedMovement;
   private readonly id: PointId;

@@ -31,6 +31,7 @@ export interface PipeStop {
   readonly inner: number;
 }
 
+/** A pipe between its stops. */
 export interface PipeStack {
   readonly kind: 'pipe';
   readonly arbor: ArborId;

@@ -22,12 +22,14 @@ export interface StackPiece {
   readonly to: number;
 }
 
+/** What the pieces of a stack may be off. */
 export interface StackTolerance {
   /** ± of each piece's length and of the distance of the plates, mm. */
   readonly piece: number;
   readonly plates: number;
 }
 
+/** The pieces on an arbor with the end shake they leave, or why it cannot be told. */
 export type Stack =
   | {
       readonly kind: 'stack';

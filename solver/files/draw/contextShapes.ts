@@ -16,6 +16,7 @@ const MOST_TEETH = 3000;
 /** How far the drawn edge may miss the true one, mm: a third of the line's width. */
 const TOLERANCE = 0.03;
 
+/** The circles and outlines of wheels, by the layer that they go to. */
 export interface WheelShapes {
   readonly pitch: readonly DrawnShape[];
   /** Of wheels whose teeth are not drawn. */

@@ -14,6 +14,7 @@ import {
   WRITTEN_AS,
 } from './strokeLetters.ts';
 
+/** One letter on a grid of its own, before it is scaled to its height. */
 interface Letter {
   readonly width: number;
   /** Grid points of each stroke: x0, y0, x1, y1, … with the baseline at y = 0. */

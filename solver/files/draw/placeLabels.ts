@@ -8,6 +8,7 @@ import { textWidth } from './lettering.ts';
 
 type At = readonly [number, number];
 
+/** A label that wants a place, mm. */
 export interface Labelled {
   readonly text: string;
   readonly x: number;
@@ -33,6 +34,7 @@ export interface LabelRoom {
   readonly widthOf?: ((text: string, height: number) => number) | undefined;
 }
 
+/** Where the labels went, and how well. */
 export interface PlacedLabels {
   /** In the order of the labels. */
   readonly texts: readonly ShapeOf<'text'>[];
@@ -63,6 +65,7 @@ const LINE_STRIP = 0.3;
 /** Less overlap than this part of the square of the height is none. */
 const NOTHING = 1e-6;
 
+/** One place for a label, with the room that it takes. */
 interface Candidate {
   readonly box: Bounds;
   readonly text: ShapeOf<'text'>;

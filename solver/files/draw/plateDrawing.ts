@@ -18,6 +18,7 @@ import { shapeOfOutline } from './outlineShape.ts';
 import { type Labelled, type LabelRoom, placeLabels } from './placeLabels.ts';
 import { scribedPieces } from './scribedPieces.ts';
 
+/** Which face is drawn, and how much of it. */
 export interface PlateDrawingOptions {
   /** May be left out for a movement without plates. */
   readonly plate?: string | undefined;

@@ -4,6 +4,7 @@ import { labelsOf } from '../../marking/index.ts';
 import { COLLECTIONS, type Collection } from '../../movement/index.ts';
 import type { Made, Movement, Reading } from '../../movement/schema.ts';
 
+/** One difference between two revisions. */
 export interface Change {
   readonly kind: 'added' | 'removed' | 'changed';
   /** "wheel w1", "rule d2", "title". */
@@ -69,6 +70,7 @@ function madeSays({ state, at, plusMinus, date, note }: Made): string {
   return `${STATES[state]}${place}${date === undefined ? '' : ` on ${date}`}${note === undefined ? '' : ` (${note})`}`;
 }
 
+/** A part as the comparison sees it. */
 interface Item {
   readonly id: string;
   readonly name?: string;

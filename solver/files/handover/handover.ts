@@ -11,12 +11,14 @@ import { fileStemsOf, plainName } from '../sheetNames.ts';
 import { sheetsOf } from '../sheetsOf.ts';
 import { type Change, changesBetween } from './changes.ts';
 
+/** A file of the job, ready to be written. */
 export interface HandoverFile {
   /** Path within the folder, with forward slashes. */
   readonly name: string;
   readonly bytes: Uint8Array;
 }
 
+/** How a job is handed over. */
 export interface HandoverOptions {
   readonly settings: SheetSettings;
   /** An earlier revision: the list of changes against it goes in. */

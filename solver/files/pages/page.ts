@@ -4,6 +4,7 @@
  */
 import type { DrawnVertex } from '../../marking/index.ts';
 
+/** How a line is drawn. */
 export interface Ink {
   /** Line width, mm. */
   readonly width: number;
@@ -15,6 +16,7 @@ export interface Ink {
 
 export type Colour = Ink['colour'];
 
+/** One mark on a page: a line, an outline, a filled area, or text. */
 export type Mark =
   | {
       readonly kind: 'line';
@@ -53,6 +55,7 @@ export type Weight = 'regular' | 'bold';
 /** [minX, minY, maxX, maxY], mm. */
 export type Box = readonly [number, number, number, number];
 
+/** A printed page with its size, mm. */
 export interface Page {
   readonly width: number;
   readonly height: number;
@@ -70,4 +73,5 @@ export const SOFT: Colour = [0.42, 0.404, 0.361];
 export const FAINT: Colour = [0.725, 0.702, 0.639];
 export const STRONG: Colour = [0.835, 0.369, 0];
 
+/** The ink of a line of so many mm. */
 export const line = (width: number, colour: Colour = INK, dash?: readonly number[]): Ink => ({ width, colour, dash });

@@ -27,6 +27,7 @@ export function pageSvg(page: Page, widthOf: (mark: Extract<Mark, { kind: 'text'
   ].join('\n');
 }
 
+/** How places of the page become the file's, y down, and what has been counted on the way. */
 interface Axes {
   readonly x: (value: number) => string;
   readonly y: (value: number) => string;

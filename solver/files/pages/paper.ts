@@ -22,6 +22,7 @@ export interface Calibration {
   readonly yBar: number;
 }
 
+/** The maker's paper and printer. */
 export interface SheetSettings {
   readonly fonts: SheetFonts;
   readonly paper?: PaperName | undefined;
@@ -58,12 +59,14 @@ export interface TitleWords {
   readonly scale: string;
 }
 
+/** A page with its frame and title block drawn. */
 export interface FramedPage {
   readonly pen: Pen;
   /** Free for the sheet's own contents, mm. */
   readonly window: Box;
 }
 
+/** Width and height of the chosen paper, mm, upright unless asked otherwise. */
 export function paperSize(
   settings: SheetSettings,
   landscape: boolean,

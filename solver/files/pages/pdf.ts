@@ -12,6 +12,7 @@ import type { Page, Weight } from './page.ts';
 import { contentOf } from './pdfContent.ts';
 import type { FaceSubset, FaceWriter, SheetFonts } from './sheetFonts.ts';
 
+/** What the file says of itself. */
 export interface PdfInfo {
   readonly title: string;
   /** ISO date of the movement, never of the clock; left out when the movement has none. */

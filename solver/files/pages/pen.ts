@@ -11,6 +11,7 @@ import {
   type Weight,
 } from './page.ts';
 
+/** How a line of text is set, sizes in mm. */
 export interface TextStyle {
   readonly size: number;
   readonly weight?: Weight | undefined;
@@ -23,6 +24,7 @@ export interface TextStyle {
 /** Leading of text set in several lines, as a part of its size. */
 export const LEADING = 1.35;
 
+/** Collects the marks of one page. */
 export class Pen {
   readonly marks: Mark[] = [];
 

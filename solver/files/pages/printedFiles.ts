@@ -8,6 +8,7 @@ import { printedSheetsOf } from './printedSheets.ts';
 
 export type PrintedFormat = 'pdf' | 'svg';
 
+/** A file that is ready to be written. */
 export interface PrintedFile {
   /** Plain ASCII, safe on every file system: "back-plate-upper-face-numbers.pdf", "…-numbers-page-1.svg". */
   readonly name: string;

@@ -16,6 +16,7 @@ import { stepCardPages } from './stepCards.ts';
 import { tablePages } from './tablePages.ts';
 import { trueSizePages } from './trueSize.ts';
 
+/** One sheet of a movement, a page or more. */
 export interface PrintedSheet {
   /** File name, with its ending. */
   readonly name: string;

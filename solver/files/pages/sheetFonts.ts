@@ -2,6 +2,7 @@
 import * as fontkit from 'fontkit';
 import type { TypeMeasure, Weight } from './page.ts';
 
+/** The font files of both weights. */
 export interface FontBytes {
   /** TrueType files with Latin, Greek and Cyrillic. */
   readonly regular: Uint8Array;

@@ -52,6 +52,7 @@ export function stepCardPages(
   return pages;
 }
 
+/** What the cards of one face share. */
 interface CardGround {
   readonly plan: MarkingPlan;
   readonly steps: readonly MarkingStep[];
@@ -241,6 +242,7 @@ function chordsOf(mark: Mark): readonly (readonly [At, At])[] {
   return Array.from({ length: CHORDS }, (_, piece) => [on(piece / CHORDS), on((piece + 1) / CHORDS)] as const);
 }
 
+/** The little drawing of a card: how places of the plate come to the page, and the lines on it. */
 interface CardPicture {
   readonly at: (point: Point) => At;
   readonly box: Box;

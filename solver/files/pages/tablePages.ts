@@ -4,6 +4,7 @@ import { type Box, FAINT, line, type Page, SOFT } from './page.ts';
 import { framedPage, type SheetSettings, type TitleWords } from './paper.ts';
 import { LEADING, type Pen } from './pen.ts';
 
+/** A column with its head and its share of the page. */
 export interface Column {
   readonly head: string;
   /** Share of the width. */
@@ -14,6 +15,7 @@ export interface Column {
   readonly bold?: boolean | undefined;
 }
 
+/** Rows of text under heads. */
 export interface Table {
   readonly heading: string;
   /** A sentence under the heading. */
@@ -72,6 +74,7 @@ export function tablePages(
   return pages;
 }
 
+/** Where a column stands on the page, mm. */
 interface Cell {
   readonly left: number;
   readonly width: number;

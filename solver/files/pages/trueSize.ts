@@ -12,6 +12,7 @@ import type { Pen } from './pen.ts';
 /** Strip shared by neighbouring tiles, mm. */
 const OVERLAP = 10;
 
+/** How a drawing is laid over pages. */
 export interface Tiling {
   readonly landscape: boolean;
   readonly columns: number;

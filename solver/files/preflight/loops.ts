@@ -1,6 +1,7 @@
 /** Closed loops, open ends, small gaps and doubles among read pieces. */
 import type { ReadPoint, ReadShape } from './readShapes.ts';
 
+/** How the pieces of a drawing hang together. */
 export interface Joints {
   readonly closedLoops: number;
   readonly openEnds: number;

@@ -9,6 +9,7 @@ import { boundsOfRead, type ReadDrawing } from './readShapes.ts';
 import { readSvg } from './readSvg.ts';
 import { readHoleTable } from './readTable.ts';
 
+/** A hole that a file makes, mm. */
 export interface FoundHole {
   readonly x: number;
   readonly y: number;
@@ -16,6 +17,7 @@ export interface FoundHole {
   readonly diameter: number | undefined;
 }
 
+/** What one file holds when it is read back. */
 export interface Preflight {
   readonly fileName: string;
   readonly kind: 'dxf' | 'svg' | 'drill' | 'table' | 'other';

@@ -1,5 +1,6 @@
 /** A small reader of drill programs for the pre-flight report: follows the moves and tells which holes they make. */
 
+/** A hole that a program makes, mm. */
 export interface ReadHole {
   readonly x: number;
   readonly y: number;
@@ -8,12 +9,14 @@ export interface ReadHole {
   readonly tool: number;
 }
 
+/** A drill program as it was read back. */
 export interface ReadProgram {
   readonly holes: readonly ReadHole[];
   readonly unit: number | undefined;
   readonly problems: readonly string[];
 }
 
+/** Where the machine is and what holds for it, between two words. */
 interface MachineState {
   x: number;
   y: number;

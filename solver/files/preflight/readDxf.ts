@@ -1,6 +1,7 @@
 /** A small DXF reader for the pre-flight report. It shares no code with the writer, so that it cannot share its faults. */
 import { bulgedPiece, type ReadDrawing, type ReadPoint, type ReadShape } from './readShapes.ts';
 
+/** One entity as its pairs of code and value. */
 interface Entity {
   readonly kind: string;
   readonly pairs: readonly (readonly [number, string])[];
@@ -73,6 +74,7 @@ const textOf = (entity: Entity, code: number): string | undefined => entity.pair
 const realOf = (entity: Entity, code: number): number => Number(textOf(entity, code) ?? 0);
 const layerOf = (entity: Entity): string => textOf(entity, 8) ?? '0';
 
+/** A corner of a polyline that was read, mm. */
 interface ReadVertex {
   readonly at: ReadPoint;
   readonly bulge: number;

@@ -2,6 +2,7 @@
 
 export type ReadPoint = readonly [number, number];
 
+/** One piece that was read, lengths in mm. */
 export type ReadShape =
   | { readonly kind: 'line'; readonly layer: string; readonly from: ReadPoint; readonly to: ReadPoint }
   | {
@@ -16,6 +17,7 @@ export type ReadShape =
     }
   | { readonly kind: 'circle'; readonly layer: string; readonly centre: ReadPoint; readonly radius: number };
 
+/** A drawing as it was read back. */
 export interface ReadDrawing {
   readonly shapes: readonly ReadShape[];
   readonly layers: readonly string[];

@@ -1,5 +1,6 @@
 /** A small reader of hole tables for the pre-flight report: RFC 4180 fields, columns found by their heads. */
 
+/** A hole table as it was read back, mm. */
 export interface ReadTable {
   readonly holes: readonly { readonly x: number; readonly y: number; readonly diameter: number }[];
   readonly problems: readonly string[];

@@ -41,6 +41,7 @@ export function passesOf(holes: readonly Hole[], choice: PassChoice = {}): reado
   return numbered([...spots, ...bySize(drills), ...bySize(reamers)]);
 }
 
+/** A pass that has no tool number yet. */
 type Unnumbered = Omit<DrillPass, 'tool'> & { readonly tool?: number | undefined };
 
 const rounded = (mm: number): number => Number(fixed(mm, WORD_PLACES));

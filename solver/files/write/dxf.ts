@@ -13,6 +13,7 @@ import { DxfLines } from './dxfLines.ts';
 import { closingSections, openingSections } from './dxfSections.ts';
 import { type DrawingSink, walkDrawing } from './walk.ts';
 
+/** Version and manner of the file. */
 export interface DxfOptions {
   readonly version?: 'R12' | 'R2000' | undefined;
   /** Outlines as polylines with bulges (default), or as single lines and arcs for readers that ignore bulges. */

@@ -4,6 +4,7 @@ import { trimmed } from '../../movement/decimal.ts';
 /** Decimals of coordinates: a ten-millionth of a micrometre, so that ends of pieces meet for any reader's tolerance. */
 const PLACES = 10;
 
+/** Collects pairs of code and value. */
 export class DxfLines {
   private readonly lines: string[] = [];
 

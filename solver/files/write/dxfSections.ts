@@ -2,6 +2,7 @@
 import type { Drawing, LayerName } from '../drawing.ts';
 import type { DxfLines } from './dxfLines.ts';
 
+/** What the sections before the entities must know. */
 interface Opening {
   readonly modern: boolean;
   readonly layers: readonly LayerName[];
@@ -24,6 +25,7 @@ const COLOURS: Readonly<Record<LayerName, number>> = {
   LETTERING: 5,
 };
 
+/** Writes all that stands before the entities. */
 export function openingSections(out: DxfLines, opening: Opening): void {
   header(out, opening);
   if (opening.modern) {
@@ -33,6 +35,7 @@ export function openingSections(out: DxfLines, opening: Opening): void {
   } else plainTables(out, opening.layers);
 }
 
+/** Writes all that stands after the entities. */
 export function closingSections(out: DxfLines, modern: boolean): void {
   if (!modern) return;
   out.add(0, 'SECTION').add(2, 'OBJECTS');

@@ -3,6 +3,7 @@
 import { strokesOfText } from '../draw/lettering.ts';
 import type { Drawing, DrawnShape, LayerName, ShapeOf } from '../drawing.ts';
 
+/** What a writer does with each kind of shape as the walk comes to it. */
 export interface DrawingSink {
   /** Called before the shapes of each layer that holds any. */
   layer(name: LayerName): void;

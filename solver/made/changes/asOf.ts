@@ -8,6 +8,7 @@ import { type DepthReadings, depthReadings } from '../readings/depthReadings.ts'
 import { sizeReadings } from '../readings/sizeReadings.ts';
 import { editOfSize, partSizes } from '../readings/sizes.ts';
 
+/** A note with the day that it was made on, as ISO date. */
 type Dated = { readonly date?: string };
 
 /** A measured depth and the mean of its readings are the same within this, mm: a file keeps all digits. */

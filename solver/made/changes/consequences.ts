@@ -12,6 +12,7 @@ import { contactOfPair } from '../../teeth/index.ts';
 import { type PlayChange, playChanges, playSays } from '../fits/plays.ts';
 import { shiftOf, shiftWords } from '../holes/cure.ts';
 
+/** A point that stands elsewhere than before, mm. */
 export interface PointMove {
   readonly id: PointId;
   readonly label: string;
@@ -29,6 +30,7 @@ export interface DepthState {
   readonly runs: 'free' | 'tight' | 'bottoms' | 'apart' | 'unknown';
 }
 
+/** How a depth ran before and runs after. */
 export interface DepthChange {
   readonly rule: RuleId;
   readonly label: string;
@@ -36,6 +38,7 @@ export interface DepthChange {
   readonly after: DepthState;
 }
 
+/** Everything that a measurement or a hole changes. */
 export interface Consequences {
   /** Points that moved, farthest first. */
   readonly moves: readonly PointMove[];
@@ -52,6 +55,7 @@ export interface Consequences {
   readonly saysElse: readonly string[];
 }
 
+/** A finding that stays while its gap changes. */
 export interface GapChange {
   readonly finding: Finding;
   /** mm */

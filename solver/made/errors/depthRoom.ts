@@ -7,6 +7,7 @@ import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { type DepthWindow, sizeOfWheel, windowOfDepth } from '../../teeth/index.ts';
 
+/** Between what distances a pair runs. */
 export interface WindowEnds {
   /** Nearest distance that is free of binding and bottoming, and farthest with contact, mm. */
   readonly deepest: number;
@@ -16,6 +17,7 @@ export interface WindowEnds {
   readonly open: 1 | -1;
 }
 
+/** A depth with what its trials need of its teeth. */
 export interface DepthTried {
   readonly rule: RuleOf<'depth'>;
   readonly wheels: readonly [Wheel, Wheel];

@@ -2,6 +2,7 @@
 import type { ErrorModel } from './errorModel.ts';
 import type { ErrorSource } from './errorSources.ts';
 
+/** What one error does to every figure. */
 export interface SourceEffects {
   readonly source: ErrorSource;
   /**
@@ -13,6 +14,7 @@ export interface SourceEffects {
   readonly breaks: boolean;
 }
 
+/** What each error does, and all of them to first order. */
 export interface ErrorEffects {
   /** The figures without any error. */
   readonly planned: Float64Array;

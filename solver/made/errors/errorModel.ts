@@ -45,6 +45,7 @@ const NOT_JUDGED = 1e3;
 /** Gaps with more than this to spare are not looked at, mm; errors that could use it up are looked at all the same. */
 const ROOMY = 1;
 
+/** Gives every figure of a movement for given errors. */
 export class ErrorModel {
   readonly figures: readonly Figure[];
   readonly checks: readonly Rule[];

@@ -26,6 +26,7 @@ export const USUAL_ERRORS: StatedErrors = { lengths: 0.04, holes: 0.03, bores: 0
 
 export type ErrorKind = 'length' | 'place' | 'hole' | 'bore' | 'tip';
 
+/** One thing that may be off. */
 export interface ErrorSource {
   readonly kind: ErrorKind;
   /** The rule, point, arbor or wheel that it belongs to. */

@@ -3,6 +3,7 @@
 import type { ErrorModel } from './errorModel.ts';
 import { seededNormal } from './seededNormal.ts';
 
+/** How one figure came out over the trials, mm. */
 export interface FigureTrials {
   readonly mean: number;
   /** Standard deviation about the mean, mm. */
@@ -13,6 +14,7 @@ export interface FigureTrials {
   readonly below: number;
 }
 
+/** How everything came out over the trials. */
 export interface ErrorTrials {
   readonly trials: number;
   /** Trials in which every settled point could be planted; the figures count these. */

@@ -15,6 +15,7 @@ import { type ErrorTrials, errorTrials } from './errorTrials.ts';
 import type { DepthFound, ErrorsFound, GapFound } from './found.ts';
 import { Teller } from './teller.ts';
 
+/** How errors are looked for. */
 export interface ErrorsOptions {
   /** ± of what states none; those left out are the usual ones. */
   readonly errors?: Partial<StatedErrors> | undefined;
@@ -24,6 +25,7 @@ export interface ErrorsOptions {
   readonly seed?: number | undefined;
 }
 
+/** How far the search is. */
 export interface ErrorsProgress {
   /** 0 … 1 */
   readonly done: number;

@@ -15,6 +15,7 @@ export interface ErrorEffect {
   readonly by: 'distance' | 'room' | 'gap' | 'off';
 }
 
+/** What one error does by itself. */
 export interface SourceFound extends ErrorSource {
   /** Most first. */
   readonly does: readonly ErrorEffect[];
@@ -44,6 +45,7 @@ export interface FigureSpread {
   readonly from: readonly ErrorPartOf[];
 }
 
+/** How a depth may come out. */
 export interface DepthFound extends FigureSpread {
   readonly rule: RuleId;
   readonly label: string;
@@ -55,6 +57,7 @@ export interface DepthFound extends FigureSpread {
   readonly loose: number;
 }
 
+/** How a gap may come out. */
 export interface GapFound extends FigureSpread {
   readonly parts: readonly [string, string];
   readonly label: string;
@@ -72,6 +75,7 @@ export interface CheckFound extends FigureSpread {
   readonly label: string;
 }
 
+/** How a point may come out. */
 export interface PlaceFound {
   readonly id: PointId;
   readonly label: string;
@@ -82,6 +86,7 @@ export interface PlaceFound {
   readonly covariance: readonly [number, number, number];
 }
 
+/** All that was found before cutting. */
 export interface ErrorsFound {
   readonly errors: StatedErrors;
   readonly trials: number;

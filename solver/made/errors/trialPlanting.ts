@@ -7,6 +7,7 @@ import type { PlacedMovement } from '../../planting/placed.ts';
 
 type Ground = ReturnType<typeof networkOf>;
 
+/** Plants one movement again and again with lengths a little off. */
 export class TrialPlanting {
   readonly ground: Ground;
   /** Network rules that place something, in the order of the trial network. */

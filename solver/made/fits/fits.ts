@@ -97,6 +97,7 @@ const SHAFTS: Readonly<Record<ShaftClass, readonly Limits[]>> = {
   ],
 };
 
+/** What a fit allows at one size. */
 export interface FitLimits {
   /** Limits of the hole and the shaft, mm. */
   readonly hole: readonly [least: number, most: number];
@@ -106,6 +107,7 @@ export interface FitLimits {
   readonly says: string;
 }
 
+/** The limits of a fit, or why it is not in the tables. */
 export type Fit =
   | { readonly kind: 'fit'; readonly limits: FitLimits }
   | { readonly kind: 'none'; readonly says: string };
@@ -185,6 +187,7 @@ export function feelOf(hole: number, shaft: number): FitFeel {
   return FEELS.find(([end]) => clearance <= end)?.[1] ?? 'loose';
 }
 
+/** A bush that is pressed into a seat, mm. */
 export interface PressedBush {
   /** Seat as made and outer diameter of the bush, mm. */
   readonly seat: number;
@@ -195,6 +198,7 @@ export interface PressedBush {
   readonly closing?: number | undefined;
 }
 
+/** How large a bush is bored before it is pressed, mm, or why it cannot be. */
 export type PressedBore =
   | { readonly kind: 'bore'; readonly before: number; readonly interference: number; readonly says: string }
   | { readonly kind: 'loose'; readonly says: string };

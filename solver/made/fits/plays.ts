@@ -11,6 +11,7 @@ export interface Play {
   readonly end: number;
 }
 
+/** The play of one arbor with the sizes as drawn and as measured. */
 export interface PlayChange {
   readonly arbor: ArborId;
   readonly label: string;

@@ -20,6 +20,7 @@ export function newReamer(size: number, hole: HoleClass): readonly [least: numbe
 /** A share of micrometres, rounded up; what is left of a product of decimals does not count as more. */
 const shareOf = (share: number, um: number): number => Math.ceil(share * um - 1e-9);
 
+/** A hole and the reamer that is to make it. */
 export interface ReamedHole {
   readonly size: number;
   readonly hole: HoleClass;
@@ -31,6 +32,7 @@ export interface ReamedHole {
   readonly shaft?: number | undefined;
 }
 
+/** The hole that a reamer leaves, or why it cannot be told. */
 export type Reamed =
   | {
       readonly kind: 'hole';

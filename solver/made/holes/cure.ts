@@ -27,6 +27,7 @@ export function shiftWords({ amount, angleDeg, clock }: Shift): string {
   return `${fixed(amount, 3)} mm along ${fixed(angleDeg, 1)}° (towards ${hour})`;
 }
 
+/** The hole, and the maker's own limits for mending it. */
 export interface CureOptions {
   /** Finished diameter of the hole, mm. */
   readonly diameter: number;
@@ -52,6 +53,7 @@ export interface EccentricBush {
   readonly shim: { readonly narrow: number; readonly flat: number };
 }
 
+/** One way to mend a hole, with its numbers. */
 export type Cure =
   | { readonly kind: 'leave'; readonly says: string }
   | { readonly kind: 'ream'; readonly diameter: number; readonly towards: Shift; readonly says: string }

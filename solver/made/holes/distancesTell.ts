@@ -5,6 +5,7 @@ import { combineReadings, type Measured } from '../readings/combine.ts';
 import { trueLength } from '../readings/trueLength.ts';
 import { findWrongHoles, type HoleReport, type MeasuredDistance } from './wrongHole.ts';
 
+/** The distances that could be used, and what they say. */
 export interface DistancesTell {
   readonly distances: readonly MeasuredDistance[];
   readonly report: HoleReport;

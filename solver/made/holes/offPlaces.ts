@@ -8,6 +8,7 @@ import { plantMovement } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { type Cure, curesFor } from './cure.ts';
 
+/** A drilled hole that is not where it should be. */
 export interface OffPlace {
   readonly point: PointId;
   /** From where the hole is to where it should be, in the movement's coordinates, mm. */

@@ -10,12 +10,14 @@
  */
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 
+/** A hole with its place, mm. */
 export interface PlannedHole {
   readonly id: string;
   readonly x: number;
   readonly y: number;
 }
 
+/** A distance that was measured between two holes. */
 export interface MeasuredDistance {
   readonly from: string;
   readonly to: string;
@@ -24,6 +26,7 @@ export interface MeasuredDistance {
   readonly plusMinus: number;
 }
 
+/** A hole that the distances say is off. */
 export interface WrongHole {
   readonly id: string;
   /** Where it really is, against the plan, mm. */
@@ -35,6 +38,7 @@ export interface WrongHole {
   readonly explains: number;
 }
 
+/** What a set of distances says of the holes. */
 export interface HoleReport {
   readonly wrong: readonly WrongHole[];
   /** Most probable places of all holes, mm: all distances fitted, as near the plan as they allow. */

@@ -1,5 +1,6 @@
 /** Several readings of one length: the weighted mean, its ±, and the readings that do not belong with the rest. */
 
+/** One reading that is to be combined. */
 export interface Measured {
   readonly id: string;
   /** mm, and its ± (two standard deviations). */
@@ -9,6 +10,7 @@ export interface Measured {
   readonly stands?: boolean;
 }
 
+/** What several readings of one length come to. */
 export interface Combined {
   /** Weighted mean of the readings used, mm, and its ± (two standard deviations, widened where they scatter more than stated). */
   readonly length: number;

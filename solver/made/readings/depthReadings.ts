@@ -7,6 +7,7 @@ import { calculatedDepth } from '../../teeth/index.ts';
 import { type Combined, combineReadings, type Measured } from './combine.ts';
 import { trueLength } from './trueLength.ts';
 
+/** All readings of one depth together, mm. */
 export interface DepthReadings {
   readonly rule: RuleId;
   readonly calculated: number;

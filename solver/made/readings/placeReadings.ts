@@ -11,6 +11,7 @@ import { USUAL_PLUS_MINUS } from './trueLength.ts';
 
 type At = readonly [number, number];
 
+/** The place behind a reading, mm, or why it cannot be. */
 export type TruePlace =
   | { readonly kind: 'place'; readonly at: At; readonly plusMinus: number }
   /** Kept but not used until the maker answers; `meant` is the place if the suspicion is right. */
@@ -21,6 +22,7 @@ export interface CombinedPlace extends Omit<Combined, 'length'> {
   readonly at: At;
 }
 
+/** All readings of where one hole is. */
 export interface PlaceReadings {
   readonly point: PointId;
   readonly measured?: CombinedPlace;

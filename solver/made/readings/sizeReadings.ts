@@ -8,6 +8,7 @@ import { type Combined, combineReadings, type Measured } from './combine.ts';
 import { type PartSize, partSizes, sizeKeyOf, wheelAsDrawn } from './sizes.ts';
 import { type TrueLength, trueLength } from './trueLength.ts';
 
+/** All readings of one size together. */
 export interface SizeReadings {
   readonly size: PartSize;
   readonly measured?: Combined;

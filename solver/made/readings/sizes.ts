@@ -13,6 +13,7 @@ import { sizeOfWheel } from '../../teeth/index.ts';
 export type SizeKind = Extract<Reading['kind'], 'diameter' | 'thickness' | 'runOut' | 'bore' | 'endShake'>;
 export type SizeField = 'tipDiameter' | 'thickness' | 'runOut' | 'bore' | 'diameter' | 'endShake' | 'pivot' | 'hole';
 
+/** One size of a part that can be measured. */
 export interface PartSize {
   /** Names the size: the same for every reading of it. */
   readonly key: string;
@@ -65,6 +66,7 @@ export function partSizes(movement: Movement): readonly PartSize[] {
   ];
 }
 
+/** A part as the holder of sizes. */
 type Holder = { readonly id: PartId } & { readonly [F in SizeField]?: number };
 type Drawn = { readonly [F in SizeField]?: number | typeof OF_FORM } | undefined;
 /** Stands for the drawn tips of a wheel that has them from its form. */

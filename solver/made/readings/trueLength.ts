@@ -10,6 +10,7 @@ import type { Reading } from '../../movement/schema.ts';
 /** ± of a gauge that states none, mm, two standard deviations: a vernier caliper in practised hands (common practice). */
 export const USUAL_PLUS_MINUS = 0.04;
 
+/** The length behind a reading, mm, or why it cannot be. */
 export type TrueLength =
   | { readonly kind: 'length'; readonly length: number; readonly plusMinus: number }
   /** The figure is kept but not used until the maker answers; `meant` is the length if the suspicion is right, mm. */

@@ -21,6 +21,7 @@ import { edgesOf, type Locus, type Metal, type MetalPoint, metalPointAt, PLATE_C
 import { locusWords, type StepVoice, stepLines, type Unsaid } from './stepWords.ts';
 import { edgeOffset, strikeOf } from './strike.ts';
 
+/** Which face is marked out, and from what. */
 export interface MarkingOptions {
   /** May be left out for a movement without plates. */
   readonly plate?: string | undefined;
@@ -107,6 +108,7 @@ function datumSays({ datum }: Metal, voice: StepVoice): string {
   }
 }
 
+/** What is needed to write one step. */
 interface Maker {
   readonly placed: PlacedMovement;
   readonly metal: Metal;

@@ -10,6 +10,7 @@ export const ONE_POINT = 1e-6;
 /** Name of the centre of a round plate as a point on the metal. With its blank it can be no point's id. */
 export const PLATE_CENTRE = 'plate centre';
 
+/** A point that is struck already, as seen, mm. */
 export interface MetalPoint {
   readonly id: string;
   readonly at: Point;
@@ -28,6 +29,7 @@ export type Locus =
       readonly told: MarkingLocus;
     };
 
+/** A straight edge of the plate that runs along an axis, as seen. */
 export interface EdgeLine {
   readonly name: EdgeName;
   /** Inward unit normal and the edge's coordinate along its axis. */
@@ -36,11 +38,13 @@ export interface EdgeLine {
   readonly inward: 1 | -1;
 }
 
+/** What the first steps start from, found on this plate. */
 export type ResolvedDatum =
   | { readonly kind: 'edges'; readonly upright: EdgeLine; readonly level: EdgeLine }
   | { readonly kind: 'centre'; readonly origin: Point }
   | { readonly kind: 'pair'; readonly first: string; readonly second: string; readonly origin: Point };
 
+/** All that a step can be struck from. */
 export interface Metal {
   readonly view: PlateView;
   readonly face: Face;
@@ -52,6 +56,7 @@ export interface Metal {
   readonly points: MetalPoint[];
 }
 
+/** The distance of two points, mm. */
 export const separation = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 
 /** The point on the metal at a place, if one is there. */

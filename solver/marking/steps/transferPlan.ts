@@ -9,6 +9,7 @@ import { holesOf } from '../holes.ts';
 import type { Hole } from '../marks.ts';
 import { plateViewOf } from '../plateView.ts';
 
+/** A hole that both plates have at one place, mm, as seen on the first. */
 export interface SharedHole {
   /** Labels on the first and on the second plate. */
   readonly labels: readonly [string, string];
@@ -19,12 +20,14 @@ export interface SharedHole {
   readonly isReamed: boolean;
 }
 
+/** A pin through both plates, mm. */
 export interface Dowel {
   readonly x: number;
   readonly y: number;
   readonly diameter: number;
 }
 
+/** How the holes of one plate are carried to the other. */
 export interface TransferPlan {
   readonly shared: readonly SharedHole[];
   /** Two or three shared holes, farthest first; none when fewer than two are shared. */

@@ -17,6 +17,7 @@ export interface ChordLine {
   readonly side: 'left' | 'right' | 'on the line';
 }
 
+/** Holes by their distances from two base holes. */
 export interface ChordList {
   /** Distance between the two base holes, mm. */
   readonly base: number;

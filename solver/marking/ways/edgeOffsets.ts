@@ -5,6 +5,7 @@ import type { Hole } from '../marks.ts';
 import type { PlateView } from '../plateView.ts';
 import { type EdgeLine, edgesOf, insideEdge } from '../steps/metal.ts';
 
+/** One hole by its distances from edges. */
 export interface EdgeOffset {
   readonly label: string;
   readonly diameter: number;
@@ -12,6 +13,7 @@ export interface EdgeOffset {
   readonly distances: readonly number[];
 }
 
+/** Holes by their distances from edges, as data and as text. */
 export interface EdgeOffsets {
   readonly edges: readonly EdgeLine['name'][];
   readonly lines: readonly EdgeOffset[];

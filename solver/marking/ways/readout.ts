@@ -7,6 +7,7 @@ import { fixed, type LengthDisplay, lengthText, unitName } from '../../movement/
 import { MM_PER_INCH } from '../../movement/measures.ts';
 import type { Hole } from '../marks.ts';
 
+/** How the readout is set up. */
 export interface ReadoutOptions {
   readonly display: LengthDisplay;
   /** The zero in the holes' own coordinates, mm, with its name in words. */
@@ -22,6 +23,7 @@ export interface ReadoutOptions {
   readonly moves?: boolean | undefined;
 }
 
+/** The reading at one hole. */
 export interface ReadoutLine {
   readonly number: number;
   readonly label: string;
@@ -34,6 +36,7 @@ export interface ReadoutLine {
   readonly dy: number;
 }
 
+/** Holes in the order of working, as data and as text. */
 export interface ReadoutList {
   readonly lines: readonly ReadoutLine[];
   readonly allPositive: boolean;

@@ -12,6 +12,7 @@ export interface TableError {
   readonly readsHighDeg: number;
 }
 
+/** How the table is set up. */
 export interface RotaryOptions {
   readonly display: LengthDisplay;
   /** Centre in the holes' own coordinates, mm, and its name. */
@@ -27,6 +28,7 @@ export interface RotaryOptions {
   readonly errors?: readonly TableError[] | undefined;
 }
 
+/** The setting for one hole. */
 export interface RotaryLine {
   readonly number: number;
   readonly label: string;
@@ -46,6 +48,7 @@ export interface RotaryLine {
   readonly movedByHundredthDeg: number;
 }
 
+/** Holes in the order of working, as data and as text. */
 export interface RotaryList {
   readonly lines: readonly RotaryLine[];
   readonly text: string;

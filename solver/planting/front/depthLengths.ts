@@ -3,6 +3,7 @@
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import { calculatedDepth } from '../../teeth/index.ts';
 
+/** The distances of a depth, mm. */
 export interface DepthLength {
   /** The distance that is planted, mm. */
   readonly length: number;

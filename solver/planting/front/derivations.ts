@@ -11,6 +11,7 @@ export interface GradientTerm {
   readonly gy: number;
 }
 
+/** Which points are derived, and from what. */
 export class Derivations {
   readonly #of = new Map<number, Derivation>();
   readonly #rules = new Set<number>();

@@ -10,6 +10,7 @@ import { RuleKind } from '../network.ts';
 /** Row-major 2 × 2. */
 export type Matrix2 = readonly [number, number, number, number];
 
+/** How a point follows from others. */
 export interface Derivation {
   readonly rule: number;
   readonly from: readonly { readonly point: number; readonly matrix: Matrix2 }[];

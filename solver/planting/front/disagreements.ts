@@ -23,6 +23,7 @@ const SAME_GAP = 1e-6;
 /** Sets larger than this are named without planting again for a cure: each trial plants the whole movement. */
 const LARGEST_CURED = 12;
 
+/** What is needed to tell a disagreement. */
 interface Teller {
   readonly index: PlacementIndex;
   readonly movement: Movement;

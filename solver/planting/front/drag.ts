@@ -19,6 +19,7 @@ export interface MovedSketch {
   readonly places: readonly { readonly id: PointId; readonly at: readonly [number, number] }[];
 }
 
+/** One drag, from the press to the release. */
 export interface DragSession {
   /** The planting with the point as near to (x, y) as its rules let it. */
   readonly to: (x: number, y: number) => PlacedMovement;

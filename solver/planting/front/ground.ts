@@ -31,10 +31,12 @@ export interface UnusableRule {
   readonly lacking: number;
 }
 
+/** The length that a rule sets, mm. */
 export interface RuleLength extends Partial<DepthLength> {
   readonly length: number;
 }
 
+/** A network with the names of its points and rules. */
 export interface PlantingGround {
   readonly movement: Movement;
   readonly network: Network;

@@ -9,6 +9,7 @@ import type { HeldSource, RuleLength, RuleSource, UnusableRule } from './ground.
 const SIDES = { left: 1, right: 2, ahead: 3, behind: 4 } as const;
 export type Side = keyof typeof SIDES;
 
+/** Takes points and rules one by one, and gives the network. */
 export class NetworkBuilder {
   readonly pointIds: (PointId | undefined)[] = [];
   readonly indexOf = new Map<PointId, number>();

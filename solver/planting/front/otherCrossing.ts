@@ -45,6 +45,7 @@ export function otherCrossing(source: Movement | PlacedMovement, pointId: PointI
   return { point, at, crossing: tellApart(named, here, at) };
 }
 
+/** A place with the point that stands there. */
 interface Named extends Point {
   readonly id: PointId;
 }

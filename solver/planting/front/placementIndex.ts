@@ -3,6 +3,7 @@ import type { RuleId } from '../../movement/ids.ts';
 import type { NetworkResult } from '../network.ts';
 import type { PlantingGround } from './ground.ts';
 
+/** A planted network with answers about it. */
 export class PlacementIndex {
   readonly ground: PlantingGround;
   readonly result: NetworkResult;

@@ -14,6 +14,7 @@ import { Sensitivity } from './sensitivity.ts';
 import { settlingRules } from './settlingRules.ts';
 import { pointNames } from './words.ts';
 
+/** A placed movement over its network. */
 export class PlantedMovement implements PlacedMovement {
   readonly movement: Movement;
   readonly index: PlacementIndex;

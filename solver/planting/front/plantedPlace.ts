@@ -23,6 +23,7 @@ function stateOf({ ground, result }: PlacementIndex, point: number): PlaceState 
 /** A hundredth of a millimetre: the maker's unit of error. */
 const HUNDREDTH = 0.01;
 
+/** A place whose costly parts are found when asked for. */
 export class PlantedPlace implements Place {
   readonly id: PointId;
   readonly x: number;

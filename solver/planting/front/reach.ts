@@ -9,6 +9,7 @@ import { RuleKind } from '../network.ts';
 
 type Vector = readonly [number, number];
 
+/** A circle, a line or a half line on which a rule holds its point. */
 type Locus =
   | {
       readonly kind: 'circle';
@@ -34,6 +35,7 @@ export interface Cure {
   readonly bound: 'atLeast' | 'atMost' | 'exactly';
 }
 
+/** How two loci fail to meet. */
 export interface Miss {
   readonly kind: 'apart' | 'inside' | 'concentric' | 'lineOutside' | 'behind' | 'parallel';
   readonly point: number;

@@ -10,6 +10,7 @@ type WithoutId<R> = R extends Rule ? Omit<R, 'id' | 'leaveOut'> : never;
 /** A rule that is not yet in the movement. */
 export type DraftRule = WithoutId<Rule>;
 
+/** A value by what it measures. */
 export type RuleValue =
   /** A centre distance, mm. */
   | { readonly kind: 'length'; readonly value: number }

@@ -15,8 +15,10 @@ import { type SolvedStep, solvedStep } from './stepEquations.ts';
 /** Centres nearer than this have no direction between them, mm: the proof's own bound. */
 const SAME_PLACE = 1e-9;
 
+/** A linear function of places: for each point its derivatives along x and y. */
 type Output = readonly { readonly point: number; readonly gx: number; readonly gy: number }[];
 
+/** Carries every ± to places and distances, keeping what it has worked out. */
 export class Sensitivity {
   readonly #index: PlacementIndex;
   #derivations: Derivations | undefined;

@@ -7,6 +7,7 @@ import { calculatedDepth, sizeOfWheel } from '../../teeth/index.ts';
 import type { Place, PlacedMovement, Point } from '../placed.ts';
 import { type DraftRule, type RuleValue, ruleValueAt } from './ruleValue.ts';
 
+/** A rule that is offered for a loose point. */
 export interface SettlingRule {
   readonly rule: DraftRule;
   /** What it measures now. */
@@ -28,6 +29,7 @@ const LINES_OFFERED = 3;
 /** A locus flatter than this to the free direction settles nothing in practice, sine (about 1°). */
 const TOO_FLAT = 0.0175;
 
+/** A rule that might settle a point, with the direction it holds. */
 interface Candidate {
   readonly rule: DraftRule;
   /** Unit direction in which the rule holds the point; undefined for a rule that fixes the whole place. */

@@ -14,6 +14,7 @@ export interface StepEquation {
   readonly noises: readonly { readonly source: number; readonly factor: number }[];
 }
 
+/** A step with its equations and their solution. */
 export interface SolvedStep {
   readonly unknowns: readonly number[];
   readonly equations: readonly StepEquation[];

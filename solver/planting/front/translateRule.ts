@@ -14,6 +14,7 @@ import { type GapRule, gapRule } from './gapRules.ts';
 import type { RuleSource } from './ground.ts';
 import type { NetworkBuilder } from './networkBuilder.ts';
 
+/** What the translation of a rule may ask. */
 export interface Translation {
   readonly movement: Movement;
   readonly builder: NetworkBuilder;
