@@ -1,6 +1,7 @@
 /** Where the numbered balloons of findings stand: in the open, led to their place, clear of each other. Pixels only. */
+
+import type { Point } from '../state/view.ts';
 import type { Box } from './labelPlacement.ts';
-import type { Point } from './view.ts';
 
 export interface Balloon {
   readonly key: string;

@@ -4,11 +4,11 @@ import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import type { WheelSize } from '../../solver/teeth/index.ts';
-import { forSame } from '../offers/forSame.ts';
+import { forSame } from '../state/derive/forSame.ts';
+import { type Point, toScreen, type View } from '../state/view.ts';
 import type { ScribedLocus } from './figures/scribedArcs.ts';
 import { type Box, type LabelPlace, readable } from './labelPlacement.ts';
 import type { Lettered } from './lettering.ts';
-import { type Point, toScreen, type View } from './view.ts';
 
 const NAME_PX = 13;
 const DIMENSION_PX = 14;
@@ -210,11 +210,4 @@ export function signBoxes(placed: PlacedMovement, view: View): Box[] {
     boxes.push([x - reach, y - reach, x + reach, y + reach]);
   }
   return boxes;
-}
-
-/** Points that belong to a part: a wheel's arbor, or the point itself. */
-export function pointOf(placed: PlacedMovement, part: string): PointId | undefined {
-  const wheel = placed.movement.wheels.find(({ id }) => id === part);
-  const id = (wheel?.arbor ?? part) as PointId; // looked up at once; a part that is no point is not found
-  return placed.places.has(id) ? id : undefined;
 }

@@ -1,9 +1,9 @@
 /** Where the edges of plates and walls run on screen, so that no label interrupts them. */
 import { piecesOf } from '../../solver/geometry/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { forSame } from '../offers/forSame.ts';
+import { forSame } from '../state/derive/forSame.ts';
+import { toScreen, type View } from '../state/view.ts';
 import type { Box } from './labelPlacement.ts';
-import { toScreen, type View } from './view.ts';
 
 /** Distance between boxes along an edge that is neither level nor upright, CSS pixels; less than a label is high. */
 const STEP_PX = 12;

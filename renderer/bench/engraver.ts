@@ -6,13 +6,13 @@
  * everything again from the arrays kept here; the bench only has to ask for a frame.
  */
 import { OrthographicCamera, Scene, WebGLRenderer } from 'three';
+import type { Point, View } from '../state/view.ts';
 import { arcBatch, type Batch, lineBatch } from './strokes/batches.ts';
 import { FillMesh, type HatchedRegion } from './strokes/fills.ts';
 import { EMPHASIS, type Emphasis, Inkwell, type Pens } from './strokes/inkwell.ts';
 import { joinRecords, type Packed, packStrokes } from './strokes/packing.ts';
 import type { Stroke } from './strokes/stroke.ts';
 import { type Teeth, ToothBatch } from './strokes/teeth.ts';
-import type { Point, View } from './view.ts';
 
 /** All that is drawn of one part. */
 export interface Figure {

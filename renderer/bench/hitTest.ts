@@ -8,7 +8,7 @@ import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import type { Outline } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { WheelSize } from '../../solver/teeth/index.ts';
-import { type Point, toWorld, type View } from './view.ts';
+import { type Point, toWorld, type View } from '../state/view.ts';
 
 export type HitKind = 'arbor' | 'post' | 'mark' | 'wheel' | 'wall' | 'plate' | 'opening';
 

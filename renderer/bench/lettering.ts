@@ -6,9 +6,10 @@
  * patches are painted anew where a label came, went or moved, with all that reaches into them: the picture is the
  * one that painting everything gives (a test compares the two).
  */
+
+import type { Point } from '../state/view.ts';
 import { type Box, boxOf, type Label, type LabelPlace, type PlacedLabel, placeLabels } from './labelPlacement.ts';
 import { boxesMeet, devicePatch, patchesOf } from './letteringPatches.ts';
-import type { Point } from './view.ts';
 
 /** A label before its width is known. */
 export interface Lettered {

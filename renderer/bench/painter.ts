@@ -2,19 +2,21 @@
  * Paints the bench: takes over the state when it changes, draws at the next frame, and draws again when the
  * graphics context comes back or a font comes in.
  */
+
 import type { Bench } from '../state/bench.svelte.ts';
-import { pensOfPage } from '../state/looks.ts';
+import { pointOf } from '../state/derive/parts.ts';
+import { type Point, toScreen } from '../state/view.ts';
 import { type Balloon, placeBalloons, type Ring } from './balloons.ts';
-import { locusLabels, NameLabels, pointOf, signBoxes } from './benchLettering.ts';
+import { locusLabels, NameLabels, signBoxes } from './benchLettering.ts';
 import { edgeBoxes } from './edgeBoxes.ts';
-import type { Figure } from './engraver.ts';
 import { gapFigures, gapLabels } from './figures/gapFigures.ts';
+import { guideFigures, guideLabels } from './figures/guideFigures.ts';
 import { lociOf, type ScribedLocus, scribedFigure } from './figures/scribedArcs.ts';
 import { FrameLoop } from './frameLoop.ts';
 import type { Box } from './labelPlacement.ts';
 import { type Lead, type Lettered, Lettering, type LetteringColours } from './lettering.ts';
+import { pensOfPage } from './pens.ts';
 import { BenchScene } from './scene.ts';
-import { type Point, toScreen } from './view.ts';
 
 export interface PainterPage {
   readonly line: HTMLCanvasElement;
@@ -69,7 +71,7 @@ export class BenchPainter {
     void findings;
     void bench.findingShown;
     this.chosen = bench.emphasised;
-    const notes = new Map<string, Figure>(preview?.figures ?? []);
+    const notes = guideFigures(preview?.guides ?? []);
     const only = chosen.length === 1 ? pointOf(placed, chosen[0] ?? '') : undefined;
     const place = only && placed.places.get(only);
     this.loci = undefined;
@@ -116,7 +118,7 @@ export class BenchPainter {
       ...this.names.of({ placed, sizes: bench.sizes, view, nameOf: bench.nameOf, chosen: this.chosen }),
       ...(this.loci ? locusLabels(this.loci.place, this.loci.loci, view, bench.lengthSays) : []),
       ...gapLabels(placed, view, bench.lengthSays),
-      ...(bench.preview?.lettered(view) ?? []),
+      ...guideLabels(bench.preview?.guides ?? [], view),
     ];
     const signs = signBoxes(placed, view);
     const title: Box = [view.width - TITLE_BLOCK.width, view.height - TITLE_BLOCK.height, view.width, view.height];

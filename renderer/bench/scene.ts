@@ -7,13 +7,13 @@ import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import type { WheelSize } from '../../solver/teeth/index.ts';
+import type { WheelShape } from '../state/derive/wheelShape.ts';
+import type { Point, View } from '../state/view.ts';
 import { Engraver, type Figure } from './engraver.ts';
 import { openingFigure, plateFigure, wallFigure } from './figures/caseFigures.ts';
 import { arborFigure, markFigure, placeSign, postFigure } from './figures/pointFigures.ts';
 import { wheelFigure } from './figures/wheelFigure.ts';
-import type { WheelShape } from './figures/wheelShape.ts';
 import type { Emphasis, Pens } from './strokes/inkwell.ts';
-import type { Point, View } from './view.ts';
 
 /** All that the drawing depends on. */
 export interface SceneInput {

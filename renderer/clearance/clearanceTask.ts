@@ -5,7 +5,7 @@ import type { SafePlaces } from '../../solver/clearance/safe/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { Cure } from './followingCheck.ts';
+import type { Cure } from '../state/derive/followingCheck.ts';
 
 export type ClearanceTask =
   | { readonly kind: 'findPlanting'; readonly movement: Movement; readonly options: FindPlantingOptions }

@@ -4,8 +4,8 @@ import { rehearse } from '../../solver/clearance/rehearsal/index.ts';
 import { safePlacesOf } from '../../solver/clearance/safe/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { isLarge } from '../state/derive/followingCheck.ts';
 import type { ClearanceMessage, ClearanceTask } from './clearanceTask.ts';
-import { isLarge } from './followingCheck.ts';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope; // this file only runs as a worker
 const post = (message: ClearanceMessage): void => scope.postMessage(message);

@@ -3,8 +3,8 @@
 import type { Finding } from '../../solver/clearance/index.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { toScreen, type View } from '../bench/view.ts';
-import type { Sizes } from '../state/sizes.ts';
+import type { Sizes } from '../state/derive/sizes.ts';
+import { toScreen, type View } from '../state/view.ts';
 
 export interface FindingMark {
   readonly key: string;

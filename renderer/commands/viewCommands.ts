@@ -1,7 +1,8 @@
 /** How the movement is looked at: fit, zoom, look, unit, density, faces, the list of keys. */
-import { panBy, zoomAt } from '../bench/view.ts';
+
 import type { Bench } from '../state/bench.svelte.ts';
 import { LOOKS } from '../state/looks.ts';
+import { panBy, zoomAt } from '../state/view.ts';
 import type { Command } from './command.ts';
 
 const always = (): boolean => true;

@@ -1,9 +1,11 @@
 /** Whether parts of the work lie where the title block would stand. */
+
 import { boundsOfOutline, nearestOnOutline } from '../../solver/geometry/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { type Point, toScreen, toWorld, type View } from '../bench/view.ts';
-import { casePartOf, ringsOf } from '../gestures/outline/handles.ts';
-import type { Sizes } from '../state/sizes.ts';
+import { ringsOf } from '../gestures/outline/handles.ts';
+import { casePartOf } from '../state/derive/parts.ts';
+import type { Sizes } from '../state/derive/sizes.ts';
+import { type Point, toScreen, toWorld, type View } from '../state/view.ts';
 
 /** A box on the bench, CSS pixels. */
 export interface ScreenBox {

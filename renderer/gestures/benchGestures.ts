@@ -1,8 +1,8 @@
 /** What pointers do on the bench: choose, drag what is loose, set down, frame several, move and zoom the sheet. */
 import type { PointId } from '../../solver/movement/ids.ts';
 import { type Hit, hitAt, pointsWithin } from '../bench/hitTest.ts';
-import { panBy, zoomAt } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { panBy, zoomAt } from '../state/view.ts';
 import { contestedSays } from '../wording/contestedSays.ts';
 import { dragPoint, prepareDrag } from './dragPoint.ts';
 import { dragSeveral } from './dragSeveral.ts';

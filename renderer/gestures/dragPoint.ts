@@ -4,8 +4,8 @@
  */
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { toWorld } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { toWorld } from '../state/view.ts';
 import type { Gesture, Press } from './pointerHub.ts';
 import { Settler, type Settling } from './settling.ts';
 

@@ -1,7 +1,7 @@
 /** Dragging several chosen points by one of them; and the same by arrow keys. */
 import type { PointId } from '../../solver/movement/ids.ts';
-import { toWorld } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { toWorld } from '../state/view.ts';
 import type { Gesture, Press } from './pointerHub.ts';
 import { pointsOfChosen, SeveralDrag } from './severalDrag.ts';
 
@@ -20,7 +20,7 @@ export function dragSeveral(bench: Bench, points: readonly PointId[], start: Pre
     move(press) {
       const at = toWorld(bench.view, press.pixel);
       const placed = drag.by(at.x - grabbed.x, at.y - grabbed.y);
-      bench.preview = { placed, figures: new Map(), lettered: () => [], says };
+      bench.preview = { placed, guides: [], says };
     },
     finish() {
       bench.preview = undefined;

@@ -1,7 +1,8 @@
 /** Moving what is chosen by keys: the numeric twin of a short drag, with all rules kept and nothing snapped to. */
+
 import { startDrag } from '../../solver/planting/index.ts';
-import { pointOf } from '../bench/benchLettering.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { pointOf } from '../state/derive/parts.ts';
 import { nudgeSeveral } from './dragSeveral.ts';
 import { nudgeOutline } from './outline/nudgeOutline.ts';
 

@@ -6,7 +6,7 @@
 import type { PointId } from '../../solver/movement/ids.ts';
 import { type Edit, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { Point } from '../bench/view.ts';
+import type { Point } from '../state/view.ts';
 
 export const DOWN_KINDS = {
   wheel: 'Wheel',

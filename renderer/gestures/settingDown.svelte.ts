@@ -9,8 +9,8 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { hitAt } from '../bench/hitTest.ts';
-import { type Point, toWorld } from '../bench/view.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { type Point, toWorld } from '../state/view.ts';
 import { refusalSays } from '../wording/refusalSays.ts';
 import { type DownKind, type Draft, firstDraft, type SetDown, setDown } from './setDownDrafts.ts';
 import { Settler } from './settling.ts';
@@ -82,7 +82,7 @@ export class SettingDown {
     }
     const { down, placed, settler } = trial;
     if (!settler) {
-      bench.preview = { placed, figures: new Map(), lettered: () => [], says: '' };
+      bench.preview = { placed, guides: [], says: '' };
       this.ready = () => ({ down, edits: down.edits });
       return;
     }

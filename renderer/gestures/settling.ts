@@ -11,12 +11,12 @@ import type { Edit } from '../../solver/movement/index.ts';
 import type { Rule } from '../../solver/movement/schema.ts';
 import { type DragSession, startDrag } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import type { Point } from '../bench/view.ts';
-import type { Bench, Preview } from '../state/bench.svelte.ts';
+import type { Bench } from '../state/bench.svelte.ts';
+import type { Guide, Preview } from '../state/preview.ts';
+import type { Point } from '../state/view.ts';
 import { withIds } from './ruleIds.ts';
 import { chooseSnap, type Snap, type SnapCandidate } from './snap.ts';
 import { movesWith, snapCandidates } from './snapCandidates.ts';
-import { snapFigures, snapLabels } from './snapGuides.ts';
 
 /** How near a locus must be to be taken, CSS pixels. */
 export const SNAP_REACH_PX = 9;
@@ -37,7 +37,6 @@ interface Snapped {
 }
 
 type Words = Pick<Bench, 'nameOf' | 'lengthSays'>;
-const NO_LABELS = (): [] => [];
 
 export class Settler {
   private readonly words: Words;
@@ -80,7 +79,7 @@ export class Settler {
     if (!snap || !snapped) {
       this.snapped = undefined;
       return {
-        preview: { placed: dragged, figures: new Map(), lettered: NO_LABELS, says: '' },
+        preview: { placed: dragged, guides: [], says: '' },
         edits: () => movesOf(this.session),
         kept: [],
       };
@@ -89,7 +88,7 @@ export class Settler {
     const at = placed.places.get(this.point) ?? snap.at;
     const kept = snap.candidates.map(({ says }) => says);
     return {
-      preview: { placed, figures: snapFigures(snap), lettered: snapLabels(snap, at), says: kept.join('; ') },
+      preview: { placed, guides: guidesOf(snap, at), says: kept.join('; ') },
       edits: () => [...snapped.edits, ...movesOf(snapped.session)],
       kept,
     };
@@ -142,4 +141,9 @@ const keyOf = (candidates: readonly SnapCandidate[]): string => candidates.map((
 function movesOf(session: DragSession): readonly Edit[] {
   const moved = session.release();
   return moved ? [moved] : [];
+}
+
+/** What shows the rules that a place at `at` has settled on. */
+function guidesOf({ candidates }: Snap, at: Point): Guide[] {
+  return candidates.map(({ key, locus, says }) => ({ kind: 'rule', key: `snap ${key}`, locus, at, says }));
 }

@@ -10,7 +10,7 @@ import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
-import { pointOf } from '../bench/benchLettering.ts';
+import { pointOf } from '../state/derive/parts.ts';
 import { movesWith } from './snapCandidates.ts';
 
 /** Places that differ by less did not move, mm: the planting's proof. */

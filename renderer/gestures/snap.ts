@@ -5,8 +5,8 @@
  * movement with the chosen rules to show what it would be, and keeps them when the pointer is released.
  */
 import type { DraftRule } from '../../solver/planting/index.ts';
-import type { Point } from '../bench/view.ts';
-import { crossingsOfLoci, distanceToLocus, type Locus, nearestOnLocus } from './locus.ts';
+import { crossingsOfLoci, distanceToLocus, type Locus, nearestOnLocus } from '../state/locus.ts';
+import type { Point } from '../state/view.ts';
 
 export interface SnapCandidate {
   /** Stable while the pointer moves: two candidates with one key are the same rule. */

@@ -9,7 +9,7 @@ import type { Movement, Rule, Wheel } from '../../solver/movement/schema.ts';
 import type { DraftRule } from '../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import { calculatedDepth } from '../../solver/teeth/index.ts';
-import { forSame } from '../offers/forSame.ts';
+import { forSame } from '../state/derive/forSame.ts';
 import { joinableWith } from './joinable.ts';
 import type { SnapCandidate } from './snap.ts';
 import { type PossibleGap, possibleGaps, snapGaps } from './snapGaps.ts';

@@ -2,7 +2,7 @@
 import { heightsOfArbor } from '../../solver/clearance/index.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { Arbor, Movement, Wheel } from '../../solver/movement/schema.ts';
-import type { Sizes } from '../state/sizes.ts';
+import type { Sizes } from '../state/derive/sizes.ts';
 import type { Station } from './foldedLine.ts';
 
 /** A cut body, symmetrical about its axis or spanning the sheet. */

@@ -3,8 +3,8 @@
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Edit } from '../../solver/movement/index.ts';
 import { type OtherCrossing, otherCrossing } from '../../solver/planting/index.ts';
-import { pointOf } from '../bench/benchLettering.ts';
 import type { Bench } from '../state/bench.svelte.ts';
+import { pointOf } from '../state/derive/parts.ts';
 
 /** The other crossing of the one chosen point, if its place is a crossing. */
 export function otherCrossingOf(bench: Bench): OtherCrossing | undefined {

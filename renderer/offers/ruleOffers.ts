@@ -6,8 +6,8 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import { type DraftRule, ruleValueNow, settlingRules } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { calculatedDepth } from '../../solver/teeth/index.ts';
-import { pointOf } from '../bench/benchLettering.ts';
 import { withIds } from '../gestures/ruleIds.ts';
+import { pointOf } from '../state/derive/parts.ts';
 import { ruleKindSays, ruleWithSays } from '../wording/ruleWords.ts';
 import { draftsAmong } from './draftsAmong.ts';
 

@@ -4,6 +4,7 @@
  * The movement changes only through `change` (one transaction, undone as one step). While a gesture is under way
  * `preview` stands in for the planting and touches no history. Components read and call; nothing is set in a derivation.
  */
+
 import type { RecentFile, ShellBridge } from '../../electron/bridge.ts';
 import type { Finding } from '../../solver/clearance/index.ts';
 import type { PartId, RuleId, WheelId } from '../../solver/movement/ids.ts';
@@ -26,39 +27,29 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { turnMovement } from '../../solver/train/index.ts';
 import { type Rational, rational } from '../../solver/train/turning/rational.ts';
 import { type Speaker, speakerOf } from '../../solver/words/index.ts';
-import type { Figure } from '../bench/engraver.ts';
-import { type Shapes, shapesOf } from '../bench/figures/wheelShapes.ts';
-import type { Lettered } from '../bench/lettering.ts';
-import { type Bounds, fitTo, type Point, type View } from '../bench/view.ts';
-import { boundsOfWork } from '../bench/workBounds.ts';
-import { type Checked, type Cure, findingsToShow, followingCheck } from '../clearance/followingCheck.ts';
-import { viewOfGap } from '../clearance/viewOfGap.ts';
 import type { SettingDown } from '../gestures/settingDown.svelte.ts';
 import type { MadePart } from '../readings/madeParts.ts';
-import { carriedPlaces } from '../rehearsal/carriedPlaces.ts';
-import { passingPhases, restPhases } from '../rehearsal/restPhases.ts';
-import { turnedPhases } from '../rehearsal/turnedPhases.ts';
 import type { Session } from '../shell/session.ts';
 import { lengthSays } from '../wording/lengthWords.ts';
 import { namesOf } from '../wording/names.ts';
 import { refusalSays } from '../wording/refusalSays.ts';
-import { chosenBounds } from './chosenBounds.ts';
-import { keepingTrain, samePartsAs, startingFromLast, withWheels } from './derivations.ts';
+import { carriedPlaces } from './derive/carriedPlaces.ts';
+import { chosenBounds } from './derive/chosenBounds.ts';
+import { type Checked, type Cure, findingsToShow, followingCheck } from './derive/followingCheck.ts';
+import { keepingTrain, samePartsAs, startingFromLast, withWheels } from './derive/keeping.ts';
+import { passingPhases, restPhases } from './derive/restPhases.ts';
+import { type Sizes, sizesOf } from './derive/sizes.ts';
+import { turnedPhases } from './derive/turnedPhases.ts';
+import { viewOfGap } from './derive/viewOfGap.ts';
+import { type Shapes, shapesOf } from './derive/wheelShapes.ts';
+import { boundsOfWork } from './derive/workBounds.ts';
 import type { Look } from './looks.ts';
 import { OutlineWork } from './outlineWork.svelte.ts';
-import { type Sizes, sizesOf } from './sizes.ts';
+import type { Preview } from './preview.ts';
+import { type Bounds, fitTo, type Point, type View } from './view.ts';
 
 export const FACES = { bench: 'Bench', levels: 'Levels', steps: 'Steps', sheets: 'Sheets' } as const;
 export type Face = keyof typeof FACES;
-
-/** What a gesture shows before it is kept: places, and hints drawn over them. */
-export interface Preview {
-  readonly placed: PlacedMovement;
-  readonly figures: ReadonlyMap<string, Figure>;
-  readonly lettered: (view: View) => readonly Lettered[];
-  /** For the strip and for a screen reader. */
-  readonly says: string;
-}
 
 /** Something told to the maker, until the next thing is told. */
 export interface Told {

@@ -3,16 +3,11 @@
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { Edit } from '../../solver/movement/index.ts';
 import type { Outline } from '../../solver/movement/schema.ts';
-import {
-  type CasePart,
-  casePartOf,
-  type HandleRef,
-  keyOfHandle,
-  type Ring,
-  ringOf,
-} from '../gestures/outline/handles.ts';
+import { keyOfHandle, ringOf } from '../gestures/outline/handles.ts';
 import { addCorner, removeCorner, sideOf } from '../gestures/outline/reshape.ts';
 import type { Bench } from './bench.svelte.ts';
+import { type CasePart, casePartOf } from './derive/parts.ts';
+import type { HandleRef, Ring } from './handleRef.ts';
 
 export class OutlineWork {
   private readonly bench: Bench;

@@ -1,6 +1,6 @@
 /** How much is shown about what is chosen: a post without a wheel with its surroundings. */
 import { expect, test } from 'vitest';
-import { chosenBounds } from '../../renderer/state/chosenBounds.ts';
+import { chosenBounds } from '../../renderer/state/derive/chosenBounds.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { toScreen } from '../../renderer/bench/view.ts';
 import { findingMark } from '../../renderer/clearance/findingMark.ts';
-import { sizesOf } from '../../renderer/state/sizes.ts';
+import { sizesOf } from '../../renderer/state/derive/sizes.ts';
+import { toScreen } from '../../renderer/state/view.ts';
 import { checkMovement } from '../../solver/clearance/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';

@@ -1,9 +1,9 @@
 /** What depends on the train alone is kept while only places change, and made anew as soon as anything else does. */
 import { describe, expect, it } from 'vitest';
 import { trainRows } from '../../renderer/frame/trainOrder.ts';
-import { forSame } from '../../renderer/offers/forSame.ts';
-import { keepingTrain, samePartsAs } from '../../renderer/state/derivations.ts';
-import { sizesOf } from '../../renderer/state/sizes.ts';
+import { forSame } from '../../renderer/state/derive/forSame.ts';
+import { keepingTrain, samePartsAs } from '../../renderer/state/derive/keeping.ts';
+import { sizesOf } from '../../renderer/state/derive/sizes.ts';
 import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { turnMovement } from '../../solver/train/index.ts';

@@ -1,7 +1,6 @@
 /** Outlines reshaped: what each change of a corner, side or circle gives. Areas and distances are plain plane geometry. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { View } from '../../renderer/bench/view.ts';
 import { handleAt, handlesOf, lineAt } from '../../renderer/gestures/outline/handles.ts';
 import {
   addCorner,
@@ -16,6 +15,7 @@ import {
   sizeRectangle,
 } from '../../renderer/gestures/outline/reshape.ts';
 import { shapedBy } from '../../renderer/gestures/outline/shapeFields.ts';
+import type { View } from '../../renderer/state/view.ts';
 import { refusalSays } from '../../renderer/wording/refusalSays.ts';
 import { areaOfOutline, boundsOfOutline } from '../../solver/geometry/index.ts';
 import { applyEdit, emptyMovement } from '../../solver/movement/index.ts';

@@ -1,9 +1,9 @@
 /** Snapping: which rules are taken near a place, and that keeping them gives the place that was shown. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { crossingsOfLoci, distanceToLocus, type Locus, nearestOnLocus } from '../../renderer/gestures/locus.ts';
 import { Settler } from '../../renderer/gestures/settling.ts';
 import { chooseSnap, type SnapCandidate } from '../../renderer/gestures/snap.ts';
+import { crossingsOfLoci, distanceToLocus, type Locus, nearestOnLocus } from '../../renderer/state/locus.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import { applyEdit, readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';

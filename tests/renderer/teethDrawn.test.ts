@@ -1,8 +1,9 @@
 /** The drawing of teeth: profiles close over a pitch and keep to tip and root; strokes are packed one record each. */
+
 import { describe, expect, it } from 'vitest';
-import { profileOf, shapesOf } from '../../renderer/bench/figures/wheelShapes.ts';
 import { packStrokes, RECORD } from '../../renderer/bench/strokes/packing.ts';
-import { PROFILE_POINTS } from '../../renderer/bench/strokes/teeth.ts';
+import { PROFILE_POINTS } from '../../renderer/state/derive/wheelShape.ts';
+import { profileOf, shapesOf } from '../../renderer/state/derive/wheelShapes.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { formOfWheel } from '../../solver/teeth/index.ts';

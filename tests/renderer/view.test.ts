@@ -12,7 +12,7 @@ import {
   toWorld,
   type View,
   zoomAt,
-} from '../../renderer/bench/view.ts';
+} from '../../renderer/state/view.ts';
 
 const mm = fc.double({ min: -20_000, max: 20_000, noNaN: true });
 const px = fc.double({ min: -2000, max: 4000, noNaN: true });

@@ -1,11 +1,11 @@
 /** Disagreements: the loci that miss each other, and the gap between them drawn as a dimension. */
 import type { Disagreement, Place, PlacedMovement } from '../../../solver/planting/placed.ts';
-import { type Locus, nearestOnLocus } from '../../gestures/locus.ts';
+import { type Locus, nearestOnLocus } from '../../state/locus.ts';
+import { type Point, toScreen, type View } from '../../state/view.ts';
 import type { Figure } from '../engraver.ts';
 import { readable } from '../labelPlacement.ts';
 import type { Lettered } from '../lettering.ts';
 import type { Stroke } from '../strokes/stroke.ts';
-import { type Point, toScreen, type View } from '../view.ts';
 import { MIDDLE } from './lineWidths.ts';
 import { locusOfRule, type ScribedLocus, scribedFigure } from './scribedArcs.ts';
 

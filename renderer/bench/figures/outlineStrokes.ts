@@ -1,7 +1,7 @@
 /** Outlines of lines and arcs as strokes, and as rings of points for hatching. */
 import { type OutlineShape, piecesOf } from '../../../solver/geometry/index.ts';
+import type { Point } from '../../state/view.ts';
 import type { Manner, Stroke } from '../strokes/stroke.ts';
-import type { Point } from '../view.ts';
 
 /** Strokes of a closed outline, told from `anchor`. */
 export function strokesOfOutline(outline: OutlineShape, anchor: Point, manner: Manner): Stroke[] {

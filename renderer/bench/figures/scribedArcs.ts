@@ -5,10 +5,10 @@
 import type { PointId, RuleId } from '../../../solver/movement/ids.ts';
 import type { Movement, Rule } from '../../../solver/movement/schema.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
-import { forSame } from '../../offers/forSame.ts';
+import { forSame } from '../../state/derive/forSame.ts';
+import type { Point } from '../../state/view.ts';
 import type { Figure } from '../engraver.ts';
 import type { Stroke } from '../strokes/stroke.ts';
-import type { Point } from '../view.ts';
 import { STRONG, THIN } from './lineWidths.ts';
 
 /** One locus: struck from `from`, with a length where it is an arc. */

@@ -2,11 +2,11 @@
 
 import type { Wheel } from '../../../solver/movement/schema.ts';
 import type { WheelSize } from '../../../solver/teeth/index.ts';
+import type { WheelShape } from '../../state/derive/wheelShape.ts';
 import type { Figure } from '../engraver.ts';
 import type { ArcStroke, Stroke } from '../strokes/stroke.ts';
 import { MIDDLE, THIN } from './lineWidths.ts';
 import { strokesOfOutline } from './outlineStrokes.ts';
-import type { WheelShape } from './wheelShape.ts';
 
 const circle = (radius: number, manner: Omit<ArcStroke, 'kind' | 'x' | 'y' | 'radius'>): ArcStroke => ({
   kind: 'arc',

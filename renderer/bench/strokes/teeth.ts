@@ -4,13 +4,12 @@
  * Profiles are rows of a table of points (mm from the wheel's centre); an instance is one tooth of one wheel.
  */
 import type { DataTexture, IUniform } from 'three';
+import { PROFILE_POINTS } from '../../state/derive/wheelShape.ts';
 import { Batch, inkMaterial, toothStrip, type Uniforms } from './batches.ts';
 import { floatTable } from './inkwell.ts';
 import { TOOTH_FRAGMENT, TOOTH_VERTEX } from './shaders.ts';
 import { LINE_TYPES, PENS } from './stroke.ts';
 
-/** Points along one pitch of a tooth profile; between them the line is straight. 33 keeps a tooth 200 px tall smooth to a third of a pixel. */
-export const PROFILE_POINTS = 33;
 const TOOTH_RECORD = 8;
 const TOOTH_WIDTH = 1.15;
 

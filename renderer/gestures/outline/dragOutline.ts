@@ -2,19 +2,19 @@
  * Dragging a corner, a side, a rim or the whole of a plate, wall or opening. The outline follows the pointer; one that
  * would cross itself is drawn dashed and named, and letting go there leaves everything as it was.
  */
+
 import { applyEdit, type Edit } from '../../../solver/movement/index.ts';
-import type { Outline } from '../../../solver/movement/schema.ts';
 import { plantMovement } from '../../../solver/planting/index.ts';
-import type { Figure } from '../../bench/engraver.ts';
-import { THIN } from '../../bench/figures/lineWidths.ts';
-import { strokesOfOutline } from '../../bench/figures/outlineStrokes.ts';
-import { type Point, toWorld } from '../../bench/view.ts';
 import type { Bench } from '../../state/bench.svelte.ts';
+import type { CasePart } from '../../state/derive/parts.ts';
+import type { HandleRef } from '../../state/handleRef.ts';
+import type { Guide } from '../../state/preview.ts';
+import { type Point, toWorld } from '../../state/view.ts';
 import { refusalSays } from '../../wording/refusalSays.ts';
 import type { Gesture, Press } from '../pointerHub.ts';
 import { SNAP_REACH_PX } from '../settling.ts';
 import { roundStep } from '../snapCandidates.ts';
-import { type CasePart, type HandleRef, ringsOf } from './handles.ts';
+import { ringsOf } from './handles.ts';
 import { type Manner, type Shaped, shapedBy } from './shapeFields.ts';
 
 /** The gesture that drags one handle. */
@@ -36,8 +36,8 @@ export function dragOutline(bench: Bench, part: CasePart, ref: HandleRef, start:
       const outcome = applyEdit(bench.movement, editOf(part, next));
       fault = outcome.kind === 'refused' ? refusalSays(outcome, bench.nameOf) : '';
       const placed = outcome.kind === 'edited' ? plantMovement(outcome.movement, bench.settled) : bench.settled;
-      const figures = outcome.kind === 'edited' ? new Map<string, Figure>() : wrongFigures(next);
-      bench.preview = { placed, figures, lettered: () => [], says: fault || next.says };
+      const guides = outcome.kind === 'edited' ? [] : wrongGuides(next);
+      bench.preview = { placed, guides, says: fault || next.says };
     },
     finish() {
       bench.preview = undefined;
@@ -62,17 +62,7 @@ function placesBeside(bench: Bench, part: CasePart, ref: HandleRef): Point[] {
   return [...bench.settled.places.values(), ...corners];
 }
 
-/** The outline that cannot be, dashed. */
-function wrongFigures({ set }: Shaped): Map<string, Figure> {
-  const anchor = { x: 0, y: 0 };
-  return new Map(
-    Object.entries(set satisfies Record<string, Outline>).map(([ring, outline]) => [
-      `wrong ${ring}`,
-      {
-        owner: `note:wrong ${ring}`,
-        anchor,
-        strokes: strokesOfOutline(outline, anchor, { pen: 'scribe', width: THIN, type: 'dashed' }),
-      },
-    ]),
-  );
+/** The outline that cannot be. */
+function wrongGuides({ set }: Shaped): Guide[] {
+  return Object.entries(set).map(([ring, outline]) => ({ kind: 'wrongOutline', key: `wrong ${ring}`, outline }));
 }

@@ -1,21 +1,11 @@
 /** What of a chosen plate, wall or opening can be taken hold of: corners, sides, the rim of a circle, the whole. */
+
 import { boundsOfOutline, nearestToPoint, piecesOf } from '../../../solver/geometry/index.ts';
-import type { PartId } from '../../../solver/movement/ids.ts';
-import type { Movement, Opening, Outline, Plate, Wall } from '../../../solver/movement/schema.ts';
-import { type Point, toScreen, toWorld, type View } from '../../bench/view.ts';
+import type { Outline, Wall } from '../../../solver/movement/schema.ts';
+import type { CasePart } from '../../state/derive/parts.ts';
+import type { HandleRef, Ring } from '../../state/handleRef.ts';
+import { type Point, toScreen, toWorld, type View } from '../../state/view.ts';
 import { cornerAt, sideOf } from './reshape.ts';
-
-export type CasePart = Plate | Wall | Opening;
-/** A wall that is a ring has two outlines. */
-export type Ring = 'outline' | 'inner';
-export type HandleKind = 'corner' | 'side' | 'rim' | 'whole';
-
-export interface HandleRef {
-  readonly ring: Ring;
-  readonly kind: HandleKind;
-  /** Which corner, or the corner that a side starts from; 0 for the rest. */
-  readonly index: number;
-}
 
 export interface Handle extends HandleRef {
   readonly key: string;
@@ -38,12 +28,6 @@ const REACH_PX = 9;
 const FINGER_REACH_PX = 20;
 const SIDE_REACH_PX = 5;
 const FINGER_SIDE_REACH_PX = 12;
-
-/** The part of the case that has an id. */
-export function casePartOf(movement: Movement, id: PartId | undefined): CasePart | undefined {
-  const { plates, walls, openings } = movement;
-  return [...plates, ...walls, ...openings].find((part) => part.id === id);
-}
 
 /** The outlines of a part, the outer first. */
 export function ringsOf(part: CasePart): readonly (readonly [Ring, Outline])[] {

@@ -1,7 +1,9 @@
 /** Moving a corner, a side, a rim or a whole outline by keys: the numeric twin of a short drag, rounded to nothing. */
+
 import type { Bench } from '../../state/bench.svelte.ts';
+import type { HandleRef } from '../../state/handleRef.ts';
 import { editOf } from './dragOutline.ts';
-import { type HandleRef, keyOfHandle, ringOf } from './handles.ts';
+import { keyOfHandle, ringOf } from './handles.ts';
 import { shapedBy } from './shapeFields.ts';
 
 const WHOLE: HandleRef = { ring: 'outline', kind: 'whole', index: 0 };

@@ -6,7 +6,7 @@
  */
 import { pieceBetween, pointAtAngle } from '../../../solver/geometry/index.ts';
 import type { Outline } from '../../../solver/movement/schema.ts';
-import type { Point } from '../../bench/view.ts';
+import type { Point } from '../../state/view.ts';
 
 export type PathOutline = Extract<Outline, { kind: 'path' }>;
 export type Corner = PathOutline['vertices'][number];

@@ -1,11 +1,13 @@
 /** What a press means on the outline of the chosen plate, wall or opening: take hold of it, choose a corner, or add one. */
+
 import { hitAt } from '../../bench/hitTest.ts';
-import { toWorld } from '../../bench/view.ts';
 import type { Bench } from '../../state/bench.svelte.ts';
+import type { HandleRef } from '../../state/handleRef.ts';
 import { focusHandle } from '../../state/outlineWork.svelte.ts';
+import { toWorld } from '../../state/view.ts';
 import type { Gesture, Press } from '../pointerHub.ts';
 import { dragOutline } from './dragOutline.ts';
-import { type HandleRef, handleAt, handlesOf, lineAt } from './handles.ts';
+import { handleAt, handlesOf, lineAt } from './handles.ts';
 
 /** The handle or side under the pointer, where a part of the case is chosen and nothing else lies nearer. */
 export function outlineUnder(bench: Bench, { pixel, kind }: Press): HandleRef | undefined {

@@ -1,5 +1,5 @@
 /** Where a place may lie when a rule is kept: a point, a circle or a line; nearest points and crossings. */
-import type { Point } from '../bench/view.ts';
+import type { Point } from './view.ts';
 
 export type Locus =
   | { readonly kind: 'point'; readonly at: Point }

@@ -1,9 +1,9 @@
 /** How far the work reaches in plan, for fitting it into the window. */
 
-import { boundsOfOutline } from '../../solver/geometry/index.ts';
-import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import type { WheelSize } from '../../solver/teeth/index.ts';
-import type { Bounds } from './view.ts';
+import { boundsOfOutline } from '../../../solver/geometry/index.ts';
+import type { PlacedMovement } from '../../../solver/planting/placed.ts';
+import type { WheelSize } from '../../../solver/teeth/index.ts';
+import type { Bounds } from '../view.ts';
 
 /** Bounds of all parts, mm; undefined for an empty movement. */
 export function boundsOfWork(
@@ -31,9 +31,4 @@ export function boundsOfWork(
     if (size) disc(arbor, Math.max(size.tipRadius, size.rootRadius));
   }
   return minX <= maxX ? [minX, minY, maxX, maxY] : undefined;
-}
-
-/** Bounds of one part, for zooming to it: its wheels and its place, with some of its surroundings. */
-export function boundsAbout(x: number, y: number, radius: number): Bounds {
-  return [x - radius, y - radius, x + radius, y + radius];
 }

@@ -1,9 +1,9 @@
 /** How far chosen parts reach in plan, for zooming to them. */
-import { boundsOfOutline } from '../../solver/geometry/index.ts';
-import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { pointOf } from '../bench/benchLettering.ts';
-import type { Bounds } from '../bench/view.ts';
-import { casePartOf } from '../gestures/outline/handles.ts';
+
+import { boundsOfOutline } from '../../../solver/geometry/index.ts';
+import type { PlacedMovement } from '../../../solver/planting/placed.ts';
+import type { Bounds } from '../view.ts';
+import { casePartOf, pointOf } from './parts.ts';
 import type { Sizes } from './sizes.ts';
 
 /** Room shown about a place that has no wheel, mm: a post is seen with its neighbours. */

@@ -1,9 +1,9 @@
 /** How the teeth of all wheels stand in mesh before anything turns. */
 
-import type { ArborId, WheelId } from '../../solver/movement/ids.ts';
-import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { rollingPhases, toothPhases } from '../../solver/train/index.ts';
-import { forSame } from '../offers/forSame.ts';
+import type { ArborId, WheelId } from '../../../solver/movement/ids.ts';
+import type { PlacedMovement } from '../../../solver/planting/placed.ts';
+import { rollingPhases, toothPhases } from '../../../solver/train/index.ts';
+import { forSame } from './forSame.ts';
 
 /** Drawing angle of a tooth of every wheel, radians. */
 export type Phases = ReadonlyMap<string, number>;

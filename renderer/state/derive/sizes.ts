@@ -1,7 +1,7 @@
 /** Sizes of all wheels of a movement; a size that did not change stays the same object, so that nothing is redrawn. */
 
-import type { Movement } from '../../solver/movement/schema.ts';
-import { sizeOfWheel, type WheelSize } from '../../solver/teeth/index.ts';
+import type { Movement } from '../../../solver/movement/schema.ts';
+import { sizeOfWheel, type WheelSize } from '../../../solver/teeth/index.ts';
 
 /** Do two flat records hold the same values? */
 function sameFields(a: object, b: object): boolean {

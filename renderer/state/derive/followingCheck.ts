@@ -1,8 +1,8 @@
 /** Findings that follow a drag: the check is kept, and only what moved is asked again. Of large movements a worker tells them. */
-import { createChecker, type Finding, type MovementChecker } from '../../solver/clearance/index.ts';
-import type { Edit } from '../../solver/movement/index.ts';
-import type { Movement } from '../../solver/movement/schema.ts';
-import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { createChecker, type Finding, type MovementChecker } from '../../../solver/clearance/index.ts';
+import type { Edit } from '../../../solver/movement/index.ts';
+import type { Movement } from '../../../solver/movement/schema.ts';
+import type { PlacedMovement } from '../../../solver/planting/placed.ts';
 
 /** Wheels beyond which the check would hold the window up: their findings come from the worker, when nothing moves. */
 export const MOST_FOLLOWED = 200;

@@ -1,7 +1,7 @@
 /** How the state derives what it shows: small pure functions of the movement. */
 
-import type { PartId } from '../../solver/movement/ids.ts';
-import type { Movement } from '../../solver/movement/schema.ts';
+import type { PartId } from '../../../solver/movement/ids.ts';
+import type { Movement } from '../../../solver/movement/schema.ts';
 
 const NOTHING: ReadonlySet<string> = new Set();
 

@@ -3,8 +3,7 @@
 import type { Movement, Wheel } from '../../../solver/movement/schema.ts';
 import { formOfWheel, halfAngleAt, type ToothForm } from '../../../solver/teeth/index.ts';
 import { crossingOut, statedArms } from '../../../solver/teeth/outlines/index.ts';
-import { PROFILE_POINTS } from '../strokes/teeth.ts';
-import type { WheelShape } from './wheelShape.ts';
+import { PROFILE_POINTS, type WheelShape } from './wheelShape.ts';
 
 export interface Shapes extends ReadonlyMap<string, WheelShape> {}
 

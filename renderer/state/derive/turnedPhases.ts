@@ -3,10 +3,10 @@
  * Whole turns are taken off in exact fractions, so that a hand stands right after a million turns too.
  */
 
-import type { ArborId } from '../../solver/movement/ids.ts';
-import type { Movement } from '../../solver/movement/schema.ts';
-import type { Turning } from '../../solver/train/index.ts';
-import { multiply, type Rational, toNumber } from '../../solver/train/turning/rational.ts';
+import type { ArborId } from '../../../solver/movement/ids.ts';
+import type { Movement } from '../../../solver/movement/schema.ts';
+import type { Turning } from '../../../solver/train/index.ts';
+import { multiply, type Rational, toNumber } from '../../../solver/train/turning/rational.ts';
 
 /** +1 where a turn the drive's way is counter-clockwise as seen from the marked face. */
 export function senseOfDrive(turning: Turning): 1 | -1 {
