@@ -1,7 +1,8 @@
 /** `depthwright check`: everything that fouls, is too close or does not fit, worst first. */
 import { checkMovement, type Finding, withRemedies } from '../../solver/clearance/index.ts';
-import { lengthText } from '../../solver/movement/decimal.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { adviceSays, cureSays, findingSays } from '../../solver/words/clearance/index.ts';
+import { counted, type Speaker, speakerOf } from '../../solver/words/index.ts';
 import type { Answer } from './answer.ts';
 import { inBlocks, inColumns, wrapped } from './columns.ts';
 import { isSettled, titleLine } from './plantAnswer.ts';
@@ -31,15 +32,15 @@ function summary(findings: readonly Finding[]): string {
     [count('notes'), 'to know'],
   ] as const;
   const told = parts.filter(([number]) => number > 0).map(([number, what]) => `${number} ${what}`);
-  return `${findings.length === 1 ? '1 finding' : `${findings.length} findings`}: ${told.join(', ')}.`;
+  return `${counted(findings.length, 'finding')}: ${told.join(', ')}.`;
 }
 
-function table({ movement }: PlacedMovement, findings: readonly Finding[]): string[] {
-  const length = (mm: number | undefined): string => (mm === undefined ? '' : lengthText(mm, movement.display));
+function table(findings: readonly Finding[], { name, figure }: Speaker): string[] {
+  const length = (mm: number | undefined): string => (mm === undefined ? '' : figure(mm));
   const rows = findings.map(({ severity, kind, parts, gap, wanted }) => [
     SEVERITIES[severity],
     KINDS[kind],
-    parts.join(', '),
+    parts.map(name).join(', '),
     length(gap),
     length(wanted),
   ]);
@@ -49,31 +50,47 @@ function table({ movement }: PlacedMovement, findings: readonly Finding[]): stri
 }
 
 /** Each finding in words, with what would cure it. */
-function sentences(findings: readonly Finding[]): string[] {
-  return findings.flatMap(({ says, remedies = [], advice }) => [
-    ...wrapped(says, '  - '),
-    ...remedies.flatMap((remedy) => wrapped(remedy.says, '      cure: ')),
-    ...(advice === undefined ? [] : wrapped(advice, '      ')),
+function sentences(findings: readonly Finding[], speaker: Speaker): string[] {
+  return findings.flatMap((finding) => [
+    ...wrapped(findingSays(finding, speaker), '  - '),
+    ...(finding.remedies ?? []).flatMap((remedy) => wrapped(cureSays(remedy, speaker), '      cure: ')),
+    ...(finding.advice === undefined ? [] : wrapped(adviceSays(finding.advice, speaker), '      ')),
   ]);
 }
 
-/** A finding as data: of each remedy what it says and gives, without the whole changed movement. */
-function findingJson({ remedies, ...finding }: Finding) {
-  if (!remedies) return finding;
-  return { ...finding, remedies: remedies.map(({ movement: _changed, ...remedy }) => remedy) };
+/** A finding as data and in words: of each remedy what it says and gives, without the whole changed movement. */
+function findingJson(finding: Finding, speaker: Speaker) {
+  const { cause: _cause, remedies, advice, ...fields } = finding;
+  return {
+    ...fields,
+    says: findingSays(finding, speaker),
+    ...(advice && { advice: adviceSays(advice, speaker) }),
+    ...(remedies && {
+      remedies: remedies.map((remedy) => ({
+        says: cureSays(remedy, speaker),
+        edit: remedy.edit,
+        ...(remedy.gapAfter !== undefined && { gapAfter: remedy.gapAfter }),
+      })),
+    }),
+  };
 }
 
 /** The findings as text and as data, all that the window tells when it is idle; for the first ten, remedies are tried out. */
 export function checkAnswer(placed: PlacedMovement): Answer {
   const findings = withRemedies(placed, checkMovement(placed, { depths: true }));
   const settled = isSettled(placed);
+  const speaker = speakerOf(placed.movement, { minus: '-' });
   const text = inBlocks([
     [titleLine(placed.movement)],
-    table(placed, findings),
-    sentences(findings),
+    table(findings, speaker),
+    sentences(findings, speaker),
     // What disagrees is among the findings already; what is loose is not.
     [summary(findings), ...(placed.freeMotions > 0 ? wrapped(placed.says) : [])],
   ]);
-  const json = { title: placed.movement.title, settled, findings: findings.map(findingJson) };
+  const json = {
+    title: placed.movement.title,
+    settled,
+    findings: findings.map((finding) => findingJson(finding, speaker)),
+  };
   return { text, json, code: findings.length === 0 && settled ? 0 : 1 };
 }

@@ -15,6 +15,8 @@ import { fixed } from '../../solver/movement/decimal.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { findingChangesSay } from '../../solver/words/clearance/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
 import { type Answer, Refusal } from './answer.ts';
 import { type Column, inBlocks, inColumns, wrapped } from './columns.ts';
 import { titleLine } from './plantAnswer.ts';
@@ -47,6 +49,7 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
   const says = [...new Set([...depths, ...sizes, ...drilled, holes].flatMap(({ doubts }) => doubts)), ...odd];
   const change =
     since === undefined ? undefined : consequencesOf(plantMovement(stateAt(now.movement, 'since', since)), placed);
+  const changed = change ? [...change.says, ...findingChangesSay(change, speakerOf(movement, { minus: '-' }))] : [];
   const cured = off.filter(({ cures }) => cures[0]?.kind !== 'leave');
   const json = {
     title: movement.title,
@@ -63,7 +66,7 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
     doubts: says,
     wrongHoles: holes.report.wrong,
     offPlaces: off,
-    since: since === undefined ? null : { day: since, says: change?.says ?? [] },
+    since: since === undefined ? null : { day: since, says: changed },
   };
   const text = inBlocks([
     [titleLine(movement)],
@@ -78,7 +81,7 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
     ...off.map(({ point, cures }) => [`${point} as drilled`, ...cures.flatMap((cure) => wrapped(cure.says, '  - '))]),
     headed(
       `Changed since ${since ?? ''}`,
-      (change?.says ?? []).flatMap((each) => wrapped(each, '  - ')),
+      changed.flatMap((each) => wrapped(each, '  - ')),
     ),
   ]);
   return { text, json, code: says.length + holes.report.wrong.length + cured.length > 0 ? 1 : 0 };

@@ -1,8 +1,9 @@
 /** What the view of gaps and end shake lists: stacks, the order of taking apart, and findings that were accepted. */
 import { assemblyOrder, type Stack, stackOf } from '../../solver/clearance/index.ts';
 import type { ArborId } from '../../solver/movement/ids.ts';
-import type { Movement } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { assemblySays, noStackSays, piecesWords } from '../../solver/words/clearance/index.ts';
+import { counted, listed, type Speaker } from '../../solver/words/index.ts';
 
 export interface StackRow {
   readonly arbor: ArborId;
@@ -18,18 +19,18 @@ export interface StackRow {
 }
 
 /** One row for each arbor, in the order of the document. */
-export function stackRows(movement: Movement): readonly StackRow[] {
-  return movement.arbors.map(({ id, endShake }) => rowOf(id, endShake, stackOf(movement, id)));
+export function stackRows(speaker: Speaker): readonly StackRow[] {
+  const { movement } = speaker;
+  return movement.arbors.map(({ id, endShake }) => rowOf(id, endShake, stackOf(movement, id), speaker));
 }
 
-function rowOf(arbor: ArborId, stated: number, stack: Stack): StackRow {
-  if (stack.kind === 'none') return { arbor, stated, between: stack.says };
+function rowOf(arbor: ArborId, stated: number, stack: Stack, speaker: Speaker): StackRow {
+  if (stack.kind === 'none') return { arbor, stated, between: noStackSays(stack.why, speaker) };
   if (stack.kind === 'stack') {
-    const [low, high] = stack.between.map(({ id, name }) => name ?? id);
     return {
       arbor,
       stated,
-      between: `${low} and ${high} (${lengths(stack.pieces.length)})`,
+      between: `${listed(stack.between.map(({ id }) => speaker.name(id)))} (${counted(stack.pieces.length, 'length')})`,
       found: stack.endShake,
       worst: stack.worst,
       likely: stack.statistical,
@@ -40,17 +41,15 @@ function rowOf(arbor: ArborId, stated: number, stack: Stack): StackRow {
     const open = [below ? '' : 'nothing stops it downwards', above ? '' : 'nothing stops it upwards'];
     return { arbor, stated, between: open.filter((side) => side !== '').join(', ') };
   }
-  const between = `${below.label} and ${above.label} (${lengths(pieces.length + 1)})`;
+  const between = `${piecesWords([below, above], speaker)} (${counted(pieces.length + 1, 'length')})`;
   return { arbor, stated, between, found: room, worst, likely: statistical, neighbours };
 }
 
-const lengths = (count: number): string => (count === 1 ? '1 length' : `${count} lengths`);
-
 /** The arbors in the order in which they are lifted out, upper plate off; those of a group come together. */
-export function takingApart(placed: PlacedMovement): {
-  readonly groups: readonly (readonly ArborId[])[];
-  readonly says: readonly string[];
-} {
-  const { groups, says } = assemblyOrder(placed);
-  return { groups, says };
+export function takingApart(
+  placed: PlacedMovement,
+  speaker: Speaker,
+): { readonly groups: readonly (readonly ArborId[])[]; readonly says: readonly string[] } {
+  const order = assemblyOrder(placed);
+  return { groups: order.groups, says: assemblySays(order, speaker) };
 }

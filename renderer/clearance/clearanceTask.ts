@@ -1,9 +1,8 @@
 /** What the clearance worker is asked and what it answers, and how it is started; calling the result stops it. */
-import type { Finding, FindPlantingOptions } from '../../solver/clearance/index.ts';
-import type { RehearsalOptions, RehearsalReport } from '../../solver/clearance/rehearsal/index.ts';
+import type { Finding, FindPlantingOptions, NoPlanting, PlantingAnswer } from '../../solver/clearance/index.ts';
+import type { NoRehearsal, RehearsalOptions, RehearsalReport } from '../../solver/clearance/rehearsal/index.ts';
 import type { SafePlaces } from '../../solver/clearance/safe/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
-import type { Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { Cure } from '../state/derive/followingCheck.ts';
 
@@ -14,15 +13,12 @@ export type ClearanceTask =
   | { readonly kind: 'safePlaces'; readonly movement: Movement; readonly point: PointId };
 
 /** A planting that was found: the edit that makes it. */
-export interface OfferedPlanting {
-  readonly edit: Edit;
-  readonly gapsLeft: number;
-  readonly says: string;
-}
+export type OfferedPlanting = Pick<PlantingAnswer, 'edit' | 'gapsLeft' | 'surplus'>;
 
 export type ClearanceMessage =
-  | { readonly kind: 'progress'; readonly done: number; readonly says: string }
-  | { readonly kind: 'plantings'; readonly answers: readonly OfferedPlanting[]; readonly says: string }
+  /** `best`: of a search for plantings, the smallest surplus so far, mm. */
+  | { readonly kind: 'progress'; readonly done: number; readonly best?: number }
+  | { readonly kind: 'plantings'; readonly answers: readonly OfferedPlanting[]; readonly tries: number }
   | { readonly kind: 'rehearsed'; readonly report: RehearsalReport }
   | {
       readonly kind: 'checked';
@@ -33,7 +29,8 @@ export type ClearanceMessage =
       readonly more: boolean;
     }
   | { readonly kind: 'safe'; readonly places: SafePlaces }
-  | { readonly kind: 'none'; readonly says: string }
+  | { readonly kind: 'noPlanting'; readonly why: NoPlanting }
+  | { readonly kind: 'noRehearsal'; readonly why: NoRehearsal }
   | { readonly kind: 'failed'; readonly says: string };
 
 export function startClearance(task: ClearanceTask, listen: (message: ClearanceMessage) => void): () => void {

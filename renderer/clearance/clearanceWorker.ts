@@ -32,7 +32,7 @@ function check(movement: Movement): void {
   post({ kind: 'checked', findings, cures: [], more: findings.length > 0 });
   if (findings.length === 0) return;
   const cures = findings.slice(0, MOST_CURED).map((finding) => {
-    const tried = remediesFor(placed, finding).map(({ says, edit }) => ({ says, edit }));
+    const tried = remediesFor(placed, finding).map(({ movement: _changed, ...cure }) => cure);
     return [finding.key, tried] as const;
   });
   post({ kind: 'checked', findings, cures, more: false });
@@ -42,15 +42,15 @@ function find({ movement, options }: Extract<ClearanceTask, { kind: 'findPlantin
   const search = findPlanting(plantMovement(movement), options);
   for (let next = search.next(); ; next = search.next()) {
     if (!next.done) {
-      post({ kind: 'progress', done: next.value.done, says: next.value.says });
+      post({ kind: 'progress', ...next.value });
       continue;
     }
     const found = next.value;
-    if (found.kind === 'none') post({ kind: 'none', says: found.says });
+    if (found.kind === 'none') post({ kind: 'noPlanting', why: found.why });
     else {
       // A planting holds functions and stays here; the edit says all of it.
-      const answers = found.answers.map(({ edit, gapsLeft, says }) => ({ edit, gapsLeft, says }));
-      post({ kind: 'plantings', answers, says: found.says });
+      const answers = found.answers.map(({ edit, gapsLeft, surplus }) => ({ edit, gapsLeft, surplus }));
+      post({ kind: 'plantings', answers, tries: found.tries });
     }
     return;
   }
@@ -60,10 +60,11 @@ function run({ movement, options }: Extract<ClearanceTask, { kind: 'rehearse' }>
   const rehearsal = rehearse(plantMovement(movement), options);
   for (let next = rehearsal.next(); ; next = rehearsal.next()) {
     if (!next.done) {
-      post({ kind: 'progress', done: next.value.done, says: 'turning' });
+      post({ kind: 'progress', done: next.value.done });
       continue;
     }
-    post(next.value.kind === 'none' ? next.value : { kind: 'rehearsed', report: next.value });
+    const { value } = next;
+    post(value.kind === 'none' ? { kind: 'noRehearsal', why: value.why } : { kind: 'rehearsed', report: value });
     return;
   }
 }

@@ -7,19 +7,30 @@
  *
  * ```ts
  * const placed = plantMovement(movement);
- * for (const finding of checkMovement(placed)) console.log(finding.says);
+ * for (const { cause, gap } of checkMovement(placed)) console.log(cause.kind, gap);
  * ```
  */
-export { assemblyOrder } from './checks/assemblyOrder.ts';
+export { type AssemblyOrder, assemblyOrder } from './checks/assemblyOrder.ts';
 export { checkMovement, createChecker, type MovementChecker } from './checks/checkMovement.ts';
-export type { Finding } from './findings/finding.ts';
-export { type FindPlantingOptions, findPlanting } from './findPlanting/findPlanting.ts';
+export type { DepthCause, FindingCause } from './findings/cause.ts';
+export type { Finding, Remedy } from './findings/finding.ts';
+export {
+  type FindPlantingOptions,
+  type FindPlantingProgress,
+  type FoundPlantings,
+  findPlanting,
+  type NoPlanting,
+  type PlantingAnswer,
+} from './findPlanting/findPlanting.ts';
 export { gapBetween } from './gaps/gapBetween.ts';
 export { type GapNow, gapNow, type NearGap, nearGapsOf } from './gaps/nearGaps.ts';
 export { adviceFor } from './remedies/advice.ts';
+export type { Advice } from './remedies/adviceKinds.ts';
+export type { Deed, NewCollar } from './remedies/deed.ts';
 export { remediesFor, withRemedies } from './remedies/remedies.ts';
 export { type Shake, shakeOf, sideMovementOver } from './shake/shake.ts';
 export { heightsOfArbor } from './solids/arborSolids.ts';
+export type { Piece } from './solids/piece.ts';
 export type { Solid } from './solids/solid.ts';
 export { solidsOf } from './solids/solids.ts';
-export { type Stack, stackOf } from './stacks/stackOf.ts';
+export { type NoStack, type Stack, stackOf } from './stacks/stackOf.ts';

@@ -3,7 +3,7 @@ import type { Speaker } from './speaker.ts';
 
 /** One sentence for every kind of an outcome; a kind without one does not compile. */
 export type Sentences<Told extends { readonly kind: string }> = {
-  readonly [K in Told['kind']]: (told: Extract<Told, { readonly kind: K }>, speaker: Speaker) => string;
+  readonly [K in Told['kind']]: (told: Told & { readonly kind: K }, speaker: Speaker) => string;
 };
 
 /** What a table of sentences says of one outcome. */

@@ -30,7 +30,7 @@ test('a finding is shown, cured by the remedy that is offered, and undone', asyn
   // Tried while the window stood idle: told with the finding, and there when the finding is chosen.
   await expect(remedy).toBeVisible({ timeout: 15_000 });
   await remedy.click();
-  await expect(findings(page)).toContainText('Nothing found.');
+  await expect(findings(page)).toContainText('Nothing fouls, nothing is too close.');
   await page.keyboard.press('Control+z');
   await found.click();
   await expect(found).toHaveAttribute('aria-pressed', 'true');
@@ -40,7 +40,7 @@ test('a finding is shown, cured by the remedy that is offered, and undone', asyn
   await expect(remedy).toBeVisible();
   expect(await seriousFaults(page)).toEqual([]);
   await remedy.click();
-  await expect(findings(page)).toContainText('Nothing found.');
+  await expect(findings(page)).toContainText('Nothing fouls, nothing is too close.');
   await page.keyboard.press('Control+z');
   await expect(found).toBeVisible();
 });
@@ -54,7 +54,7 @@ test('an accepted finding goes, is taken back, and comes back by itself when the
     await expect(findings(page).getByRole('button', { name: 'Accept', exact: true })).toBeDisabled();
     await findings(page).getByLabel('Reason').fill('the pillar is filed away there');
     await page.keyboard.press('Enter');
-    await expect(findings(page)).toContainText('Nothing found.');
+    await expect(findings(page)).toContainText('Nothing fouls, nothing is too close.');
   };
   await accept();
   await fromMenu(page, 'Gaps and end shake');
@@ -64,7 +64,7 @@ test('an accepted finding goes, is taken back, and comes back by itself when the
   await page.keyboard.press('Escape');
   await expect(found).toBeVisible();
   await page.keyboard.press('Control+z');
-  await expect(findings(page)).toContainText('Nothing found.');
+  await expect(findings(page)).toContainText('Nothing fouls, nothing is too close.');
   // A thicker pillar is another gap, and another matter.
   await bench.tap({ x: 56, y: 62 });
   await expect(bench.slip.getByLabel('Name')).toHaveValue('Pillar upper right');
@@ -92,7 +92,7 @@ test('a post on its circle is slid to where it clears everything, from the menu'
   const pixel = await bench.pixelOf(corner);
   await page.mouse.click(pixel.x, pixel.y, { button: 'right' });
   await page.getByRole('menuitem', { name: 'Slide to a safe place' }).click();
-  await expect(findings(page)).toContainText('Nothing found.');
+  await expect(findings(page)).toContainText('Nothing fouls, nothing is too close.');
   const undo = page.getByRole('button', { name: 'undo' });
   await undo.click();
   await expect(findings(page)).toContainText('foul by 0.90 mm');
@@ -124,7 +124,7 @@ test('plantings are searched with parts held still, stopped, shown as pictures, 
   expect(await seriousFaults(page)).toEqual([]);
   await take.click();
   await expect(view).toHaveCount(0);
-  await expect(findings(page)).toContainText('Nothing found.');
+  await expect(findings(page)).toContainText('Nothing fouls, nothing is too close.');
   const after = await bench.placeOf('Minute-wheel stud');
   // Still at its depth from the dial centre: the search keeps every rule.
   expect(Math.hypot(after.x, after.y)).toBeCloseTo(Math.hypot(before.x, before.y), 2);
@@ -205,7 +205,7 @@ test('two wheels of one axis at one level are told by what their levels share, a
   await findings(page)
     .getByRole('button', { name: /^Move Day wheel and Crank wheel up by 2\.95 mm/ })
     .click({ timeout: 20_000 });
-  await expect(findings(page)).toContainText('Nothing found.');
+  await expect(findings(page)).toContainText('Nothing fouls, nothing is too close.');
   await page.keyboard.press('Control+z');
   await expect(findings(page)).toContainText('their levels overlap by 2.00 mm');
 });
@@ -224,10 +224,10 @@ test('least gaps and tolerances are set where the stacks are told', async ({ pag
   await expect(row('Pallet arbor')).toContainText('0.030 to 0.370');
   await view.getByLabel('Least gap side by side').fill('8');
   await page.keyboard.press('Enter');
-  await expect(findings(page)).not.toContainText('Nothing found.');
+  await expect(findings(page)).not.toContainText('Nothing fouls, nothing is too close.');
   await expect(findings(page).getByRole('listitem').first()).toContainText('wanted 8.00 mm');
   await page.getByRole('button', { name: 'undo' }).click();
-  await expect(findings(page)).toContainText('Nothing found.');
+  await expect(findings(page)).toContainText('Nothing fouls, nothing is too close.');
   await view.getByRole('button', { name: 'Add a pair of kinds' }).click();
   await view.getByLabel('First kind of pair 1').selectOption('wheel');
   await view.getByLabel('Second kind of pair 1').selectOption('arbor');

@@ -5,6 +5,7 @@ import { checkMovement, gapBetween, solidsOf } from '../../solver/clearance/inde
 import type { PartId } from '../../solver/movement/ids.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, twoWheels, wheelOf } from './scenes.ts';
+import { wordsOf } from './wordsOf.ts';
 
 const findingsOf = (movement: Parameters<typeof plantMovement>[0]) =>
   checkMovement(plantMovement(movement)).filter((finding) => finding.gap !== undefined);
@@ -59,8 +60,9 @@ describe('gaps between wheels on different arbors', () => {
       kind: 'fouls',
       gap: -0.5,
       wanted: 0,
-      says: 'a and b stand in each other: their levels overlap by 0.50 mm.',
     });
+    const says = finding && wordsOf(scene(1.5)).finding(finding);
+    expect(says).toBe('A (a) and b stand in each other: their levels overlap by 0.500 mm.');
     // Shown at the rim of the smaller wheel, not across the larger one.
     for (const { x, y } of finding?.at ?? []) expect(Math.hypot(x, y)).toBeCloseTo(5, 9);
     const placed = plantMovement(scene(1.5));
@@ -120,7 +122,7 @@ describe('gaps to arbors, posts and walls', () => {
     const [fouls] = findingsOf(scene(30.4));
     expect(fouls?.kind).toBe('fouls');
     expect(fouls?.gap).toBeCloseTo(-0.4, 9);
-    expect(fouls?.says).toBe('a and Drum foul by 0.40 mm.');
+    expect(fouls && wordsOf(scene(30.4)).finding(fouls)).toBe('A (a) and Drum foul by 0.400 mm.');
   });
 
   it('worst first, and an accepted finding stays away until its gap changes', () => {

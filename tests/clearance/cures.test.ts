@@ -5,6 +5,7 @@ import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
+import { wordsOf } from './wordsOf.ts';
 
 const DEPTHS = { depths: true } as const;
 
@@ -12,8 +13,9 @@ const DEPTHS = { depths: true } as const;
 function offeredFor(movement: Movement, isMeant: (finding: Finding) => boolean): string[] {
   const placed = plantMovement(movement);
   const before = checkMovement(placed, DEPTHS);
+  const words = wordsOf(movement);
   const finding = before.find(isMeant);
-  if (!finding) throw new Error(`not found; there is: ${before.map(({ says }) => says).join(' | ')}`);
+  if (!finding) throw new Error(`not found; there is: ${before.map(words.finding).join(' | ')}`);
   const offered = remediesFor(placed, finding);
   for (const { edit } of offered) {
     const edited = applyEdit(movement, edit);
@@ -22,7 +24,7 @@ function offeredFor(movement: Movement, isMeant: (finding: Finding) => boolean):
     expect(after.map(({ key }) => key)).not.toContain(finding.key);
     expect(after.length).toBeLessThan(before.length);
   }
-  return offered.map(({ says }) => says);
+  return offered.map(words.cure);
 }
 
 const ofKind =
@@ -40,7 +42,7 @@ describe('a stack', () => {
   it('that is too long loses what is missing from a collar', () => {
     const a = arborAt('A', 0, 0, { bearings, endShake: 0.2, collars: [{ diameter: 4, from: 0, to: 29.9 }] });
     const says = offeredFor(sceneOf({ plates, arbors: [a.arbor], rules: [a.rule] }), ofKind('stack'));
-    expect(says).toEqual(['Shorten collar on A by 0.10 mm above', 'Shorten collar on A by 0.10 mm below']);
+    expect(says).toEqual(['Shorten collar on A by 0.100 mm above', 'Shorten collar on A by 0.100 mm below']);
   });
 
   it('that errors can use up gets a longer end shake', () => {
@@ -50,7 +52,7 @@ describe('a stack', () => {
       ofKind('stack'),
     );
     // Three lengths of ±0.02 and the plates' ±0.05: √(0.0025 + 3·0.0004) = 0.061.
-    expect(says).toEqual(['Give A an end shake of 0.07 mm']);
+    expect(says).toEqual(['Give A an end shake of 0.070 mm']);
   });
 
   it('of a pipe gets the collars that hold it', () => {
@@ -67,7 +69,7 @@ describe('a stack', () => {
     };
     const says = offeredFor(sceneOf({ plates, arbors: [a.arbor, pipe], rules: [a.rule] }), ofKind('stack'));
     expect(says).toEqual([
-      'Put a collar Ø 8.00 mm on Pipe from 33.10 mm to 34.00 mm, and put a collar Ø 6.00 mm on A from 50.10 mm to 52.10 mm',
+      'Put a collar Ø 8.000 mm on Pipe from 33.100 mm to 34.000 mm, and put a collar Ø 6.000 mm on A from 50.100 mm to 52.100 mm',
     ]);
   });
 });
@@ -85,8 +87,8 @@ describe('a hand that meets a post', () => {
     });
     const says = offeredFor(movement, ofKind('fouls'));
     // It may reach 31 − 2 − 0.5; the post ends at 10, and 0.3 are owed.
-    expect(says).toContainEqual(expect.stringMatching(/^Shorten Hour hand to 28\.49 mm from its axis/));
-    expect(says).toContainEqual(expect.stringMatching(/^Move Hour hand up by 5\.3[01] mm/));
+    expect(says).toContainEqual(expect.stringMatching(/^Shorten Hour hand to 28\.490 mm from its axis/));
+    expect(says).toContainEqual(expect.stringMatching(/^Move Hour hand up by 5\.3[01]0 mm/));
   });
 });
 
@@ -113,8 +115,8 @@ describe('an arbor that is held down', () => {
   };
   it('is freed by a smaller head, or by a wheel above it', () => {
     expect(offeredFor(held(), ofKind('assembly'))).toEqual([
-      'Turn the head of Post down to Ø 8.00 mm',
-      'Move a up by 9.30 mm',
+      'Turn the head of Post down to Ø 8.000 mm',
+      'Move a (a) up by 9.300 mm',
     ]);
   });
   it('where nothing frees it, is told what to make removable', () => {
@@ -123,8 +125,8 @@ describe('an arbor that is held down', () => {
     if (!finding) throw new Error('not found');
     const [told] = withRemedies(placed, [finding]);
     expect(told?.remedies).toBeUndefined();
-    expect(told?.advice).toBe(adviceFor(placed, finding));
-    expect(told?.advice).toMatch(/removable/);
+    expect(told?.advice).toEqual(adviceFor(placed, finding));
+    expect(told?.advice && wordsOf(placed.movement).advice(told.advice)).toMatch(/removable/);
   });
 });
 
@@ -176,9 +178,9 @@ describe('a ring that does not close', () => {
 
   it('is closed by a count, or by holding an arbor a little elsewhere', () => {
     const says = offeredFor(ring([20, 24, 20, 25]), isRing);
-    expect(says).toContain('Give d 24 teeth for 25');
+    expect(says).toContain('Give d (d) 24 teeth for 25');
     expect(says).toContainEqual(
-      expect.stringMatching(/^Hold C at \(\d\d\.\d{3}, -?\d\.\d{3}\), \d\.\d\d mm from its place$/),
+      expect.stringMatching(/^Hold C \(C\) at \(\d\d\.\d{3}, -?\d\.\d{3}\), \d\.\d{3} mm from its place$/),
     );
   });
 
@@ -186,14 +188,17 @@ describe('a ring that does not close', () => {
     const movement = ring([20, 24, 20, 25]);
     const loose = applyEdit(movement, { kind: 'leaveOut', rules: ['place-C'], leaveOut: true });
     if (loose.kind === 'refused') throw new Error(loose.says);
-    expect(offeredFor(loose.movement, isRing)).toContainEqual(expect.stringMatching(/^Move .*C by \d\.\d\d mm to /));
+    expect(offeredFor(loose.movement, isRing)).toContainEqual(
+      expect.stringMatching(/^Move .*C \(C\) by \d\.\d{3} mm to /),
+    );
   });
 
   it('tells the nearest count where none closes it', () => {
     const placed = plantMovement(ring([20, 24, 23, 31]));
     const finding = checkMovement(placed).find(isRing);
     if (!finding) throw new Error('it closes');
-    expect(adviceFor(placed, finding)).toMatch(/^The nearest count of one wheel is \d+ teeth for [abcd]: /);
+    const says = wordsOf(placed.movement).advice(adviceFor(placed, finding));
+    expect(says).toMatch(/^The nearest count of one wheel is \d+ teeth for [abcd] \([abcd]\): /);
   });
 });
 
@@ -229,7 +234,7 @@ describe('turning', () => {
 
   it('a count that is off by one is put right, whichever wheel has it', () => {
     const wanted = { indications: [{ id: 'i', name: 'Hand', arbor: 'B', ratio: '1/3', tolerancePpm: 100 }] };
-    expect(offeredFor(train(61, wanted), isTurning)).toEqual(['Give b 60 teeth for 61']);
+    expect(offeredFor(train(61, wanted), isTurning)).toEqual(['Give b (b) 60 teeth for 61']);
   });
 
   it('a hand that turns the other way may be wanted so', () => {
@@ -247,7 +252,7 @@ describe('turning', () => {
       pipeBore: 2,
       levels: { from: 5, to: 9 },
     };
-    expect(offeredFor(train(60, {}, pipe), isTurning)).toEqual(['Fix Pipe on A']);
+    expect(offeredFor(train(60, {}, pipe), isTurning)).toEqual(['Fix Pipe on A (A)']);
   });
 });
 
@@ -272,7 +277,7 @@ describe('a depth that binds', () => {
       ],
     });
     const says = offeredFor(movement, ({ key }) => key.startsWith('depth shake'));
-    expect(says[0]).toBe('Use the calculated depth of w0 and w1, 25.00 mm');
+    expect(says[0]).toBe('Use the calculated depth of w0 and w1, 25.000 mm');
     expect(says).toContainEqual(expect.stringMatching(/^Hold the depth of w0 and w1 at 25\.\d{3} mm$/));
     // Nothing about heights: they do meet.
     expect(says.some((each) => each.includes('to meet'))).toBe(false);
@@ -290,12 +295,12 @@ describe('openings', () => {
         outline: { kind: 'circle', centre: [x, 0], radius: r },
       })),
     });
-  const says = (movement: Movement): string[] => checkMovement(plantMovement(movement)).map((each) => each.says);
+  const says = (movement: Movement): string[] => checkMovement(plantMovement(movement)).map(wordsOf(movement).finding);
 
   it('lie within their plate, and apart; a notch may cross its edge', () => {
     expect(says(cut([{ id: 'a', x: 5, r: 5 }]))).toEqual([]);
     expect(says(cut([{ id: 'a', x: 18, r: 5, kind: 'notch' }]))).toEqual([]);
-    expect(says(cut([{ id: 'a', x: 30, r: 5 }]))).toEqual(['Opening a is outside p: there is nothing to cut.']);
+    expect(says(cut([{ id: 'a', x: 30, r: 5 }]))).toEqual(['Opening 1 is outside plate 1: there is nothing to cut.']);
     expect(
       says(
         cut([
@@ -303,9 +308,9 @@ describe('openings', () => {
           { id: 'b', x: 8, r: 5 },
         ]),
       )[0],
-    ).toMatch(/^Opening a and Opening b cross/);
+    ).toMatch(/^Opening 1 and opening 2 cross/);
   });
   it('that cross the edge may be made notches', () => {
-    expect(offeredFor(cut([{ id: 'a', x: 18, r: 5 }]), ofKind('case'))).toEqual(['Make a a notch']);
+    expect(offeredFor(cut([{ id: 'a', x: 18, r: 5 }]), ofKind('case'))).toEqual(['Make opening 1 a notch']);
   });
 });

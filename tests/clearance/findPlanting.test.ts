@@ -23,7 +23,7 @@ describe('finding a planting', () => {
 
   it('finds several for the moons, every rule to 1e-9 mm and every gap kept, each taken as one edit', () => {
     const found = plantingsFound(placed, { seed: 3, effort: 0.5 });
-    if (found.kind === 'none') throw new Error(found.says);
+    if (found.kind === 'none') throw new Error(found.why.kind);
     expect(found.answers.length).toBeGreaterThan(1);
     for (const { edit, surplus, gapsLeft } of found.answers) {
       expect(gapsLeft).toBe(0);

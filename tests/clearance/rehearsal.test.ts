@@ -5,6 +5,8 @@ import { leanOf } from '../../solver/clearance/rehearsal/lean.ts';
 import { rehearsalOf } from '../../solver/clearance/rehearsal/rehearse.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { windowOfDepth } from '../../solver/teeth/index.ts';
+import { rehearsalSays } from '../../solver/words/clearance/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
 import { sceneOf } from './scenes.ts';
 
 /** Two involute wheels of module 1 at a depth, in holes 0.02 larger than their pivots. */
@@ -34,7 +36,7 @@ function pair(teeth: readonly [number, number], off: number, form = 'involute', 
 
 function report(teeth: readonly [number, number], off: number, form?: string) {
   const result = rehearsalOf(pair(teeth, off, form));
-  if (result.kind === 'none') throw new Error(result.says);
+  if (result.kind === 'none') throw new Error(result.why.kind);
   return result;
 }
 
@@ -51,7 +53,10 @@ describe('the rehearsal of a depth', () => {
   });
 
   it.each(['involute', 'cycloidal'])('does not run 0.3 module too close: %s', (form) => {
-    const { runs, stoppedBy, stoppedAt, says } = report(form === 'involute' ? [30, 20] : [64, 8], -0.3, form);
+    const teeth = form === 'involute' ? ([30, 20] as const) : ([64, 8] as const);
+    const found = report(teeth, -0.3, form);
+    const { runs, stoppedBy, stoppedAt } = found;
+    const says = rehearsalSays(found, speakerOf(pair(teeth, -0.3, form).movement, { minus: '-' }));
     expect(runs).toBe(false);
     expect(['forced', 'stall']).toContain(stoppedBy);
     expect(stoppedAt).toContain('A1');
@@ -143,7 +148,7 @@ describe('the rehearsal of a depth', () => {
       }),
     );
     const result = rehearsalOf(placed, { turns: 1 });
-    if (result.kind === 'none') throw new Error(result.says);
+    if (result.kind === 'none') throw new Error(result.why.kind);
     expect(result.runs).toBe(true);
     expect(result.speeds[0]?.exact).toBeCloseTo(1 / 3, 12);
     expect(Math.abs(result.speeds[0]?.error ?? 1)).toBeLessThan(0.01);
@@ -195,7 +200,7 @@ describe('the rehearsal of a train', () => {
 
   it('keeps the exact ratios within 1 % over a cycle of the input', () => {
     const result = rehearsalOf(train());
-    if (result.kind === 'none') throw new Error(result.says);
+    if (result.kind === 'none') throw new Error(result.why.kind);
     expect(result.runs).toBe(true);
     expect(result.speeds.map(({ exact }) => exact)).toEqual([-4, 8]);
     for (const { error } of result.speeds) expect(Math.abs(error ?? 1)).toBeLessThan(0.01);
@@ -259,13 +264,13 @@ describe('the lean of an arbor', () => {
       }),
     );
     const result = rehearsalOf(placed, { turns: 0.3 });
-    if (result.kind === 'none') throw new Error(result.says);
+    if (result.kind === 'none') throw new Error(result.why.kind);
     for (const { tiltDeg, aside, known } of result.leans) {
       expect(known).toBe(true);
       expect(tiltDeg).toBeCloseTo((Math.atan(0.04 / 10) * 180) / Math.PI, 6);
       // From −0.02 at −12 to +0.02 at −2: at 1, in the middle of the teeth, 0.032.
       expect(aside).toBeCloseTo(0.032, 6);
     }
-    expect(result.says).toMatch(/leans the most, by 0\.23°\.$/);
+    expect(rehearsalSays(result, speakerOf(placed.movement))).toMatch(/leans the most, by 0\.23°\.$/);
   });
 });

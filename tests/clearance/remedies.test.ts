@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkMovement, gapBetween, remediesFor } from '../../solver/clearance/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
+import { wordsOf } from './wordsOf.ts';
 
 /** A wheel beside a sliding post: the post stands on a circle of 40 about the arbor A. */
 function postScene(angleDeg: number, more: object = {}) {
@@ -26,7 +27,8 @@ describe('remedies', () => {
     const [slide] = remediesFor(placed, finding);
     // |P − B| = 15 + 3 + 0.5 at the cure: cos θ = (40² + 35² − 18.5²)/(2·40·35).
     const cured = (Math.acos((1600 + 1225 - 18.5 ** 2) / 2800) * 180) / Math.PI;
-    expect(slide?.says).toBe(`Turn post P by +${(cured - 20).toFixed(1)}° about A: gap 0.50 mm`);
+    const says = slide && wordsOf(placed.movement).cure(slide);
+    expect(says).toBe(`Turn post P by +${(cured - 20).toFixed(1)}° about A: gap 0.500 mm`);
     expect(slide?.gapAfter).toBeCloseTo(0.5, 5);
     const after = plantMovement(slide?.movement ?? placed.movement);
     expect(checkMovement(after)).toEqual([]);
@@ -47,10 +49,10 @@ describe('remedies', () => {
     const placed = plantMovement(movement);
     const [finding] = checkMovement(placed);
     if (!finding) throw new Error('the scene must foul');
-    const offered = remediesFor(placed, finding).map((remedy) => remedy.says);
+    const offered = remediesFor(placed, finding).map(wordsOf(movement).cure);
     expect(offered.some((says) => says.startsWith('Turn'))).toBe(false);
     // The wheel can still be moved clear of the post in height.
-    expect(offered.some((says) => says.startsWith('Move a up by 15.3'))).toBe(true);
+    expect(offered.some((says) => says.startsWith('Move a (a) up by 15.3'))).toBe(true);
   });
 
   it('top a wheel that is only a little too large, thin one that is a little too thick', () => {
@@ -64,8 +66,8 @@ describe('remedies', () => {
     );
     const [tight] = checkMovement(beside);
     if (!tight) throw new Error('the scene must be too close');
-    expect(remediesFor(beside, tight).map((remedy) => remedy.says)).toContain(
-      'Top a to 39.60 mm over the tips: gap 0.50 mm',
+    expect(remediesFor(beside, tight).map(wordsOf(beside.movement).cure)).toContain(
+      'Top a (a) to 39.600 mm over the tips: gap 0.500 mm',
     );
 
     const over = plantMovement(
@@ -77,8 +79,9 @@ describe('remedies', () => {
     );
     const [low] = checkMovement(over).filter((finding) => finding.parts.includes('b' as never));
     if (!low) throw new Error('the scene must be too close');
-    expect(low.says).toBe('a and b: gap 0.10 mm in height, wanted 0.30 mm.');
-    expect(remediesFor(over, low).map((remedy) => remedy.says)).toContain('Thin a by 0.20 mm from above: gap 0.30 mm');
+    const words = wordsOf(over.movement);
+    expect(words.finding(low)).toBe('A (a) and b (b): gap 0.100 mm in height, wanted 0.300 mm.');
+    expect(remediesFor(over, low).map(words.cure)).toContain('Thin a (a) by 0.200 mm from above: gap 0.300 mm');
   });
 });
 
@@ -106,7 +109,8 @@ describe('the three values of a gap', () => {
     expect(finding?.value).toBe('withShake');
     expect(finding?.gaps?.asPlanted).toBeCloseTo(0.55, 9);
     expect(finding?.gaps?.withShake).toBeCloseTo(0.45, 9);
-    expect(finding?.says).toBe('a and b: gap 0.45 mm with shake, wanted 0.50 mm.');
+    const says = finding && wordsOf(scene(35.55, true)).finding(finding);
+    expect(says).toBe('A (a) and b (b): gap 0.450 mm with shake, wanted 0.500 mm.');
   });
 
   it('then the ± of the planting', () => {

@@ -3,6 +3,7 @@ import { checkMovement, remediesFor } from '../../solver/clearance/index.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf } from './scenes.ts';
+import { wordsOf } from './wordsOf.ts';
 
 /** Four wheels in a ring, the second and fourth both between the first and the third. */
 function ring(more: object = {}, diagonal = 30) {
@@ -44,7 +45,7 @@ describe('closed rings of depths', () => {
     const placed = plantMovement(ring());
     const [found] = rings(ring());
     expect(found?.severity).toBe('stops');
-    const said = Number(/misses by (\d\.\d+) of a tooth/.exec(found?.says ?? '')?.[1]);
+    const said = Number(/misses by (\d\.\d+) of a tooth/.exec(found ? wordsOf(ring()).finding(found) : '')?.[1]);
     // Corner angles of the quadrangle times teeth, with alternating signs, in turns: its distance from a whole number
     // or, for four wheels, from a whole number as well (an even ring).
     const at = (id: string) => placed.places.get(id as never) ?? { x: 0, y: 0 }; // ids of the scene
@@ -63,8 +64,9 @@ describe('closed rings of depths', () => {
     const loose = applyEdit(movement, { kind: 'leaveOut', rules: ['place-C'], leaveOut: true });
     if (loose.kind === 'refused') throw new Error(loose.says);
     const [found] = rings(loose.movement);
-    const to = /C by [\d.]+ mm to \((-?[\d.]+), (-?[\d.]+)\)/.exec(found?.says ?? '');
-    expect(found?.says).toMatch(/It closes when/);
+    const says = found ? wordsOf(loose.movement).finding(found) : '';
+    const to = /C by [\d.]+ mm to \((-?[\d.]+), (-?[\d.]+)\)/.exec(says);
+    expect(says).toMatch(/It closes when/);
     if (!to) throw new Error('no place of C is told');
     const [x, y] = [Number(to[1]), Number(to[2])];
     const moved = applyEdit(movement, { kind: 'setValue', rule: 'place-C', value: [x, y] });
@@ -102,10 +104,14 @@ describe('a ring through wheels that share an arbor', () => {
     const placed = plantMovement(movement);
     const finding = checkMovement(placed).find(({ kind }) => kind === 'ring');
     expect(finding).toMatchObject({ severity: 'notes' });
-    expect(finding?.says).toMatch(/^The ring of A, B closes when .+ is set on [AB] \d\.\d{3}° /);
+    expect(finding && wordsOf(movement).finding(finding)).toMatch(
+      /^The ring of A and B closes when .+ is set on [AB] \d\.\d{3}° /,
+    );
     const [remedy, ...others] = finding ? remediesFor(placed, finding) : [];
     expect(others).toEqual([]);
-    expect(remedy?.says).toMatch(/^Set [ab][12] on its arbor with a tooth -?\d+\.\d{3}° from the drawing's zero/);
+    expect(remedy && wordsOf(movement).cure(remedy)).toMatch(
+      /^Set [ab][12] on its arbor with a tooth -?\d+\.\d{3}° from the drawing's zero/,
+    );
     if (!remedy) throw new Error('no remedy');
     const edited = applyEdit(movement, remedy.edit);
     if (edited.kind === 'refused') throw new Error(edited.says);

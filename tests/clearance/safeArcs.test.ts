@@ -14,7 +14,7 @@ const ring: fc.Arbitrary<Solid> = fc
     ({ x, y, outer, hole }): RingSolid => ({
       index: 0,
       part: 'w' as RingSolid['part'],
-      label: 'w',
+      piece: 'whole',
       role: 'wheel',
       heights,
       shape: 'ring',
@@ -36,7 +36,7 @@ const wall: fc.Arbitrary<Solid> = fc
     ({ x, y, w, h, bulge }): RegionSolid => ({
       index: 0,
       part: 'wall' as RegionSolid['part'],
-      label: 'wall',
+      piece: 'whole',
       role: 'wall',
       heights,
       shape: 'region',

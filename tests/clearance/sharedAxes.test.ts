@@ -4,6 +4,7 @@ import { checkMovement, remediesFor } from '../../solver/clearance/index.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf } from './scenes.ts';
+import { wordsOf } from './wordsOf.ts';
 
 /** 30 into 30 on two arbors, and 40 into 24 from a pipe on the first; with `third`, the 40 drives another wheel as well. */
 function scene(third = false) {
@@ -39,14 +40,15 @@ const sharedOf = (movement: ReturnType<typeof scene>) => {
   const placed = plantMovement(movement);
   const finding = checkMovement(placed).find(({ key }) => key.startsWith('depth sharedAxis '));
   if (!finding) throw new Error('not found');
-  return { finding, remedies: remediesFor(placed, finding) };
+  const remedies = remediesFor(placed, finding);
+  return { finding, remedies, says: remedies.map(wordsOf(movement).cure) };
 };
 
 describe('depths that share two axes', () => {
   it('are cured by the second module: sixty teeth at module 1 are sixty-four at 60/64', () => {
     const movement = scene();
-    const { remedies } = sharedOf(movement);
-    expect(remedies[0]?.says).toBe('Cut p and c with module 0.9375 for 1');
+    const { remedies, says } = sharedOf(movement);
+    expect(says[0]).toBe('Cut p and c with module 0.9375 for 1');
     for (const { edit } of remedies) {
       const edited = applyEdit(movement, edit);
       if (edited.kind === 'refused') throw new Error(edited.says);
@@ -57,7 +59,7 @@ describe('depths that share two axes', () => {
   });
 
   it('are not offered a module that another depth of the same wheel does not have', () => {
-    const { remedies } = sharedOf(scene(true));
-    expect(remedies.map(({ says }) => says)).not.toContainEqual(expect.stringMatching(/^Cut p and c /));
+    const { says } = sharedOf(scene(true));
+    expect(says).not.toContainEqual(expect.stringMatching(/^Cut p and c /));
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkMovement } from '../../solver/clearance/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
+import { wordsOf } from './wordsOf.ts';
 
 const gaps = (movement: ReturnType<typeof sceneOf>) =>
   checkMovement(plantMovement(movement)).filter(({ kind }) => kind === 'fouls' || kind === 'tooClose');
@@ -22,9 +23,9 @@ describe('parts that are not round, over the full turn', () => {
     });
   };
   it('a hand meets whatever stands within its length, wherever it points', () => {
-    expect(gaps(hand(31, 5))).toMatchObject([
-      { kind: 'fouls', gap: expect.closeTo(-1, 9), says: 'Hour hand and Post P foul by 1.00 mm.' },
-    ]);
+    const fouls = gaps(hand(31, 5));
+    expect(fouls).toMatchObject([{ kind: 'fouls', gap: expect.closeTo(-1, 9) }]);
+    expect(fouls.map(wordsOf(hand(31, 5)).finding)).toEqual(['Hour hand and post 1 foul by 1.000 mm.']);
     expect(gaps(hand(32.6, 5))).toEqual([]);
     expect(gaps(hand(31, 10.4))).toEqual([]);
   });

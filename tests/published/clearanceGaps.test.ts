@@ -17,7 +17,7 @@ const disc = fc.record({ x: hundredths(-60, 60), y: hundredths(-60, 60), outer: 
   ({ x, y, outer }): RingSolid => ({
     index: 0,
     part: 'disc' as RingSolid['part'], // any id will do
-    label: 'disc',
+    piece: 'whole',
     role: 'wheel',
     heights,
     shape: 'ring',
@@ -38,7 +38,7 @@ const polygon = fc.array(hundredths(5, 40), { minLength: 3, maxLength: 9 }).map(
 const regionOf = (corners: readonly (readonly [number, number])[]): RegionSolid => ({
   index: 1,
   part: 'plate' as RegionSolid['part'], // any id will do
-  label: 'plate',
+  piece: 'whole',
   role: 'plate',
   heights,
   shape: 'region',

@@ -44,7 +44,7 @@ it('the figure of a gap without length stands above its place, short of where an
   const reading = readMovement(text);
   if (reading.kind !== 'movement') throw new Error('the fixture must be readable');
   const placed = plantMovement(reading.movement);
-  const found = checkMovement(placed).find(({ says }) => says.startsWith('Day wheel and Day driver'));
+  const found = checkMovement(placed).find(({ parts }) => parts.join(' ') === 'day-wheel day-driver');
   const mark = found && findingMark(found, placed, sizesOf(reading.movement), view);
   if (!mark) throw new Error('it must be marked');
   expect(mark.to).toEqual(mark.from);

@@ -35,7 +35,7 @@ describe('the guided build', () => {
     const last = states.at(-1) ?? emptyMovement();
     const placed = plantMovement(last);
     expect(placed.freeMotions).toBe(0);
-    expect(checkMovement(placed).map((finding) => finding.says)).toEqual([]);
+    expect(checkMovement(placed).map(({ key }) => key)).toEqual([]);
     const pointer = last.arbors.at(-1);
     const rate = pointer && turnMovement(last).arbors.get(pointer.id)?.rate;
     expect(rate && Math.abs(toNumber(rate.turns))).toBe(60);

@@ -5,6 +5,7 @@ import { checkMovement } from '../../solver/clearance/index.ts';
 import { applyEdit, emptyMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { wordsOf } from '../clearance/wordsOf.ts';
 
 function withWheelAt(movement: Movement, x: number): Movement {
   const down = setDown('wheel', firstDraft('wheel', movement), { x, y: 0 }, undefined, movement);
@@ -17,8 +18,8 @@ function withWheelAt(movement: Movement, x: number): Movement {
 test('arbors, and wheels in findings, are numbered', () => {
   const movement = withWheelAt(withWheelAt(emptyMovement(), 0), 40);
   expect(movement.arbors.map(({ name }) => name)).toEqual(['Arbor', 'Arbor 2']);
-  expect(checkMovement(plantMovement(movement)).map(({ says }) => says)).toEqual([
-    expect.stringMatching(/^Wheel and Wheel 2 /),
+  expect(checkMovement(plantMovement(movement)).map(wordsOf(movement).finding)).toEqual([
+    expect.stringMatching(/^Wheel of 60 on Arbor and wheel of 60 on Arbor 2 /),
   ]);
 });
 

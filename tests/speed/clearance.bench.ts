@@ -149,8 +149,8 @@ export function run(): void {
   const start = performance.now();
   const found = plantingsFound(moons);
   const ms = performance.now() - start;
-  demand(found.kind === 'found' && found.answers.every(({ gapsLeft }) => gapsLeft === 0), found.says);
-  console.log(`find a planting for the moons: ${(ms / 1000).toFixed(1)} s, ${said(FIND_GOAL, ms)}; ${found.says}`);
+  demand(found.kind === 'found' && found.answers.every(({ gapsLeft }) => gapsLeft === 0), 'a planting keeps every gap');
+  console.log(`find a planting for the moons: ${(ms / 1000).toFixed(1)} s, ${said(FIND_GOAL, ms)}`);
 }
 
 /** The moons demo with its bearing and radius rules left out. */

@@ -1,17 +1,13 @@
 /** Findings that follow a drag: the check is kept, and only what moved is asked again. Of large movements a worker tells them. */
-import { createChecker, type Finding, type MovementChecker } from '../../../solver/clearance/index.ts';
-import type { Edit } from '../../../solver/movement/index.ts';
+import { createChecker, type Finding, type MovementChecker, type Remedy } from '../../../solver/clearance/index.ts';
 import type { Movement } from '../../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../../solver/planting/placed.ts';
 
 /** Wheels beyond which the check would hold the window up: their findings come from the worker, when nothing moves. */
 export const MOST_FOLLOWED = 200;
 
-/** A remedy that was tried out: its words and the change. */
-export interface Cure {
-  readonly says: string;
-  readonly edit: Edit;
-}
+/** A remedy that was tried out: what it does, and the change. */
+export type Cure = Pick<Remedy, 'deed' | 'edit' | 'gapAfter'>;
 
 /** What the worker found of a movement, with the cures of the first findings once they are tried. */
 export interface Checked {

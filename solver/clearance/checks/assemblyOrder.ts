@@ -26,8 +26,6 @@ export interface AssemblyOrder {
   /** Groups in the order in which they are lifted out; the arbors of a group come out together. Put in: the other way. */
   readonly groups: readonly (readonly ArborId[])[];
   readonly heldDown: readonly HeldDown[];
-  /** Whole sentences, arbors as the maker calls them. */
-  readonly says: readonly string[];
 }
 
 /** The order of taking out, and what holds what down. */
@@ -36,37 +34,22 @@ export function assemblyOrder(placed: PlacedMovement): AssemblyOrder {
   const held = holdings(placed);
   const ids = movement.arbors.map(({ id }) => id);
   const groups = inOrder(ids, (id) => held.get(id)?.by ?? new Set());
-  const name = (id: string): string => movement.arbors.find((arbor) => arbor.id === id)?.name ?? id;
   const heldDown = ids.flatMap((arbor): HeldDown[] => {
     const known = held.get(arbor);
     return known ? [{ arbor, by: [...known.by], frame: [...known.frame] }] : [];
   });
-  const says = [
-    ...groups
-      .filter((group) => group.length > 1)
-      .map((group) => `${group.map(name).join(', ')} come out together: each stands over another.`),
-    ...heldDown
-      .filter(({ by }) => by.length > 0)
-      .map(
-        ({ arbor, by }) =>
-          `${name(arbor)} cannot be lifted out while ${by.map(name).join(', ')} ${by.length > 1 ? 'are' : 'is'} in.`,
-      ),
-  ];
-  return { groups, heldDown, says };
+  return { groups, heldDown };
 }
 
 /** Arbors that a part of the frame holds down for good, as findings. */
 export function checkAssembly(placed: PlacedMovement): readonly Finding[] {
-  const { movement } = placed;
-  const named = [...movement.arbors, ...movement.posts, ...movement.walls];
-  const name = (id: string): string => named.find((part) => part.id === id)?.name ?? id;
   return [...holdings(placed)].flatMap(([arbor, { frame }]): Finding[] =>
     [...frame].map((part) => ({
       key: `assembly ${arbor} ${part}`,
       kind: 'assembly',
       severity: 'warns',
       parts: [arbor, part],
-      says: `${name(arbor)} cannot be lifted out: ${name(part)} stands over it.`,
+      cause: { kind: 'heldDown', arbor, by: part },
     })),
   );
 }

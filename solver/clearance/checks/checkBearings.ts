@@ -3,7 +3,6 @@ import { signedDistanceToRegion } from '../../geometry/index.ts';
 import type { Arbor, Plate } from '../../movement/schema.ts';
 import type { PlacedMovement, Point } from '../../planting/placed.ts';
 import type { Finding } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import { axisRoots } from '../gaps/pairTerms.ts';
 import { nearTreeOf } from '../planckAdapter.ts';
 import { caseSolids } from '../solids/caseSolids.ts';
@@ -39,9 +38,8 @@ function thickPivots({ movement }: PlacedMovement): Finding[] {
     const pivot = Math.max(0, ...arbor.bearings.map((bearing) => bearing.pivot));
     // A pipe's bearings run on what is inside it: their pivots are the inner arbor's.
     if (arbor.ridesOn !== undefined || pivot <= arbor.diameter) return [];
-    const name = arbor.name ?? arbor.id;
-    const says = `A pivot of ${name} is ${lengthWords(pivot)} thick and its arbor ${lengthWords(arbor.diameter)}: no shoulder is left.`;
-    return [{ key: `bearing pivot ${arbor.id}`, kind: 'bearing', severity: 'warns', parts: [arbor.id], says }];
+    const cause = { kind: 'pivotThick', arbor: arbor.id, pivot, diameter: arbor.diameter } as const;
+    return [{ key: `bearing pivot ${arbor.id}`, kind: 'bearing', severity: 'warns', parts: [arbor.id], cause }];
   });
 }
 
@@ -57,8 +55,6 @@ function brokenOut({ movement }: PlacedMovement, holes: readonly Hole[]): Findin
     const near = signedDistanceToRegion(region, [at.x, at.y]);
     const metal = -near.distance - radius;
     if (metal > 0) return [];
-    const name = arbor.name ?? arbor.id;
-    const says = `The bearing of ${name} breaks out of ${plate.name ?? plate.id} by ${lengthWords(-metal)}.`;
     return [
       {
         key: `bearing ${arbor.id} ${plate.id}`,
@@ -70,7 +66,7 @@ function brokenOut({ movement }: PlacedMovement, holes: readonly Hole[]): Findin
           { x: at.x, y: at.y },
           { x: near.a[0], y: near.a[1] },
         ],
-        says,
+        cause: { kind: 'breaksOut', arbor: arbor.id, plate: plate.id },
       },
     ];
   });
@@ -90,7 +86,6 @@ function overlapping({ movement }: PlacedMovement, holes: readonly Hole[]): Find
       if (roots.get(first.arbor.id) === roots.get(second.arbor.id)) return;
       const gap = Math.hypot(second.at.x - first.at.x, second.at.y - first.at.y) - first.radius - second.radius;
       if (gap > 0) return;
-      const names = `${first.arbor.name ?? first.arbor.id} and ${second.arbor.name ?? second.arbor.id}`;
       const at = (hole: Hole): Point => ({ x: hole.at.x, y: hole.at.y });
       found.push({
         key: `bearing ${first.arbor.id} ${second.arbor.id} ${first.plate.id}`,
@@ -99,7 +94,7 @@ function overlapping({ movement }: PlacedMovement, holes: readonly Hole[]): Find
         parts: [first.arbor.id, second.arbor.id],
         gap,
         at: [at(first), at(second)],
-        says: `The bearings of ${names} run into each other in ${first.plate.name ?? first.plate.id} by ${lengthWords(-gap)}.`,
+        cause: { kind: 'bearingsMeet', arbors: [first.arbor.id, second.arbor.id], plate: first.plate.id },
       });
     });
   });

@@ -7,7 +7,9 @@ import {
   type OutlineShape,
   piecesOf,
 } from '../../geometry/index.ts';
-import type { Movement, Opening } from '../../movement/schema.ts';
+import type { PartId } from '../../movement/ids.ts';
+import type { Movement } from '../../movement/schema.ts';
+import type { FindingCause } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
 
 /** Outlines that come nearer than this cross or touch, mm: a thousandth of what any workshop can hold. */
@@ -17,32 +19,27 @@ const TOUCH = 1e-6;
 export function checkCase({ plates, openings }: Movement): readonly Finding[] {
   return plates.flatMap((plate): Finding[] => {
     const own = openings.filter((opening) => opening.plate === plate.id);
-    const name = plate.name ?? plate.id;
     const edges = own.flatMap((opening): Finding[] => {
       const crosses = meet(opening.outline, plate.outline);
       const isOut = !crosses && !isWithin(opening.outline, plate.outline);
       if (!isOut && (!crosses || opening.kind === 'notch')) return [];
-      const says = isOut
-        ? `${nameOf(opening)} is outside ${name}: there is nothing to cut.`
-        : `${nameOf(opening)} crosses the edge of ${name}: an opening lies within its plate, and a notch may cross its edge.`;
-      return [
-        { key: `case ${opening.id} ${plate.id}`, kind: 'case', severity: 'warns', parts: [opening.id, plate.id], says },
-      ];
+      const kind = isOut ? 'openingOutside' : 'openingAcross';
+      return [caseFinding([opening.id, plate.id], { kind, opening: opening.id, plate: plate.id })];
     });
     const pairs = own.flatMap((first, i) =>
       own.slice(i + 1).flatMap((second): Finding[] => {
         if (!meet(first.outline, second.outline)) return [];
-        const says = `${nameOf(first)} and ${nameOf(second)} cross each other in ${name}: one outline round both is wanted.`;
-        return [
-          { key: `case ${first.id} ${second.id}`, kind: 'case', severity: 'warns', parts: [first.id, second.id], says },
-        ];
+        const openings = [first.id, second.id] as const;
+        return [caseFinding(openings, { kind: 'openingsCross', openings, plate: plate.id })];
       }),
     );
     return [...edges, ...pairs];
   });
 }
 
-const nameOf = ({ id, name, kind }: Opening): string => name ?? `${kind.charAt(0).toUpperCase()}${kind.slice(1)} ${id}`;
+function caseFinding(parts: readonly [PartId, PartId], cause: FindingCause): Finding {
+  return { key: `case ${parts.join(' ')}`, kind: 'case', severity: 'warns', parts, cause };
+}
 
 /** Outlines are immutable, so each two are looked at once, and an edit of something else costs nothing. */
 const known = new WeakMap<OutlineShape, WeakMap<OutlineShape, boolean>>();

@@ -8,18 +8,17 @@
 
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
-import { type DepthWindow, windowOfDepth } from '../../teeth/index.ts';
+import { windowOfDepth } from '../../teeth/index.ts';
+import type { DepthCause, DepthUnderShakeWindow } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import { type Shake, shakeOf, sideMovementOver } from '../shake/shake.ts';
-import { wheelLabel } from '../solids/wheelSolids.ts';
 
 /** A depth as it is planted, with how far its arbors' shake takes it. */
 export interface DepthUnderShake {
   readonly rule: RuleOf<'depth'>;
   readonly wheels: readonly [Wheel, Wheel];
   readonly distance: number;
-  readonly window: DepthWindow | { readonly kind: 'none'; readonly says: string };
+  readonly window: DepthUnderShakeWindow;
 }
 
 /** The window of every depth that is in use, at its planted distance, with the shake at the height of its teeth. */
@@ -67,8 +66,8 @@ function keptWindow(
 /** Depths that bind, bottom or lose contact, worst first for each pair. */
 export function checkDepthsUnderShake(placed: PlacedMovement): readonly Finding[] {
   return depthsUnderShake(placed).flatMap((depth) => {
-    const said = faultOf(depth);
-    if (!said) return [];
+    const found = faultOf(depth);
+    if (!found) return [];
     const [first, second] = depth.wheels;
     const at = depth.wheels.map(({ arbor }) => placed.places.get(arbor));
     const [a, b] = at;
@@ -76,7 +75,7 @@ export function checkDepthsUnderShake(placed: PlacedMovement): readonly Finding[
       {
         key: `depth shake ${first.id} ${second.id}`,
         kind: 'depth' as const,
-        severity: said.severity,
+        severity: found.severity,
         parts: [first.id, second.id],
         ...(a && b
           ? {
@@ -86,7 +85,7 @@ export function checkDepthsUnderShake(placed: PlacedMovement): readonly Finding[
               ] as const,
             }
           : {}),
-        says: `${wheelLabel(first)} and ${wheelLabel(second)} ${said.says}`,
+        cause: { kind: 'underShake' as const, wheels: [first.id, second.id] as const, fault: found.fault },
       },
     ];
   });
@@ -99,44 +98,27 @@ function faultOf({
   window,
   distance,
   wheels,
-}: DepthUnderShake): { severity: Finding['severity']; says: string } | undefined {
-  if (window.kind === 'none') return { severity: 'stops', says: `do not mesh: ${window.says}` };
+}: DepthUnderShake): { severity: Finding['severity']; fault: DepthCause } | undefined {
+  if (window.kind === 'none') return { severity: 'stops', fault: { kind: 'noMesh', window } };
   const open = window.internal ? -1 : 1;
   const { spread } = window.turn;
   // Positive: so much beyond the end of the window, in the sense in which play grows or shrinks.
   const tooDeep = open * (window.deepest - distance);
   const tooShallow = open * (distance - window.shallowest);
   const lost = open * (distance - window.lostAt);
-  const what = window.deepestBy === 'bottoming' ? 'bottom' : 'bind';
+  const by = window.deepestBy === 'bottoming' ? 'bottoming' : 'binding';
   // Run-out brings the axes nearer once a turn; only the play of the bearings gives way to it.
   const runOut = (wheels[0].runOut + wheels[1].runOut) / 2;
   const play = spread - runOut;
-  if (tooDeep + runOut > play + FINE) {
-    const when = runOut > FINE ? ' where their run-out is at its worst' : '';
-    return {
-      severity: 'stops',
-      says: `${what}: ${lengthWords(tooDeep + runOut)} too near${when}, and their bearings give way by ${lengthWords(play)} only.`,
-    };
+  const tooNear = tooDeep + runOut;
+  if (tooNear > play + FINE) {
+    return { severity: 'stops', fault: { kind: 'tooNear', by, tooNear, play, runOut: runOut > FINE } };
   }
-  if (lost > -FINE) return { severity: 'stops', says: `lose contact: ${lengthWords(lost)} too far apart.` };
-  if (window.deepestBy === 'bottoming' && tooDeep > FINE) {
-    return {
-      severity: 'warns',
-      says: `bottom as planted: ${lengthWords(tooDeep)} too near, until their bearings give way.`,
-    };
+  if (lost > -FINE) return { severity: 'stops', fault: { kind: 'losesContact', tooFar: lost } };
+  if (by === 'bottoming' && tooDeep > FINE) {
+    return { severity: 'warns', fault: { kind: 'bottomsAsPlanted', tooNear: tooDeep } };
   }
-  if (lost + spread > -FINE) {
-    return {
-      severity: 'warns',
-      says: `can lose contact with shake: ${lengthWords(lost + spread)} too far apart then.`,
-    };
-  }
-  if (tooShallow > FINE) {
-    const end = window.shallowest.toFixed(2);
-    return {
-      severity: 'notes',
-      says: `do not run evenly: ${lengthWords(distance)} apart, flanks hand over evenly up to ${end} mm.`,
-    };
-  }
+  if (lost + spread > -FINE) return { severity: 'warns', fault: { kind: 'canLoseContact', tooFar: lost + spread } };
+  if (tooShallow > FINE) return { severity: 'notes', fault: { kind: 'uneven', distance, evenTo: window.shallowest } };
   return undefined;
 }

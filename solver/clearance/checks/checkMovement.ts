@@ -1,6 +1,6 @@
 /** All checks of a placed movement in one ranked list. */
 import type { PlacedMovement } from '../../planting/placed.ts';
-import type { Finding } from '../findings/finding.ts';
+import { type Finding, keyOfRules } from '../findings/finding.ts';
 import { createGapChecker, type GapChecker } from '../gaps/gapChecker.ts';
 import { checkAssembly } from './assemblyOrder.ts';
 import { checkBearings } from './checkBearings.ts';
@@ -77,12 +77,12 @@ function unplacedFindings(placed: PlacedMovement): readonly Finding[] {
 
 function checkPlanting(placed: PlacedMovement): Finding[] {
   return placed.disagreements.map((disagreement) => ({
-    key: `planting ${[...disagreement.rules].sort().join(' ')}`,
+    key: keyOfRules(disagreement.rules),
     kind: 'planting',
     severity: 'stops',
     parts: disagreement.points,
     gap: disagreement.gap,
-    says: disagreement.says,
+    cause: { kind: 'disagreement', disagreement },
   }));
 }
 

@@ -1,10 +1,10 @@
 /** Closed rings of depths whose teeth cannot all stand in mesh, with the smallest movement that closes them. */
 
-import type { ArborId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import { startDrag } from '../../planting/index.ts';
-import type { PlacedMovement } from '../../planting/placed.ts';
+import type { PlacedMovement, Point } from '../../planting/placed.ts';
 import { checkRing, closeRing, type MeshRing, meshesOf, meshRings, type RingClosure } from '../../train/index.ts';
+import type { FindingCause, MovedArbor } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
 
 /** Rings that miss stop the movement; one that closes once a wheel is set on its arbor is a note with the angle. */
@@ -12,28 +12,24 @@ export function checkRingsClose(placed: PlacedMovement): readonly Finding[] {
   const { movement, places } = placed;
   return ringsOf(movement).flatMap((ring): Finding[] => {
     const closure = checkRing(ring, places);
-    if (closure.kind !== 'misses' && closure.kind !== 'setOnArbor') return [];
-    const cure = closure.kind === 'misses' ? cureOf(placed, ring) : '';
+    const cause = causeOf(closure, ring, placed);
+    if (!cause) return [];
     const [first, second] = closure.bodies.map((body) => places.get(body));
+    const at = first && second ? ([pointOf(first), pointOf(second)] as const) : undefined;
     return [
       {
         key: `ring ${[...closure.bodies].sort().join(' ')}`,
         kind: 'ring',
         severity: closure.kind === 'misses' ? 'stops' : 'notes',
         parts: closure.bodies,
-        ...(first && second
-          ? {
-              at: [
-                { x: first.x, y: first.y },
-                { x: second.x, y: second.y },
-              ] as const,
-            }
-          : {}),
-        says: `${saysOf(closure, placed)}${cure}`,
+        ...(at ? { at } : {}),
+        cause,
       },
     ];
   });
 }
+
+const pointOf = ({ x, y }: Point): Point => ({ x, y });
 
 const known = new WeakMap<Movement, readonly MeshRing[]>();
 
@@ -44,23 +40,21 @@ function ringsOf(movement: Movement): readonly MeshRing[] {
   return rings;
 }
 
-/** The closure in the maker's names. */
-function saysOf(closure: RingClosure, { movement }: PlacedMovement): string {
-  const arborName = (id: string): string => movement.arbors.find((arbor) => arbor.id === id)?.name ?? id;
-  const names = closure.bodies.map(arborName).join(', ');
+function causeOf(closure: RingClosure, ring: MeshRing, placed: PlacedMovement): FindingCause | undefined {
   if (closure.kind === 'misses') {
-    return `The ring of ${names} cannot be put together: with all other teeth in mesh the last depth misses by ${Math.abs(closure.missTeeth).toFixed(3)} of a tooth.`;
+    const closing = closingOf(placed, ring);
+    const cause = { kind: 'ringMisses', ring: closure.bodies, missTeeth: Math.abs(closure.missTeeth) } as const;
+    return closing ? { ...cause, closing } : cause;
   }
-  if (closure.kind !== 'setOnArbor') return closure.says;
-  const wheel = movement.wheels.find(({ id }) => id === closure.wheel);
-  const way = closure.turnDeg > 0 ? 'anticlockwise' : 'clockwise';
-  const called = wheel?.name ?? closure.wheel;
-  return `The ring of ${names} closes when ${called} is set on ${wheel ? arborName(wheel.arbor) : 'its arbor'} ${Math.abs(closure.turnDeg).toFixed(3)}° ${way} of its place (tooth over tooth, where no phase is given).`;
+  if (closure.kind !== 'setOnArbor') return undefined;
+  const wheel = placed.movement.wheels.find(({ id }) => id === closure.wheel);
+  if (!wheel) return undefined;
+  const turn = (closure.turnDeg * Math.PI) / 180;
+  return { kind: 'ringSet', ring: closure.bodies, wheel: wheel.id, arbor: wheel.arbor, turn };
 }
 
-/** The nearest place of a loose arbor of the ring that closes it, in words. */
-function cureOf(placed: PlacedMovement, ring: MeshRing): string {
-  const name = (id: ArborId): string => placed.movement.arbors.find((arbor) => arbor.id === id)?.name ?? id;
+/** The nearest places of loose arbors of the ring that close it. */
+function closingOf(placed: PlacedMovement, ring: MeshRing): readonly MovedArbor[] | undefined {
   for (const body of ring.bodies) {
     const place = placed.places.get(body);
     const [way] = place?.free ?? [];
@@ -68,14 +62,9 @@ function cureOf(placed: PlacedMovement, ring: MeshRing): string {
     const drag = startDrag(placed, body);
     const mover = (amount: number) => drag.to(place.x + amount * way.x, place.y + amount * way.y).places;
     const cure = closeRing(ring, placed.places, mover, REACH);
-    if (cure.kind === 'none') continue;
-    const words = cure.moved.map(
-      ({ arbor, to, distance }) =>
-        `${name(arbor)} by ${distance.toFixed(3)} mm to (${to.x.toFixed(3)}, ${to.y.toFixed(3)})`,
-    );
-    return ` It closes when ${words.join(' and ')} moves.`;
+    if (cure.kind !== 'none') return cure.moved;
   }
-  return ' Leave out the rule that settles one of its arbors, or change the counts of one of its wheels by one tooth.';
+  return undefined;
 }
 
 /** How far a loose arbor is moved to close a ring, mm: beyond it another planting is meant. */

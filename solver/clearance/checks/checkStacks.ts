@@ -1,7 +1,7 @@
 /** Stacks that leave no end shake, too little of it, or much more than is stated, as findings. */
 import type { Arbor, Movement } from '../../movement/schema.ts';
 import type { Finding } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
+import { pieceOf } from '../solids/piece.ts';
 import type { PipeStack } from '../stacks/pipeStack.ts';
 import { type Stack, stackOf } from '../stacks/stackOf.ts';
 
@@ -22,38 +22,35 @@ const baseOf = (arbor: Arbor) =>
   ({ key: `stack ${arbor.id}`, kind: 'stack', parts: [arbor.id], wanted: arbor.endShake }) as const;
 
 function betweenPlates(arbor: Arbor, stack: Extract<Stack, { kind: 'stack' }>): Finding[] {
-  const name = arbor.name ?? arbor.id;
   const base = baseOf(arbor);
   if (stack.room < arbor.endShake - TOUCH) {
-    const says = `What stands on ${name} leaves ${lengthWords(stack.room)} between the plates, less than its end shake of ${lengthWords(arbor.endShake)}.`;
-    return [{ ...base, severity: stack.room < 0 ? 'stops' : 'warns', gap: stack.room, says }];
+    const severity = stack.room < 0 ? 'stops' : 'warns';
+    return [{ ...base, severity, gap: stack.room, cause: { kind: 'stackShort', arbor: arbor.id } }];
   }
-  const [least] = stack.statistical;
-  if (least > 0) return [];
-  const says = `The end shake of ${name}, ${lengthWords(arbor.endShake)}, can be used up by the ${stack.pieces.length} lengths of its stack: likely down to ${lengthWords(least)}, at worst ${lengthWords(stack.worst[0])}.`;
-  return [{ ...base, severity: 'notes', gap: least, says }];
+  const [likely] = stack.statistical;
+  if (likely > 0) return [];
+  const lengths = stack.pieces.length;
+  const cause = { kind: 'stackUsedUp', arbor: arbor.id, lengths, likely, worst: stack.worst[0] } as const;
+  return [{ ...base, severity: 'notes', gap: likely, cause }];
 }
 
 function ofPipe(arbor: Arbor, stack: PipeStack): Finding[] {
-  const name = arbor.name ?? arbor.id;
   const base = baseOf(arbor);
   const { below, above, room, worst, statistical } = stack;
   if (!below || !above || room === undefined || !worst || !statistical) {
-    const sides = [below ? '' : 'downwards', above ? '' : 'upwards'].filter(Boolean).join(' or ');
-    const says = `Nothing stops ${name} ${sides}, so its end shake of ${lengthWords(arbor.endShake)} is not kept.`;
-    return [{ ...base, severity: 'notes', says }];
+    const cause = { kind: 'pipeUnstopped', arbor: arbor.id, down: !below, up: !above } as const;
+    return [{ ...base, severity: 'notes', cause }];
   }
-  const between = `between ${below.label} and ${above.label}`;
+  const between = [pieceOf(below), pieceOf(above)] as const;
+  const of = { arbor: arbor.id, between };
   if (room < arbor.endShake - TOUCH) {
-    const says = `${name} has ${lengthWords(room)} of room ${between}, less than its end shake of ${lengthWords(arbor.endShake)}.`;
-    return [{ ...base, severity: room < 0 ? 'stops' : 'warns', gap: room, says }];
+    return [{ ...base, severity: room < 0 ? 'stops' : 'warns', gap: room, cause: { kind: 'pipeShort', ...of } }];
   }
   if (room > arbor.endShake + worst[1] - room) {
-    const says = `${name} can move ${lengthWords(room)} up and down ${between}, more than its end shake of ${lengthWords(arbor.endShake)}.`;
-    return [{ ...base, severity: 'notes', gap: room, says }];
+    return [{ ...base, severity: 'notes', gap: room, cause: { kind: 'pipeLoose', ...of } }];
   }
-  const [least] = statistical;
-  if (least > 0) return [];
-  const says = `The end shake of ${name}, ${lengthWords(room)} ${between}, can be used up by the errors of their lengths: likely down to ${lengthWords(least)}, at worst ${lengthWords(worst[0])}.`;
-  return [{ ...base, severity: 'notes', gap: least, says }];
+  const [likely] = statistical;
+  if (likely > 0) return [];
+  const cause = { kind: 'pipeUsedUp', ...of, room, likely, worst: worst[0] } as const;
+  return [{ ...base, severity: 'notes', gap: likely, cause }];
 }

@@ -24,7 +24,7 @@ export function checkTurning(placed: PlacedMovement): readonly Finding[] {
         kind,
         severity: problem.severity,
         parts: problem.parts,
-        says: problem.remedy ? `${problem.says} ${problem.remedy}` : problem.says,
+        cause: { kind: 'turning', problem },
       };
     });
 }

@@ -13,9 +13,8 @@ import type { Edit } from '../../movement/index.ts';
 import { applyEdit } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
 import { plantMovement } from '../../planting/index.ts';
-import type { PlacedMovement } from '../../planting/placed.ts';
+import type { Disagreement, PlacedMovement } from '../../planting/placed.ts';
 import { checkMovement } from '../checks/checkMovement.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import { editOf, measuredAgain, type PlantingTry, plantTry, type Sketch, sketchOf } from './plantingTry.ts';
 import { groundOf, type RoomMeasure, roomMeasureOf } from './roomOf.ts';
 import { seededChance } from './seededChance.ts';
@@ -38,7 +37,6 @@ export interface FindPlantingProgress {
   readonly done: number;
   /** Smallest surplus so far, mm: what the tightest pair has beyond what it owes; negative: too near. */
   readonly best: number;
-  readonly says: string;
 }
 
 /** One planting that was found. */
@@ -50,8 +48,13 @@ export interface PlantingAnswer {
   readonly surplus: number;
   /** Findings about gaps that are left; none where all limits are met. */
   readonly gapsLeft: number;
-  readonly says: string;
 }
+
+/** Why no planting was found. */
+export type NoPlanting =
+  | { readonly kind: 'nothingLoose' | 'allHeld' }
+  | { readonly kind: 'disagree'; readonly disagreement: Disagreement }
+  | { readonly kind: 'nonePlanted'; readonly tries: number };
 
 /** Plantings that were found, or why there are none. */
 export type FoundPlantings =
@@ -59,9 +62,8 @@ export type FoundPlantings =
       readonly kind: 'found';
       readonly answers: readonly PlantingAnswer[];
       readonly tries: number;
-      readonly says: string;
     }
-  | { readonly kind: 'none'; readonly says: string };
+  | { readonly kind: 'none'; readonly why: NoPlanting };
 
 /** Tries anywhere, sketches kept after them, and tries of each kept sketch in three rounds. */
 const ANYWHERE = 240;
@@ -84,11 +86,10 @@ export function* findPlanting(
   options: FindPlantingOptions = {},
 ): Generator<FindPlantingProgress, FoundPlantings, void> {
   const { answers = 4, effort = 1 } = options;
-  const refused = whyNot(placed);
-  if (refused) return { kind: 'none', says: refused };
+  const why = whyNot(placed);
+  if (why) return { kind: 'none', why };
   const search = new Search(placed, options);
-  if (search.loose.length === 0)
-    return { kind: 'none', says: 'All that is loose is held still: nothing is left to move.' };
+  if (search.loose.length === 0) return { kind: 'none', why: { kind: 'allHeld' } };
   const anywhere = Math.ceil(ANYWHERE * effort);
   const rounds = TRIES.map((tries) => Math.ceil(tries * effort));
   const total = anywhere + rounds.reduce((sum, tries, i) => sum + tries * (KEPT[i] ?? 0), 0);
@@ -111,14 +112,8 @@ export function* findPlanting(
     }
   }
   const found = distinct(kept, answers).flatMap((each) => answerOf(placed.movement, each) ?? []);
-  if (found.length === 0) return { kind: 'none', says: `None of ${search.tries} tries could be planted.` };
-  const met = found.filter(({ gapsLeft }) => gapsLeft === 0).length;
-  return {
-    kind: 'found',
-    answers: found,
-    tries: search.tries,
-    says: `${found.length === 1 ? '1 planting' : `${found.length} plantings`} from ${search.tries} tries; ${met === found.length ? 'all keep' : `${met} keep`} every gap.`,
-  };
+  if (found.length === 0) return { kind: 'none', why: { kind: 'nonePlanted', tries: search.tries } };
+  return { kind: 'found', answers: found, tries: search.tries };
 }
 
 /** The same in one go. */
@@ -130,11 +125,10 @@ export function plantingsFound(placed: PlacedMovement, options: FindPlantingOpti
   }
 }
 
-function whyNot(placed: PlacedMovement): string | undefined {
-  if (placed.disagreements.length > 0)
-    return `Rules disagree; settle that first. ${placed.disagreements[0]?.says ?? ''}`;
-  if (placed.freeMotions > 0) return undefined;
-  return 'Nothing is loose: leave out the rules that need not hold, such as bearings and radii, and search again.';
+function whyNot(placed: PlacedMovement): NoPlanting | undefined {
+  const [disagreement] = placed.disagreements;
+  if (disagreement) return { kind: 'disagree', disagreement };
+  return placed.freeMotions > 0 ? undefined : { kind: 'nothingLoose' };
 }
 
 /** One search with all that it keeps between its tries. */
@@ -231,8 +225,7 @@ class Search {
 
   progress(total: number): FindPlantingProgress {
     const { best, tries } = this;
-    const says = best >= 0 ? `every gap kept, ${lengthWords(best)} to spare` : 'some gaps are too small yet';
-    return { done: Math.min(1, tries / total), best, says };
+    return { done: Math.min(1, tries / total), best };
   }
 }
 
@@ -282,10 +275,5 @@ function answerOf(movement: Movement, { placed, room }: PlantingTry): PlantingAn
   const planted = plantMovement(edited.movement);
   if (planted.disagreements.length > 0) return undefined;
   const gapsLeft = checkMovement(planted).filter(({ kind }) => kind === 'fouls' || kind === 'tooClose').length;
-  const tightest = `the tightest pair has ${lengthWords(room.surplus)} beyond what it owes`;
-  const says =
-    gapsLeft === 0
-      ? `Every gap is kept; ${tightest}.`
-      : `${gapsLeft} gaps are too small yet, by up to ${lengthWords(-room.surplus)}.`;
-  return { placed: planted, edit, surplus: room.surplus, gapsLeft, says };
+  return { placed: planted, edit, surplus: room.surplus, gapsLeft };
 }

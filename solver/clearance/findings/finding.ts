@@ -1,9 +1,12 @@
 /** A finding: anything that a check wants the maker to see. */
 
-import type { PartId } from '../../movement/ids.ts';
+import type { PartId, RuleId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { Point } from '../../planting/placed.ts';
+import type { Advice } from '../remedies/adviceKinds.ts';
+import type { Deed } from '../remedies/deed.ts';
+import type { FindingCause } from './cause.ts';
 
 export interface Finding {
   /** Stable: kind and parts joined; the same fault has the same key in every run. */
@@ -33,12 +36,17 @@ export interface Finding {
   readonly value?: 'asPlanted' | 'withShake' | 'withPlusMinus';
   /** Where to look: the two nearest points, or the place of the part. */
   readonly at?: readonly [Point, Point];
-  /** Whole sentence for the strip. */
-  readonly says: string;
+  /** What is wrong, for whoever says it: with `gap`, `wanted` and `value` it is all that a sentence needs. */
+  readonly cause: FindingCause;
   /** Filled by `withRemedies` only: each remedy costs a planting and a check. */
   readonly remedies?: readonly Remedy[];
   /** Why there is no remedy, and what to try; filled by `withRemedies` where it found none. */
-  readonly advice?: string;
+  readonly advice?: Advice;
+}
+
+/** The key of the finding that rules disagree. */
+export function keyOfRules(rules: readonly RuleId[]): string {
+  return `planting ${[...rules].sort().join(' ')}`;
 }
 
 /** How much more room in plan would clear a gap, mm. */
@@ -47,8 +55,8 @@ export function shortInPlan({ sideways, wanted = 0, gap = 0 }: Finding): number 
 }
 
 export interface Remedy {
-  /** "Turn post P2 by +4.6° about the centre: gap 1.00 mm" */
-  readonly says: string;
+  /** What is done. */
+  readonly deed: Deed;
   /** The change as one edit. */
   readonly edit: Edit;
   /** The movement with the remedy in it. */

@@ -1,11 +1,11 @@
-/** One pair of solids held against what it owes: the finding in words, or none. */
+/** One pair of solids held against what it owes: the finding, or none. */
 import { pointAtAngle, type XY } from '../../geometry/index.ts';
-import { type GapContext, type GapValue, heightGapOf, shortfallOf, TOUCH } from '../gaps/gapReadings.ts';
+import { type GapContext, heightGapOf, shortfallOf, TOUCH } from '../gaps/gapReadings.ts';
 import { type PairTerms, pairKey } from '../gaps/pairTerms.ts';
 import { type PlanGap, planGapOf } from '../gaps/planGap.ts';
+import { pieceOf } from '../solids/piece.ts';
 import type { Solid } from '../solids/solid.ts';
 import type { Finding } from './finding.ts';
-import { lengthWords } from './lengthWords.ts';
 
 /** What falls short between two solids under the first reading that does. */
 export function gapFinding(first: Solid, second: Solid, terms: PairTerms, context: GapContext): Finding | undefined {
@@ -30,7 +30,7 @@ export function gapFinding(first: Solid, second: Solid, terms: PairTerms, contex
     value,
     ...(reading.sideways === undefined ? {} : { sideways: reading.sideways }),
     at: [at(a), at(b)],
-    says: saysOf(`${first.label} and ${second.label}`, value, reading.gap, reading.wanted, reading.direction),
+    cause: { kind: 'gap', pieces: [pieceOf(first), pieceOf(second)], direction: reading.direction },
   };
 }
 
@@ -51,19 +51,4 @@ function oneAbove(first: Solid, second: Solid, plan: PlanGap): readonly [XY, XY]
   if (d + small.outer > large.outer) return [middle, middle];
   const rim = pointAtAngle(small.centre, small.outer, Math.atan2(dy, dx));
   return [rim, rim];
-}
-
-const UNDER: Record<GapValue, string> = {
-  asPlanted: '',
-  withShake: ' with shake',
-  withPlusMinus: ' with shake and the ± of the planting',
-};
-
-function saysOf(names: string, value: GapValue, gap: number, wanted: number, direction: 'plan' | 'height'): string {
-  if (gap < -TOUCH && direction === 'height') {
-    return `${names} stand in each other: their levels overlap by ${lengthWords(-gap)}${UNDER[value]}.`;
-  }
-  if (gap < -TOUCH) return `${names} foul by ${lengthWords(-gap)}${UNDER[value]}.`;
-  const where = direction === 'height' ? ' in height' : '';
-  return `${names}: gap ${lengthWords(gap)}${where}${UNDER[value]}, wanted ${lengthWords(wanted)}.`;
 }

@@ -1,6 +1,6 @@
 /** The train as bodies for the rehearsal: what turns together, what meshes with what, and the exact ratios. */
 
-import type { ArborId } from '../../movement/ids.ts';
+import type { ArborId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement, Point } from '../../planting/placed.ts';
 import { formOfWheel, type ToothForm } from '../../teeth/index.ts';
@@ -39,15 +39,29 @@ export interface RehearsalMesh {
   readonly z: number;
 }
 
+/** Why there is nothing to rehearse. */
+export type NoRehearsal =
+  | { readonly kind: 'noDepth' | 'leadsNowhere' }
+  | {
+      readonly kind: 'noTeeth';
+      readonly wheel: WheelId;
+      readonly form: Extract<ReturnType<typeof formOfWheel>, { kind: 'none' }>;
+    };
+
+/** What a rehearsal leaves out; `depths`: so many that the drive does not reach, or beyond the first `most`. */
+export type LeftOut =
+  | { readonly kind: 'weight' | 'leanOnDepths' | 'friction' | 'flanks' | 'couplings' }
+  | { readonly kind: 'depths'; readonly count: number; readonly most: number };
+
 /** The bodies and their meshes, or why there is nothing to rehearse. */
 export type RehearsalTrain =
   | {
       readonly kind: 'train';
       readonly bodies: readonly RehearsalBody[];
       readonly meshes: readonly RehearsalMesh[];
-      readonly leftOut: readonly string[];
+      readonly leftOut: readonly LeftOut[];
     }
-  | { readonly kind: 'none'; readonly says: string };
+  | { readonly kind: 'none'; readonly why: NoRehearsal };
 
 /** A depth between two bodies. */
 interface Mesh {
@@ -65,10 +79,9 @@ export function rehearsalTrain(placed: PlacedMovement, input: ArborId): Rehearsa
   const start = bodyOf(input);
   const ratios = ratiosFrom(start, all);
   const meshes = all.filter(({ bodies }) => ratios.has(bodies[0])).slice(0, MOST_MESHES);
-  if (meshes.length === 0)
-    return { kind: 'none', says: 'No depth leads on from the arbor that drives: nothing to rehearse.' };
+  if (meshes.length === 0) return { kind: 'none', why: { kind: 'leadsNowhere' } };
   const rims = rimsOf(placed, meshes);
-  if (typeof rims === 'string') return { kind: 'none', says: rims };
+  if ('kind' in rims) return { kind: 'none', why: rims };
   const shake = shakeOf(movement);
   const drivers = new Set(meshes.map(({ bodies }) => bodies[0]));
   const ids = [start, ...[...rims.keys()].filter((id) => id !== start)];
@@ -131,7 +144,7 @@ function ratiosFrom(start: ArborId, meshes: readonly Mesh[]): Map<ArborId, numbe
   return ratios;
 }
 
-function rimsOf(placed: PlacedMovement, meshes: readonly Mesh[]): Map<ArborId, ToothedRim[]> | string {
+function rimsOf(placed: PlacedMovement, meshes: readonly Mesh[]): Map<ArborId, ToothedRim[]> | NoRehearsal {
   const { angleDeg } = toothPhases(placed.movement, placed.places);
   const rims = new Map<ArborId, ToothedRim[]>();
   for (const [mesh, { wheels, bodies }] of meshes.entries()) {
@@ -140,8 +153,8 @@ function rimsOf(placed: PlacedMovement, meshes: readonly Mesh[]): Map<ArborId, T
       const [form, mate] = [forms[side], forms[1 - side]];
       const [id, far] = [bodies[side], bodies[1 - side]];
       if (!form || !mate || id === undefined || far === undefined) continue;
-      if (form.kind === 'none') return form.says;
-      if (mate.kind === 'none') return mate.says;
+      if (form.kind === 'none') return { kind: 'noTeeth', wheel: wheel.id, form };
+      if (mate.kind === 'none') return { kind: 'noTeeth', wheel: wheels[side === 0 ? 1 : 0].id, form: mate };
       const [here, there] = [placed.places.get(id), placed.places.get(far)];
       if (!here || !there) continue;
       const phase = ((angleDeg.get(wheel.id) ?? 0) * Math.PI) / 180;
@@ -203,16 +216,13 @@ function formModule(wheel: Wheel, movement: Movement): number {
   return form.kind === 'none' ? 1 : form.module;
 }
 
-function leftOutOf(movement: Movement, meshesLeft: number): string[] {
-  const couplings = movement.couplings.length;
+function leftOutOf(movement: Movement, meshesLeft: number): LeftOut[] {
   return [
-    'weight, and the true force of the drive: the torque is just enough to turn the train',
-    'what a lean does to the depths: the teeth meet as if all arbors stood upright, with the play of their bearings at that height',
-    'oil, dirt, and the friction of pivots: only teeth rub',
-    'flanks between points: chords stay within 0.003 module of the true form, root corners included, and a pair that binds by no more than a few hundredths of a millimetre may run here; the window of the depth tells of that',
-    ...(couplings > 0 ? ['worms, contrate wheels, carriers and fingers'] : []),
-    ...(meshesLeft > 0
-      ? [`${meshesLeft} depths that the drive does not reach, or beyond the first ${MOST_MESHES}`]
-      : []),
+    { kind: 'weight' },
+    { kind: 'leanOnDepths' },
+    { kind: 'friction' },
+    { kind: 'flanks' },
+    ...(movement.couplings.length > 0 ? [{ kind: 'couplings' } as const] : []),
+    ...(meshesLeft > 0 ? [{ kind: 'depths', count: meshesLeft, most: MOST_MESHES } as const] : []),
   ];
 }

@@ -7,11 +7,16 @@
  */
 import type { ArborId, WheelId } from '../../movement/ids.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import { TORQUE_UNIT, type TurningWorld, turningWorldOf } from '../planckAdapter.ts';
-import { wheelLabel } from '../solids/wheelSolids.ts';
 import { type ArborLean, LeanWatch } from './leanWatch.ts';
-import { type RehearsalBody, type RehearsalMesh, type RehearsalTrain, rehearsalTrain } from './rehearsalTrain.ts';
+import {
+  type LeftOut,
+  type NoRehearsal,
+  type RehearsalBody,
+  type RehearsalMesh,
+  type RehearsalTrain,
+  rehearsalTrain,
+} from './rehearsalTrain.ts';
 import { type MeanSpeed, SpeedWatch } from './speedWatch.ts';
 
 /** How the train is driven and loaded. */
@@ -35,6 +40,8 @@ export interface RehearsalProgress {
 /** How a run went. */
 export interface RehearsalReport {
   readonly kind: 'rehearsed';
+  /** The arbor that was driven. */
+  readonly input: ArborId;
   readonly runs: boolean;
   /** Turns that the input made. */
   readonly turns: number;
@@ -53,12 +60,11 @@ export interface RehearsalReport {
   /** Deepest overlap of teeth after settling, mm. */
   readonly overlap: number;
   readonly steps: number;
-  readonly leftOut: readonly string[];
-  readonly says: string;
+  readonly leftOut: readonly LeftOut[];
 }
 
 /** A run, or why none could be made. */
-export type Rehearsal = RehearsalReport | { readonly kind: 'none'; readonly says: string };
+export type Rehearsal = RehearsalReport | { readonly kind: 'none'; readonly why: NoRehearsal };
 
 /** Steps in which the fastest tooth passes by one pitch. */
 const STEPS_A_PITCH = 20;
@@ -79,7 +85,7 @@ export function* rehearse(
   options: RehearsalOptions = {},
 ): Generator<RehearsalProgress, Rehearsal, void> {
   const input = options.input ?? placed.movement.drive?.arbor ?? firstDriver(placed);
-  if (input === undefined) return { kind: 'none', says: 'There is no depth to rehearse.' };
+  if (input === undefined) return { kind: 'none', why: { kind: 'noDepth' } };
   const train = rehearsalTrain(placed, input);
   if (train.kind === 'none') return train;
   const run = new Run(train, options);
@@ -87,7 +93,7 @@ export function* rehearse(
     run.step();
     if (run.steps % TOLD_EVERY === 0) yield { done: run.done() };
   }
-  return run.report(placed, train.leftOut);
+  return run.report(train.leftOut);
 }
 
 /** The same in one go. */
@@ -218,7 +224,7 @@ class Run {
     return { by: 'stall', at: (mesh === undefined ? undefined : this.meshes[mesh]?.bodies) ?? [0], mesh };
   }
 
-  report(placed: PlacedMovement, leftOut: readonly string[]): RehearsalReport {
+  report(leftOut: readonly LeftOut[]): RehearsalReport {
     const input = this.turnedOf(0);
     const first = (i: number): ArborId => this.bodies[i]?.arbors[0] as ArborId; // each body has its arbor
     const { stopped } = this;
@@ -226,6 +232,7 @@ class Run {
     const pair = stopped?.mesh === undefined ? undefined : this.meshes[stopped.mesh]?.wheels;
     return {
       kind: 'rehearsed',
+      input: first(0),
       runs: stopped === undefined,
       turns: Math.abs(input) / (2 * Math.PI),
       ...(stopped && stoppedAt ? { stoppedBy: stopped.by, stoppedAt } : {}),
@@ -239,35 +246,6 @@ class Run {
       overlap: this.overlap,
       steps: this.steps,
       leftOut,
-      says: this.saysOf(placed),
     };
-  }
-
-  private saysOf({ movement }: PlacedMovement): string {
-    const name = (i: number): string => {
-      const id = this.bodies[i]?.arbors[0];
-      return movement.arbors.find((arbor) => arbor.id === id)?.name ?? id ?? '';
-    };
-    const { stopped } = this;
-    const turns = `${(Math.abs(this.turnedOf(0)) / (2 * Math.PI)).toFixed(2)} turns of ${name(0)}`;
-    if (!stopped) {
-      const lean = this.leans.leans().reduce((a, b) => (b.tiltDeg > a.tiltDeg ? b : a));
-      const leans =
-        lean.tiltDeg >= 0.005
-          ? ` ${name(this.bodyOf(lean.arbor))} leans the most, by ${lean.tiltDeg.toFixed(2)}°.`
-          : '';
-      return `It runs: ${turns}, arbors pushed aside by up to ${lengthWords(Math.max(...this.aside))}.${leans}`;
-    }
-    const pair = stopped.mesh === undefined ? undefined : this.meshes[stopped.mesh]?.wheels;
-    const where = pair ? pair.map(wheelLabel).join(' and ') : stopped.at.map(name).join(' and ');
-    const when = `after ${turns}, with it at ${((this.turnedOf(0) * 180) / Math.PI).toFixed(1)}°`;
-    if (stopped.by === 'forced')
-      return `It does not run: the teeth of ${where} are forced into each other by ${lengthWords(this.overlap)}, ${when}.`;
-    if (stopped.by === 'stall') return `It does not run: it stalls at ${where}, ${when}.`;
-    return `It does not run: teeth slip past each other at ${where}, ${when}.`;
-  }
-
-  private bodyOf(arbor: ArborId): number {
-    return this.bodies.findIndex(({ arbors }) => arbors.includes(arbor));
   }
 }

@@ -2,7 +2,6 @@
 import type { Post } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Finding } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import { planGapOf } from '../gaps/planGap.ts';
 import type { RingSolid, Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
@@ -46,8 +45,12 @@ function smallerHeads(post: Post, lifted: readonly RingSolid[], solids: readonly
     return { ...head, diameter };
   });
   if (least <= post.diameter || next.every((head, i) => head.diameter === heads[i]?.diameter)) return [];
-  const does = `Turn the head of ${post.name ?? post.id} down to Ø ${lengthWords(least)}`;
-  return [{ does, edit: { kind: 'change', id: post.id, set: { heads: next } } }];
+  return [
+    {
+      deed: { kind: 'turnHead', post: post.id, diameter: least },
+      edit: { kind: 'change', id: post.id, set: { heads: next } },
+    },
+  ];
 }
 
 /** The nearest angle of the post's circle at which it stands over nothing of the arbor. */

@@ -8,7 +8,6 @@ import type { Candidate } from './candidate.ts';
 
 /** A candidate for each arbor of the finding that has a second crossing. */
 export function crossingCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const { movement } = placed;
   return arborsOf(placed, finding.parts).flatMap((id): Candidate[] => {
     const other = otherCrossing(placed, id);
     if (!other) return [];
@@ -17,8 +16,7 @@ export function crossingCandidates(placed: PlacedMovement, finding: Finding): Ca
       { kind: 'move', places: [{ id: point, at: [at.x, at.y] }] },
       crossing ? { kind: 'setCrossing', point, crossing } : { kind: 'setCrossing', point },
     ];
-    const name = movement.arbors.find((arbor) => arbor.id === id)?.name ?? id;
-    return [{ does: `Plant ${name} at its other crossing`, edit: { kind: 'several', edits } }];
+    return [{ deed: { kind: 'otherCrossing', arbor: id }, edit: { kind: 'several', edits } }];
   });
 }
 

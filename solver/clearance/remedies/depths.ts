@@ -5,7 +5,6 @@ import type { PlacedMovement } from '../../planting/placed.ts';
 import { calculatedDepth } from '../../teeth/index.ts';
 import { depthsUnderShake } from '../checks/checkDepthsUnderShake.ts';
 import type { Finding } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import type { Candidate } from './candidate.ts';
 
 /** Play of a close running fit, mm on the diameter: common practice for a clock's pivots. */
@@ -13,12 +12,12 @@ const CLOSE_FIT = 0.02;
 
 /** Candidates for a finding of a depth under shake. */
 export function depthCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  if (!finding.key.startsWith('depth shake ')) return [];
+  if (finding.cause.kind !== 'underShake') return [];
   const depth = depthsUnderShake(placed).find(({ wheels }) => wheels.every(({ id }) => finding.parts.includes(id)));
   if (depth?.window.kind !== 'window') return [];
   const { rule, wheels, window } = depth;
   const [a, b] = wheels;
-  const pair = `depth of ${a.name ?? a.id} and ${b.name ?? b.id}`;
+  const pair = [a.id, b.id] as const;
   const calculated = calculatedDepth(a, b, placed.movement);
   const middle = (window.deepest + window.shallowest) / 2;
   const distances = [...new Set([calculated.distance, middle].map((value) => Math.round(value * 1000) / 1000))];
@@ -27,12 +26,12 @@ export function depthCandidates(placed: PlacedMovement, finding: Finding): Candi
       ? []
       : [
           {
-            does: `Use the calculated ${pair}, ${lengthWords(calculated.distance)}`,
+            deed: { kind: 'useCalculated', wheels: pair, distance: calculated.distance } as const,
             edit: { kind: 'useDepth', rule: rule.id, use: 'calculated' } as const,
           },
         ]),
     ...distances.map((distance) => ({
-      does: `Hold the ${pair} at ${distance.toFixed(3)} mm`,
+      deed: { kind: 'holdDepth', wheels: pair, distance } as const,
       edit: { kind: 'setValue', rule: rule.id, value: distance } as const,
     })),
     ...closerBearings(placed, finding),
@@ -50,6 +49,6 @@ function closerBearings({ movement }: PlacedMovement, finding: Finding): Candida
     id: arbor.id,
     set: { bearings: arbor.bearings.map((each) => ({ ...each, bore: Math.min(each.bore, each.pivot + CLOSE_FIT) })) },
   }));
-  const names = arbors.map(({ id, name }) => name ?? id).join(' and ');
-  return [{ does: `Bush ${names} to ${lengthWords(CLOSE_FIT)} of play`, edit: { kind: 'several', edits } }];
+  const deed = { kind: 'bush', arbors: arbors.map(({ id }) => id), play: CLOSE_FIT } as const;
+  return [{ deed, edit: { kind: 'several', edits } }];
 }

@@ -10,12 +10,12 @@ import type { PlacedMovement } from '../../planting/placed.ts';
 import { checkAssembly } from '../checks/assemblyOrder.ts';
 import { checkMovement } from '../checks/checkMovement.ts';
 import type { Finding, Remedy } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import { gapBetween } from '../gaps/gapBetween.ts';
 import { adviceFor, isContested } from './advice.ts';
 import { assemblyCandidates } from './assembly.ts';
 import type { Candidate } from './candidate.ts';
 import { crossingCandidates } from './crossing.ts';
+import { isSameDeed } from './deed.ts';
 import { depthCandidates } from './depths.ts';
 import { ringCandidates } from './rings.ts';
 import { meetingCandidates, notchCandidates, ruleCandidates, sizeCandidates } from './rulesAndSizes.ts';
@@ -33,10 +33,10 @@ export function remediesFor(placed: PlacedMovement, finding: Finding): readonly 
   const candidates = isGap(finding) ? gapCandidates(placed, finding) : otherCandidates(placed, finding);
   if (candidates.length === 0) return [];
   // What only the slower checks find is only cured when they find it no more.
-  const check = finding.key.startsWith('depth shake ') ? slowCheck : quickCheck;
+  const check = finding.cause.kind === 'underShake' ? slowCheck : quickCheck;
   const before = new Set(check(placed).map((known) => pairOf(known)));
   const offered = candidates.flatMap((candidate) => proven(candidate, finding, before, placed, check));
-  return offered.filter(({ says }, index) => offered.findIndex((other) => other.says === says) === index);
+  return offered.filter(({ deed }, index) => offered.findIndex((other) => isSameDeed(other.deed, deed)) === index);
 }
 
 function gapCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
@@ -71,7 +71,7 @@ const quickCheck = (placed: PlacedMovement): readonly Finding[] => [...checkMove
 const slowCheck = (placed: PlacedMovement): readonly Finding[] => checkMovement(placed, { depths: true });
 
 /** Does a finding hang on where its parts stand? */
-const isOfPlaces = (finding: Finding): boolean => isGap(finding) || finding.key.startsWith('depth shake ');
+const isOfPlaces = (finding: Finding): boolean => isGap(finding) || finding.cause.kind === 'underShake';
 
 function isGap({ kind }: Finding): boolean {
   return kind === 'fouls' || kind === 'tooClose';
@@ -101,12 +101,12 @@ function proven(
   const findings = check(after);
   const cured = findings.every((found) => pairOf(found) !== pairOf(finding) && before.has(pairOf(found)));
   if (!cured) return [];
-  const { edit, does } = candidate;
+  const { edit, deed } = candidate;
   const [first, second] = finding.parts;
-  if (!isGap(finding) || first === undefined || second === undefined) return [{ says: does, edit, movement }];
+  if (!isGap(finding) || first === undefined || second === undefined) return [{ deed, edit, movement }];
   const gapAfter = gapBetween(after, first, second)?.gap;
   if (gapAfter === undefined) return [];
-  return [{ says: `${does}: gap ${lengthWords(gapAfter)}`, edit, movement, gapAfter }];
+  return [{ deed, edit, movement, gapAfter }];
 }
 
 /** A finding by its parts only: the same pair may foul before and be too close after. */

@@ -12,8 +12,6 @@ import { plantMovement, startDrag } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { checkRing, closeRing, type MeshRing, meshesOf, meshRings } from '../../train/index.ts';
 import type { Finding } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
-import { wheelLabel } from '../solids/wheelSolids.ts';
 import type { Candidate } from './candidate.ts';
 
 /** How far an arbor is moved to close a ring, mm: beyond it another planting is meant. */
@@ -51,8 +49,8 @@ function setOnArbor({ wheels }: Movement, id: string, turnDeg: number): Candidat
   const wheel = wheels.find((each) => each.id === id);
   if (!wheel) return [];
   const phase = (wheel.phase ?? 0) + turnDeg;
-  const does = `Set ${wheelLabel(wheel)} on its arbor with a tooth ${phase.toFixed(3)}° from the drawing's zero, and keep that angle`;
-  return [{ does, edit: { kind: 'change', id: wheel.id, set: { phase } } }];
+  const deed = { kind: 'setPhase', wheel: wheel.id, phase: (phase * Math.PI) / 180 } as const;
+  return [{ deed, edit: { kind: 'change', id: wheel.id, set: { phase } } }];
 }
 
 /** The places of the ring's bodies at which it closes, one body being dragged along its free motion. */
@@ -66,17 +64,11 @@ function closed(placed: PlacedMovement, ring: MeshRing, body: ArborId) {
   return cure.kind === 'none' ? undefined : { moved: cure.moved, places: mover(cure.amount) };
 }
 
-const nameOf = ({ arbors }: Movement, id: ArborId): string => arbors.find((arbor) => arbor.id === id)?.name ?? id;
-
 function looseCure(placed: PlacedMovement, ring: MeshRing, body: ArborId): Candidate[] {
   const cure = closed(placed, ring, body);
   if (!cure) return [];
-  const words = cure.moved.map(
-    ({ arbor, to, distance }) =>
-      `${nameOf(placed.movement, arbor)} by ${lengthWords(distance)} to (${to.x.toFixed(3)}, ${to.y.toFixed(3)})`,
-  );
   const places = cure.moved.map(({ arbor, to }) => ({ id: arbor, at: [to.x, to.y] as const }));
-  return [{ does: `Move ${words.join(' and ')}`, edit: { kind: 'move', places } }];
+  return [{ deed: { kind: 'moveArbors', moved: cure.moved }, edit: { kind: 'move', places } }];
 }
 
 /** The same for an arbor that is held, or stands at a bearing: the rule gets the value that it has where the ring closes. */
@@ -90,19 +82,18 @@ function settledCure(placed: PlacedMovement, ring: MeshRing, body: ArborId): Can
     const to = cure?.places.get(body);
     const from = placed.places.get(body);
     if (!to || !from) return [];
-    const by = lengthWords(Math.hypot(to.x - from.x, to.y - from.y));
-    const name = nameOf(movement, body);
+    const distance = Math.hypot(to.x - from.x, to.y - from.y);
     if (rule.kind === 'held') {
-      const does = `Hold ${name} at (${to.x.toFixed(3)}, ${to.y.toFixed(3)}), ${by} from its place`;
-      return [{ does, edit: { kind: 'setValue', rule: rule.id, value: [to.x, to.y] } }];
+      const deed = { kind: 'holdAt', arbor: body, to: { x: to.x, y: to.y }, distance } as const;
+      return [{ deed, edit: { kind: 'setValue', rule: rule.id, value: [to.x, to.y] } }];
     }
     const about = cure?.places.get(rule.centre as ArborId); // a centre that is no arbor has no place among these, and is not found
     const now = placed.places.get(rule.centre);
     if (!about || !now) return [];
     const turned = Math.atan2(to.y - about.y, to.x - about.x) - Math.atan2(from.y - now.y, from.x - now.x);
     const value = rule.angle + (turned * 180) / Math.PI;
-    const does = `Set the bearing of ${name} to ${value.toFixed(3)}°, which moves it ${by}`;
-    return [{ does, edit: { kind: 'setValue', rule: rule.id, value } }];
+    const deed = { kind: 'setDirection', arbor: body, direction: (value * Math.PI) / 180, distance } as const;
+    return [{ deed, edit: { kind: 'setValue', rule: rule.id, value } }];
   });
 }
 
@@ -148,5 +139,8 @@ function closingCounts(placed: PlacedMovement, ring: MeshRing): Candidate[] {
   return countsTried(placed, ring)
     .filter(({ miss }) => miss === 0)
     .slice(0, MOST_ANSWERS)
-    .map(({ wheel, teeth, edit }) => ({ does: `Give ${wheelLabel(wheel)} ${teeth} teeth for ${wheel.teeth}`, edit }));
+    .map(({ wheel, teeth, edit }) => ({
+      deed: { kind: 'giveTeeth', wheel: wheel.id, teeth, instead: wheel.teeth },
+      edit,
+    }));
 }

@@ -1,20 +1,21 @@
 /** Cures of depths that cannot be right and of rules that disagree: another value, the size or the height of the mate. */
 import type { RuleOf, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
-import type { Finding } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
-import { wheelLabel } from '../solids/wheelSolids.ts';
+import { type Finding, keyOfRules } from '../findings/finding.ts';
 import type { Candidate } from './candidate.ts';
+import type { Deed } from './deed.ts';
 
 /** The value of one rule that ends a disagreement, as planting found it. */
 export function ruleCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
   if (finding.kind !== 'planting') return [];
-  return placed.disagreements.flatMap(({ points, says, cure }): Candidate[] => {
+  return placed.disagreements.flatMap(({ rules, cure }): Candidate[] => {
     const rule = cure && placed.movement.rules.find(({ id }) => id === cure.rule);
-    if (!cure || !rule || says !== finding.says || points.length !== finding.parts.length) return [];
-    const value = rule.kind === 'bearing' ? `${cure.value.toFixed(4)}°` : `${cure.value.toFixed(3)} mm`;
-    const does = `Set ${rule.name ? `“${rule.name}”` : rule.id} to ${value}`;
-    return [{ does, edit: { kind: 'setValue', rule: cure.rule, value: cure.value } }];
+    if (!cure || !rule || keyOfRules(rules) !== finding.key) return [];
+    const deed: Deed =
+      rule.kind === 'bearing'
+        ? { kind: 'setAngle', rule: rule.id, angle: (cure.value * Math.PI) / 180 }
+        : { kind: 'setLength', rule: rule.id, length: cure.value };
+    return [{ deed, edit: { kind: 'setValue', rule: cure.rule, value: cure.value } }];
   });
 }
 
@@ -24,7 +25,7 @@ export function sizeCandidates({ movement }: PlacedMovement, finding: Finding): 
   const [a, b] = pairOf(movement.wheels, finding);
   if (!a || !b) return [];
   const give = (to: Wheel, from: Wheel): Candidate => ({
-    does: `Cut ${wheelLabel(to)} in the size of ${wheelLabel(from)}`,
+    deed: { kind: 'cutInSizeOf', wheel: to.id, like: from.id },
     edit: { kind: 'change', id: to.id, set: { size: from.size } },
   });
   return [give(a, b), give(b, a)];
@@ -43,7 +44,7 @@ export function meetingCandidates({ movement }: PlacedMovement, finding: Finding
     const { hub } = wheel;
     const moved = hub ? { hub: { ...hub, from: hub.from + by, to: hub.to + by } } : {};
     return {
-      does: `Move ${wheelLabel(wheel)} ${by > 0 ? 'up' : 'down'} by ${lengthWords(Math.abs(by))} to meet ${wheelLabel(to)}`,
+      deed: { kind: 'moveToMeet', wheel: wheel.id, mate: to.id, by },
       edit: { kind: 'change', id: wheel.id, set: { level: wheel.level + by, ...moved } },
     };
   };
@@ -58,8 +59,12 @@ export function notchCandidates({ movement }: PlacedMovement, finding: Finding):
   if (finding.kind !== 'case') return [];
   const opening = movement.openings.find(({ id, kind }) => id === finding.parts[0] && kind !== 'notch');
   if (!opening) return [];
-  const does = `Make ${opening.name ?? opening.id} a notch`;
-  return [{ does, edit: { kind: 'change', id: opening.id, set: { kind: 'notch' } } }];
+  return [
+    {
+      deed: { kind: 'makeNotch', opening: opening.id },
+      edit: { kind: 'change', id: opening.id, set: { kind: 'notch' } },
+    },
+  ];
 }
 
 function pairOf(wheels: readonly Wheel[], { parts }: Finding): readonly (Wheel | undefined)[] {

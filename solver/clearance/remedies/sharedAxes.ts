@@ -6,7 +6,6 @@ import type { PlacedMovement } from '../../planting/placed.ts';
 import { moduleOf } from '../../teeth/index.ts';
 import { turnMovement } from '../../train/index.ts';
 import type { Finding } from '../findings/finding.ts';
-import { wheelLabel } from '../solids/wheelSolids.ts';
 import type { Candidate } from './candidate.ts';
 
 /** A module has its distance exactly only to this many figures, mm: a tooth of it is right to a nanometre. */
@@ -17,7 +16,8 @@ const FIGURES = 9;
  * Wheels that mesh with others as well are found out when the change is tried: those depths then have two modules.
  */
 export function sharedAxisCandidates({ movement }: PlacedMovement, finding: Finding): Candidate[] {
-  if (!finding.key.startsWith('depth sharedAxis ')) return [];
+  const { cause } = finding;
+  if (cause.kind !== 'turning' || cause.problem.kind !== 'sharedAxis') return [];
   const shared = turnMovement(movement).sharedAxes.find(
     ({ fits, depths }) => !fits && depths.every(({ wheels }) => wheels.every((id) => finding.parts.includes(id))),
   );
@@ -36,7 +36,7 @@ function recut({ wheels }: Movement, pair: readonly [WheelId, WheelId], wanted: 
   const both: readonly Wheel[] = wheels.filter(({ id }) => pair.includes(id));
   const [a, b] = both;
   if (!a || !b || !Number.isFinite(module) || module <= 0) return [];
-  const does = `Cut ${wheelLabel(a)} and ${wheelLabel(b)} with module ${Number(module.toPrecision(6))} for ${Number(moduleOf(a.size).toPrecision(6))}`;
+  const deed = { kind: 'recut', wheels: [a.id, b.id], module, instead: moduleOf(a.size) } as const;
   const edits = both.map(({ id }) => ({ kind: 'change', id, set: { size: { module } } }) as const);
-  return [{ does, edit: { kind: 'several', edits } }];
+  return [{ deed, edit: { kind: 'several', edits } }];
 }

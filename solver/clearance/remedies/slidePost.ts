@@ -2,7 +2,7 @@
 
 import type { PointId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
-import type { Movement, Post } from '../../movement/schema.ts';
+import type { Post } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Finding } from '../findings/finding.ts';
 import { gapContextOf, heightGapOf } from '../gaps/gapReadings.ts';
@@ -87,14 +87,9 @@ export function turnedPost(placed: PlacedMovement, post: Post, degrees: number):
   const radius = Math.hypot(place.x - centre.x, place.y - centre.y);
   const angle = Math.atan2(place.y - centre.y, place.x - centre.x) + (degrees * Math.PI) / 180;
   const at = [centre.x + radius * Math.cos(angle), centre.y + radius * Math.sin(angle)] as const;
-  const name = pointName(placed.movement, about);
-  const does = `Turn ${post.name ?? `post ${post.id}`} by ${degrees > 0 ? '+' : '−'}${Math.abs(degrees).toFixed(1)}° about ${name}`;
+  const deed = { kind: 'turnPost', post: post.id, about, by: (degrees * Math.PI) / 180 } as const;
   const edit = turningEdit(placed, post, about, degrees, at);
-  return edit && { candidate: { does, edit }, at };
-}
-
-function pointName({ arbors, posts, marks }: Movement, id: PointId): string {
-  return [...arbors, ...posts, ...marks].find((point) => point.id === id)?.name ?? id;
+  return edit && { candidate: { deed, edit }, at };
 }
 
 /**

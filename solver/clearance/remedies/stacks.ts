@@ -5,13 +5,14 @@ import type { Edit } from '../../movement/index.ts';
 import type { Arbor, Movement } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Finding } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import { heightsOfArbor } from '../solids/arborSolids.ts';
 import { partsOf } from '../solids/partsIndex.ts';
+import type { Piece } from '../solids/piece.ts';
 import type { Heights } from '../solids/solid.ts';
 import type { PipeStack, PipeStop } from '../stacks/pipeStack.ts';
 import { type Stack, type StackPiece, stackOf } from '../stacks/stackOf.ts';
 import type { Candidate } from './candidate.ts';
+import type { Deed, NewCollar } from './deed.ts';
 
 /** How much wider than what it meets a collar is, and its length where it stands alone, mm: habit of the trade. */
 const COLLAR_SEAT = 2;
@@ -35,7 +36,7 @@ export function stackCandidates({ movement }: PlacedMovement, finding: Finding):
 function collars(movement: Movement, pipe: Arbor, stack: PipeStack): Candidate[] {
   const half = pipe.endShake / 2;
   const edits: Edit[] = [];
-  const does: string[] = [];
+  const made: NewCollar[] = [];
   const own: (Heights & { diameter: number })[] = [];
   for (const [side, stop] of [
     ['below', stack.below],
@@ -45,22 +46,19 @@ function collars(movement: Movement, pipe: Arbor, stack: PipeStack): Candidate[]
     const collar = stop ? filling(pipe, stop, half, side) : undefined;
     if (collar) {
       own.push(collar);
-      does.push(collarWords(collar, pipe));
+      made.push({ arbor: pipe.id, ...collar });
       continue;
     }
     const held = retaining(movement, pipe, half, side);
     if (!held) return [];
     edits.push(held.edit);
-    does.push(held.does);
+    made.push(held.collar);
   }
   if (own.length > 0) {
     edits.push({ kind: 'change', id: pipe.id, set: { collars: [...pipe.collars, ...own] } });
   }
-  return edits.length === 0 ? [] : [{ does: inOneSentence(does), edit: { kind: 'several', edits } }];
+  return edits.length === 0 ? [] : [{ deed: { kind: 'putCollars', collars: made }, edit: { kind: 'several', edits } }];
 }
-
-const inOneSentence = (does: readonly string[]): string =>
-  does.map((each, i) => (i === 0 ? each : each.charAt(0).toLowerCase() + each.slice(1))).join(', and ');
 
 /** A collar on the pipe itself that fills the room up to its stop, but for half of the end shake. */
 function filling(pipe: Arbor, stop: PipeStop, half: number, side: 'below' | 'above'): Heights & { diameter: number } {
@@ -76,7 +74,7 @@ function retaining(
   pipe: Arbor,
   half: number,
   side: 'below' | 'above',
-): { readonly edit: Edit; readonly does: string } | undefined {
+): { readonly edit: Edit; readonly collar: NewCollar } | undefined {
   const inside = partsOf(movement).arbors.get(pipe.ridesOn ?? pipe.id);
   const span = heightsOfArbor(pipe, movement);
   const reach = inside && heightsOfArbor(inside, movement);
@@ -86,11 +84,7 @@ function retaining(
   if (from < reach.from || to > reach.to) return undefined;
   const collar = { diameter: Math.max(inside.diameter, pipe.pipeBore ?? 0) + COLLAR_SEAT, from, to };
   const edit: Edit = { kind: 'change', id: inside.id, set: { collars: [...inside.collars, collar] } };
-  return { edit, does: collarWords(collar, inside) };
-}
-
-function collarWords({ diameter, from, to }: Heights & { diameter: number }, arbor: Arbor): string {
-  return `Put a collar Ø ${lengthWords(diameter)} on ${arbor.name ?? arbor.id} from ${lengthWords(from)} to ${lengthWords(to)}`;
+  return { edit, collar: { arbor: inside.id, ...collar } };
 }
 
 /** Room that is short, or that errors can use up: a greater end shake, which the room must allow. */
@@ -100,8 +94,8 @@ function longerShake(arbor: Arbor, stack: Exclude<Stack, { kind: 'none' }>): Can
   const error = arbor.endShake - statistical[0];
   const endShake = Math.ceil((error + FINE / 2) / FINE) * FINE;
   if (statistical[0] > 0 || endShake > room) return [];
-  const does = `Give ${arbor.name ?? arbor.id} an end shake of ${lengthWords(endShake)}`;
-  return [{ does, edit: { kind: 'change', id: arbor.id, set: { endShake } } }];
+  const deed = { kind: 'giveEndShake', arbor: arbor.id, endShake } as const;
+  return [{ deed, edit: { kind: 'change', id: arbor.id, set: { endShake } } }];
 }
 
 /** The outermost hub or collar on either side is shortened by what is missing. */
@@ -120,15 +114,18 @@ function shorter(movement: Movement, arbor: Arbor, stack: Extract<Stack, { kind:
 function shortened(movement: Movement, id: ArborId, piece: StackPiece, set: Partial<Heights>, by: number): Candidate[] {
   const next = { from: piece.from, to: piece.to, ...set };
   if (next.to - next.from < by) return [];
-  const does = `Shorten ${piece.label.charAt(0).toLowerCase()}${piece.label.slice(1)} by ${lengthWords(by)} ${set.to === undefined ? 'below' : 'above'}`;
+  const face = set.to === undefined ? 'below' : 'above';
+  const deedOf = (kind: Piece['piece']): Deed => {
+    return { kind: 'shorten', piece: { part: piece.part, piece: kind }, by, from: face };
+  };
   const wheel = movement.wheels.find((each) => each.id === piece.part);
   if (piece.kind === 'hub' && wheel?.hub) {
-    return [{ does, edit: { kind: 'change', id: wheel.id, set: { hub: { ...wheel.hub, ...set } } } }];
+    return [{ deed: deedOf('hub'), edit: { kind: 'change', id: wheel.id, set: { hub: { ...wheel.hub, ...set } } } }];
   }
   const arbor = movement.arbors.find((each) => each.id === id);
   if (piece.kind !== 'collar' || !arbor) return [];
   const collars = arbor.collars.map((collar) =>
     collar.from === piece.from && collar.to === piece.to ? { ...collar, ...set } : collar,
   );
-  return [{ does, edit: { kind: 'change', id, set: { collars } } }];
+  return [{ deed: deedOf('collar'), edit: { kind: 'change', id, set: { collars } } }];
 }

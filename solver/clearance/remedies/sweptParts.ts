@@ -2,12 +2,13 @@
 import type { Arbor } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { type Finding, shortInPlan } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
 import { planGapOf } from '../gaps/planGap.ts';
+import { pieceOf } from '../solids/piece.ts';
 import type { Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
+import type { Deed } from './deed.ts';
 
 /** Added so that a cured gap does not fall short by rounding, mm. */
 const SPARE = 1e-6;
@@ -60,33 +61,27 @@ function endShakeOf({ movement }: PlacedMovement, { parts }: Finding): number {
     .reduce((sum, { endShake }) => sum + endShake / 2, 0);
 }
 
-function changedTo(arbor: Arbor, index: number, set: Partial<Swept>, does: string): Candidate {
+function changedTo(arbor: Arbor, index: number, set: Partial<Swept>, deed: Deed): Candidate {
   const swept = (arbor.swept ?? []).map((each, i) => (i === index ? { ...each, ...set } : each));
-  return { does, edit: { kind: 'change', id: arbor.id, set: { swept } } };
+  return { deed, edit: { kind: 'change', id: arbor.id, set: { swept } } };
 }
 
-function shorter(arbor: Arbor, index: number, swept: Swept, { label }: Solid, finding: Finding): Candidate[] {
+function shorter(arbor: Arbor, index: number, swept: Swept, solid: Solid, finding: Finding): Candidate[] {
   const short = shortInPlan(finding);
   const farthest = Math.floor((swept.farthest - short - SPARE) / FINE) * FINE;
   const least = Math.max(swept.nearest, swept.farthest * MOST_SHORTENED);
   if (short <= 0 || farthest <= least) return [];
-  const does = `Shorten ${label} to ${lengthWords(farthest)} from its axis`;
-  return [changedTo(arbor, index, { farthest }, does)];
+  return [changedTo(arbor, index, { farthest }, { kind: 'shortenSwept', piece: pieceOf(solid), farthest })];
 }
 
 /** Just above and just below what it meets, the nearer first. */
 function elsewhere(arbor: Arbor, index: number, swept: Swept, others: readonly Solid[], gap: number): Candidate[] {
   const above = Math.max(...others.map(({ heights }) => heights.to)) + gap - swept.from;
   const below = Math.min(...others.map(({ heights }) => heights.from)) - gap - swept.to;
-  const called = swept.name ?? `the ${swept.kind} on ${arbor.name ?? arbor.id}`;
+  const piece = { part: arbor.id, piece: 'swept', nth: index } as const;
   return [Math.ceil((above + SPARE) / FINE) * FINE, Math.floor((below - SPARE) / FINE) * FINE]
     .sort((a, b) => Math.abs(a) - Math.abs(b))
     .map((by) =>
-      changedTo(
-        arbor,
-        index,
-        { from: swept.from + by, to: swept.to + by },
-        `Move ${called} ${by > 0 ? 'up' : 'down'} by ${lengthWords(Math.abs(by))}`,
-      ),
+      changedTo(arbor, index, { from: swept.from + by, to: swept.to + by }, { kind: 'moveSwept', piece, by }),
     );
 }

@@ -3,9 +3,8 @@
 import { applyEdit, type Edit } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
-import { turnMovement } from '../../train/index.ts';
+import { type TurningProblem, turnMovement } from '../../train/index.ts';
 import type { Finding } from '../findings/finding.ts';
-import { wheelLabel } from '../solids/wheelSolids.ts';
 import type { Candidate } from './candidate.ts';
 
 /** Counts tried on each side of the one that is there. */
@@ -14,8 +13,9 @@ const MOST_ANSWERS = 3;
 /** Larger movements are not gone through count by count. */
 const MOST_WHEELS = 60;
 
-/** Is this a finding of the turning: `turning indication hour`, `ring locked a b`? */
-const aboutOf = ({ key }: Finding): string | undefined => /^(?:turning|ring|depth) (\w+) /.exec(key)?.[1];
+/** The fault of the train that a finding tells of. */
+const aboutOf = ({ cause }: Finding): TurningProblem['kind'] | undefined =>
+  cause.kind === 'turning' ? cause.problem.kind : undefined;
 
 /** Candidates for a finding of the turning; each is tried out before it is offered. */
 export function turningCandidates({ movement }: PlacedMovement, finding: Finding): Candidate[] {
@@ -42,8 +42,8 @@ function otherCounts(movement: Movement, finding: Finding): Candidate[] {
     for (const delta of deltas) {
       const edit: Edit = { kind: 'change', id: wheel.id, set: { teeth: wheel.teeth + delta } };
       if (!ends(movement, edit, finding)) continue;
-      const does = `Give ${wheelLabel(wheel)} ${wheel.teeth + delta} teeth for ${wheel.teeth}`;
-      found.push({ candidate: { does, edit }, delta: Math.abs(delta) });
+      const deed = { kind: 'giveTeeth', wheel: wheel.id, teeth: wheel.teeth + delta, instead: wheel.teeth } as const;
+      found.push({ candidate: { deed, edit }, delta: Math.abs(delta) });
     }
   }
   return found
@@ -68,11 +68,15 @@ function ends(movement: Movement, edit: Edit, finding: Finding): boolean {
 
 /** A hand that turns the other way may be wanted so. */
 function meantSense({ indications }: Movement, { parts }: Finding): Candidate[] {
-  return indications.flatMap(({ id, name, arbor, sense }): Candidate[] => {
+  return indications.flatMap(({ id, arbor, sense }): Candidate[] => {
     if (!parts.includes(arbor) || sense === undefined) return [];
     const other = sense === 'clockwise' ? 'anticlockwise' : 'clockwise';
-    const does = `Want ${name ?? id} ${other}, if that is what was meant`;
-    return [{ does, edit: { kind: 'change', id, set: { sense: other } } }];
+    return [
+      {
+        deed: { kind: 'wantSense', indication: id, sense: other },
+        edit: { kind: 'change', id, set: { sense: other } },
+      },
+    ];
   });
 }
 
@@ -81,33 +85,35 @@ function depthsLeftOut({ rules, wheels }: Movement, { parts }: Finding): Candida
   return rules.flatMap((rule): Candidate[] => {
     if (rule.kind !== 'depth' || rule.leaveOut) return [];
     if (!rule.wheels.every((id) => parts.includes(arborOf.get(id) ?? id))) return [];
-    const [a, b] = rule.wheels.map((id) => wheels.find((wheel) => wheel.id === id));
-    if (!a || !b) return [];
-    const does = `Leave out the depth of ${wheelLabel(a)} and ${wheelLabel(b)}`;
-    return [{ does, edit: { kind: 'leaveOut', rules: [rule.id], leaveOut: true } }];
+    return [
+      {
+        deed: { kind: 'leaveOutDepth', wheels: rule.wheels },
+        edit: { kind: 'leaveOut', rules: [rule.id], leaveOut: true },
+      },
+    ];
   });
 }
 
 function letTurn({ arbors }: Movement, { parts }: Finding): Candidate[] {
   return arbors
     .filter(({ id, turns }) => parts.includes(id) && turns === 'never')
-    .map(({ id, name }) => ({ does: `Let ${name ?? id} turn`, edit: { kind: 'change', id, unset: ['turns'] } }));
+    .map(({ id }) => ({ deed: { kind: 'letTurn', arbor: id }, edit: { kind: 'change', id, unset: ['turns'] } }));
 }
 
 function fixedPipes({ arbors }: Movement, { parts }: Finding): Candidate[] {
-  return arbors.flatMap(({ id, name, ridesOn, turns }): Candidate[] => {
+  return arbors.flatMap(({ id, ridesOn, turns }): Candidate[] => {
     if (!parts.includes(id) || ridesOn === undefined || turns === 'withArbor') return [];
-    const on = arbors.find((arbor) => arbor.id === ridesOn);
-    const does = `Fix ${name ?? id} on ${on?.name ?? ridesOn}`;
-    return [{ does, edit: { kind: 'change', id, set: { turns: 'withArbor' } } }];
+    return [
+      { deed: { kind: 'fixPipe', arbor: id, on: ridesOn }, edit: { kind: 'change', id, set: { turns: 'withArbor' } } },
+    ];
   });
 }
 
 function heldStill({ arbors }: Movement, { parts }: Finding): Candidate[] {
   return arbors
     .filter(({ id }) => parts.includes(id))
-    .map(({ id, name }) => ({
-      does: `Fix ${name ?? id} to what it stands on, so that it never turns`,
+    .map(({ id }) => ({
+      deed: { kind: 'holdStill', arbor: id },
       edit: { kind: 'change', id, set: { turns: 'never' } },
     }));
 }

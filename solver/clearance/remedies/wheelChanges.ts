@@ -5,12 +5,11 @@ import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
 import { type Finding, shortInPlan } from '../findings/finding.ts';
-import { lengthWords } from '../findings/lengthWords.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
 import type { Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
-import { wheelLabel } from '../solids/wheelSolids.ts';
 import type { Candidate } from './candidate.ts';
+import type { Deed } from './deed.ts';
 
 /** Added so that a cured gap does not fall short by rounding, mm. */
 const SPARE = 1e-6;
@@ -38,8 +37,8 @@ function concernsOf(placed: PlacedMovement, finding: Finding): Concern[] {
     });
 }
 
-function changed(wheel: Wheel, set: Partial<Wheel>, does: string): Candidate {
-  return { does, edit: { kind: 'change', id: wheel.id, set } };
+function changed(wheel: Wheel, set: Partial<Wheel>, deed: Deed): Candidate {
+  return { deed, edit: { kind: 'change', id: wheel.id, set } };
 }
 
 /** A wheel at another level takes its hub along. */
@@ -65,9 +64,11 @@ function meshingWith(wheel: Wheel, { wheels, rules }: Movement): Wheel[] {
 /** The wheel so far up (or down, where negative); what it meshes with goes along. */
 export function levelShift(movement: Movement, wheel: Wheel, by: number): Candidate {
   const together = meshingWith(wheel, movement);
-  const names = [wheel, ...together.filter(({ id }) => id !== wheel.id)].map(wheelLabel).join(' and ');
-  const does = `Move ${names} ${by > 0 ? 'up' : 'down'} by ${lengthWords(Math.abs(by))}`;
-  return { does, edit: { kind: 'several', edits: together.map((each) => movedBy(each, by)) } };
+  const wheels = [wheel.id, ...together.map(({ id }) => id).filter((id) => id !== wheel.id)];
+  return {
+    deed: { kind: 'moveWheels', wheels, by },
+    edit: { kind: 'several', edits: together.map((each) => movedBy(each, by)) },
+  };
 }
 
 /** Just above and just below what the wheel fouls, the nearer first. */
@@ -96,8 +97,8 @@ export function thicknessCandidates(placed: PlacedMovement, finding: Finding): C
       const off = otherIsAbove ? top - (other.heights.from - gap) : other.heights.to + gap - wheel.level;
       if (off <= 0 || off > wheel.thickness * MOST_THINNED) return [];
       const level = otherIsAbove ? wheel.level : wheel.level + off;
-      const does = `Thin ${wheelLabel(wheel)} by ${lengthWords(off)} from ${otherIsAbove ? 'above' : 'below'}`;
-      return [changed(wheel, { level, thickness: wheel.thickness - off }, does)];
+      const deed = { kind: 'thin', wheel: wheel.id, by: off, from: otherIsAbove ? 'above' : 'below' } as const;
+      return [changed(wheel, { level, thickness: wheel.thickness - off }, deed)];
     }),
   );
 }
@@ -110,8 +111,7 @@ export function tipCandidates(placed: PlacedMovement, finding: Finding): Candida
     const size = sizeOfWheel(wheel, placed.movement);
     if (short <= 0 || short > size.addendum * MOST_TOPPED) return [];
     const tipDiameter = 2 * (size.tipRadius - short - SPARE);
-    const does = `Top ${wheelLabel(wheel)} to ${lengthWords(tipDiameter)} over the tips`;
-    return [changed(wheel, { tipDiameter }, does)];
+    return [changed(wheel, { tipDiameter }, { kind: 'top', wheel: wheel.id, tipDiameter })];
   });
 }
 

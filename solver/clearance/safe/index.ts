@@ -1,2 +1,2 @@
 /** Safe places: where a sliding post, or any part, clears everything. */
-export { canSlide, type SafePlaces, safePlacesOf, slideToSafe } from './safePlaces.ts';
+export { canSlide, type NoSafePlace, type SafePlaces, safePlacesOf, slideToSafe } from './safePlaces.ts';

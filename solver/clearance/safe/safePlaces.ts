@@ -24,12 +24,15 @@ export interface SafeOptions {
   readonly reach?: number;
 }
 
+/** Why there is no safe place: the point is not loose by itself, or nowhere on its curve, its circle or in the case is clear. */
+export type NoSafePlace = { readonly kind: 'settled' | 'curve' | 'circle' | 'case' };
+
 /** Safe places along a curve or over an area, or why there are none to tell. */
 export type SafePlaces =
   | { readonly kind: 'curve'; readonly pieces: readonly (readonly Point[])[] }
   /** Middles of the safe cells, each `cell` mm wide. */
   | { readonly kind: 'region'; readonly cell: number; readonly middles: readonly Point[] }
-  | { readonly kind: 'none'; readonly says: string };
+  | { readonly kind: 'none'; readonly why: NoSafePlace };
 
 /** Step along a curve, mm, and cells across half of the case. */
 const STEP = 0.5;
@@ -60,25 +63,18 @@ export function safePlacesOf(placed: PlacedMovement, id: PointId, options: SafeO
   const post = settledPost(placed, id);
   if (post) return safeArcPieces(placed, post);
   if (place?.state !== 'loose' || place.free.length === 0) {
-    return {
-      kind: 'none',
-      says: 'It is not loose by itself: leave out a rule that settles it, or move what it hangs on.',
-    };
+    return { kind: 'none', why: { kind: 'settled' } };
   }
   const way = new Way(placed, id, roomMeasureOf(placed));
   const { middle, reach } = groundOf(placed);
   if (place.free.length === 1) {
     const step = options.step ?? STEP;
     const pieces = way.curve(step, options.reach ?? HALF_ROUND * reach);
-    return pieces.length > 0
-      ? { kind: 'curve', pieces }
-      : { kind: 'none', says: 'Nowhere on its curve is everything clear.' };
+    return pieces.length > 0 ? { kind: 'curve', pieces } : { kind: 'none', why: { kind: 'curve' } };
   }
   const cell = options.step ?? reach / CELLS;
   const middles = way.grid(middle, reach, cell);
-  return middles.length > 0
-    ? { kind: 'region', cell, middles }
-    : { kind: 'none', says: 'Nowhere in the case is everything clear.' };
+  return middles.length > 0 ? { kind: 'region', cell, middles } : { kind: 'none', why: { kind: 'case' } };
 }
 
 /** Degrees between two points of an arc that is handed over as a row of points. */
@@ -86,7 +82,7 @@ const ARC_STEP = 2;
 
 function safeArcPieces(placed: PlacedMovement, post: Post): SafePlaces {
   const safe = safeArcsOfPost(placed, post);
-  if (!safe || safe.arcs.length === 0) return { kind: 'none', says: 'Nowhere on its circle is everything clear.' };
+  if (!safe || safe.arcs.length === 0) return { kind: 'none', why: { kind: 'circle' } };
   const { centre, radius } = safe.slide;
   const pieces = safe.arcs.map(({ start, sweep }) => {
     const count = Math.max(1, Math.ceil((sweep * 180) / Math.PI / ARC_STEP));

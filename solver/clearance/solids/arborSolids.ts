@@ -26,10 +26,9 @@ export function heightsOfArbor(arbor: Arbor, movement: Movement): Heights | unde
 export function arborSolids(arbor: Arbor, centre: XY, parts: PartsIndex): Draft[] {
   const whole = heightsOfArbor(arbor, parts.movement);
   if (!whole) return [];
-  const name = arbor.name ?? `Arbor ${arbor.id}`;
   const ring: Omit<RingSolid, 'index'> = {
     part: arbor.id,
-    label: name,
+    piece: 'whole',
     role: 'arbor',
     heights: whole,
     arbor: arbor.id,
@@ -43,13 +42,13 @@ export function arborSolids(arbor: Arbor, centre: XY, parts: PartsIndex): Draft[
     ...bare.map((heights): Draft => ({ ...ring, heights })),
     ...arbor.collars.map(({ from, to, diameter }): Draft => {
       const heights = { from, to };
-      return { ...ring, label: `Collar on ${arbor.name ?? arbor.id}`, role: 'collar', heights, outer: diameter / 2 };
+      return { ...ring, piece: 'collar', role: 'collar', heights, outer: diameter / 2 };
     }),
-    ...(arbor.swept ?? []).map(({ from, to, nearest, farthest, kind, name: called }): Draft => {
-      const label = called ?? `${kind[0]?.toUpperCase()}${kind.slice(1)} on ${arbor.name ?? arbor.id}`;
+    ...(arbor.swept ?? []).map(({ from, to, nearest, farthest }, nth): Draft => {
       return {
         ...ring,
-        label,
+        piece: 'swept',
+        nth,
         role: 'swept',
         heights: { from, to },
         inner: Math.max(nearest, ring.inner),

@@ -5,10 +5,9 @@ import type { Draft, Heights } from './solid.ts';
 
 /** A post and the heads of the screws that hold it, at its place. */
 export function postSolids(post: Post, centre: XY, movement: Movement): Draft[] {
-  const label = post.name ?? `Post ${post.id}`;
-  const disc = (heights: Heights, diameter: number, called: string): Draft => ({
+  const disc = (heights: Heights, diameter: number, piece: 'whole' | 'head'): Draft => ({
     part: post.id,
-    label: called,
+    piece,
     role: 'post',
     heights,
     shape: 'ring',
@@ -17,8 +16,8 @@ export function postSolids(post: Post, centre: XY, movement: Movement): Draft[] 
     outer: diameter / 2,
   });
   const heights = post.levels ?? spanBetweenPlates(movement);
-  const heads = (post.heads ?? []).map(({ from, to, diameter }) => disc({ from, to }, diameter, `Head on ${label}`));
-  return [...(heights ? [disc(heights, post.diameter, label)] : []), ...heads];
+  const heads = (post.heads ?? []).map(({ from, to, diameter }) => disc({ from, to }, diameter, 'head'));
+  return [...(heights ? [disc(heights, post.diameter, 'whole')] : []), ...heads];
 }
 
 /** Walls and plates; a rib is a part of its wall's outline. */
@@ -28,7 +27,7 @@ export function caseSolids(movement: Movement): Draft[] {
       (wall): Draft => ({
         shape: 'region',
         part: wall.id,
-        label: wall.name ?? `Wall ${wall.id}`,
+        piece: 'whole',
         role: 'wall',
         heights: wall.levels,
         region: { outer: wall.outline, holes: wall.inner ? [wall.inner] : [] },
@@ -38,7 +37,7 @@ export function caseSolids(movement: Movement): Draft[] {
       (plate): Draft => ({
         shape: 'region',
         part: plate.id,
-        label: plate.name ?? `Plate ${plate.id}`,
+        piece: 'whole',
         role: 'plate',
         heights: plate.levels,
         region: { outer: plate.outline, holes: openingsIn(movement, plate.id) },

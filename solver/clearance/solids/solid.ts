@@ -1,6 +1,7 @@
 /** A solid: a ring or a filled outline between two heights. */
 import type { Region, XY } from '../../geometry/index.ts';
-import type { ArborId, PartId } from '../../movement/ids.ts';
+import type { ArborId } from '../../movement/ids.ts';
+import type { Piece } from './piece.ts';
 
 export interface Heights {
   readonly from: number;
@@ -13,12 +14,9 @@ export interface CarryingArm {
   readonly about: XY;
 }
 
-interface SolidBase {
+interface SolidBase extends Piece {
   /** Index in the list of solids. */
   readonly index: number;
-  readonly part: PartId;
-  /** "Wheel Third", "Arbor B", "Post P2": how a finding names it. */
-  readonly label: string;
   /** `swept`: what a hand, arm, finger or pin reaches in a whole turn. */
   readonly role: 'wheel' | 'hub' | 'collar' | 'arbor' | 'swept' | 'post' | 'wall' | 'plate';
   readonly heights: Heights;

@@ -7,20 +7,19 @@
  * own; the distance of the two stops is one length where one body has both.
  */
 import { containsPoint, nearestOnOutline } from '../../geometry/index.ts';
-import type { ArborId, PartId } from '../../movement/ids.ts';
+import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
 import { TOUCH } from '../gaps/gapReadings.ts';
 import { axisRoots } from '../gaps/pairTerms.ts';
 import { arborSolids } from '../solids/arborSolids.ts';
 import { bodyOf, type PartsIndex, partsOf } from '../solids/partsIndex.ts';
+import { type Piece, pieceOf } from '../solids/piece.ts';
 import type { Heights, RingSolid } from '../solids/solid.ts';
 import { wheelSolids } from '../solids/wheelSolids.ts';
 import type { StackPiece, StackTolerance } from './stackOf.ts';
 
 /** What stops a pipe on one side. */
-export interface PipeStop {
-  readonly part: PartId;
-  readonly label: string;
+export interface PipeStop extends Piece {
   /** The arbor that it moves with; none for a plate. */
   readonly arbor?: ArborId;
   /** Height of its face and of the pipe's face that meets it, mm; the room between them. */
@@ -51,9 +50,7 @@ export interface PipeStack {
 }
 
 /** A ring of the axis with the arbor that it moves with. */
-interface AxisRing extends Heights {
-  readonly part: PartId;
-  readonly label: string;
+interface AxisRing extends Heights, Piece {
   readonly body?: ArborId;
   readonly inner: number;
   readonly outer: number;
@@ -106,7 +103,7 @@ function axisRings(movement: Movement, pipe: Arbor, parts: PartsIndex): AxisRing
     ].filter((draft): draft is Omit<RingSolid, 'index'> => draft.shape === 'ring');
     const body = bodyOf(arbor.id, parts);
     const rings = drafts.map(
-      ({ part, label, heights, inner, outer }): AxisRing => ({ part, label, body, inner, outer, ...heights }),
+      ({ heights, inner, outer, ...solid }): AxisRing => ({ ...pieceOf(solid), body, inner, outer, ...heights }),
     );
     return [...rings, ...bushesIn(arbor, body)];
   });
@@ -118,8 +115,9 @@ function bushesIn(arbor: Arbor, body: ArborId): AxisRing[] {
   if (arbor.ridesOn === undefined) return [];
   return arbor.bearings.flatMap(({ plate, at, bore, length }): AxisRing[] => {
     if (plate !== undefined || at === undefined || bore >= arbor.diameter) return [];
-    const label = `Bush of ${arbor.name ?? arbor.id}`;
-    return [{ part: arbor.id, label, body, inner: bore / 2, outer: arbor.diameter / 2, from: at, to: at + length }];
+    return [
+      { part: arbor.id, piece: 'bush', body, inner: bore / 2, outer: arbor.diameter / 2, from: at, to: at + length },
+    ];
   });
 }
 
@@ -134,8 +132,7 @@ function plateRing(movement: Movement, plate: Plate, pipe: Arbor, axis: readonly
   );
   // A plate that the axis passes through without a bearing has a hole of unknown size: it is not counted on.
   if (inner === 0 || !containsPoint(plate.outline, pipe.at)) return [];
-  const label = plate.name ?? plate.id;
-  return [{ part: plate.id, label, inner, outer: Number.POSITIVE_INFINITY, ...plate.levels }];
+  return [{ part: plate.id, piece: 'whole', inner, outer: Number.POSITIVE_INFINITY, ...plate.levels }];
 }
 
 function nearestStop(
@@ -152,8 +149,8 @@ function nearestStop(
       const [face, at] = isBelow ? [mine.from, other.to] : [mine.to, other.from];
       const gap = isBelow ? face - at : at - face;
       if (best && gap >= best.gap) continue;
-      const { part, label, body, inner } = other;
-      best = { part, label, at, face, gap, inner, ...(body === undefined ? {} : { arbor: body }) };
+      const { body, inner } = other;
+      best = { ...pieceOf(other), at, face, gap, inner, ...(body === undefined ? {} : { arbor: body }) };
     }
   }
   return best;
@@ -163,18 +160,17 @@ function nearestStop(
 function piecesBetween(pipe: Arbor, own: readonly AxisRing[], from: number, to: number): StackPiece[] {
   const pieces: StackPiece[] = [];
   const solid = own
-    .filter((ring) => ring.part !== pipe.id || ring.label.startsWith('Collar'))
+    .filter((ring) => ring.part !== pipe.id || ring.piece === 'collar')
     .filter((ring) => ring.to > from && ring.from < to)
     .sort((a, b) => a.from - b.from || a.to - b.to);
   let reached = from;
   const bare = (upTo: number): void => {
-    if (upTo > reached + TOUCH)
-      pieces.push({ part: pipe.id, label: pipe.name ?? pipe.id, kind: 'bare', from: reached, to: upTo });
+    if (upTo > reached + TOUCH) pieces.push({ part: pipe.id, kind: 'bare', from: reached, to: upTo });
   };
   for (const ring of solid) {
     bare(Math.min(ring.from, to));
-    const kind = ring.part === pipe.id ? 'collar' : ring.label.startsWith('Hub') ? 'hub' : 'wheel';
-    pieces.push({ part: ring.part, label: ring.label, kind, from: ring.from, to: ring.to });
+    const kind = ring.part === pipe.id ? 'collar' : ring.piece === 'hub' ? 'hub' : 'wheel';
+    pieces.push({ part: ring.part, kind, from: ring.from, to: ring.to });
     reached = Math.max(reached, ring.to);
   }
   bare(to);

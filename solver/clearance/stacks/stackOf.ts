@@ -9,14 +9,12 @@
 import type { ArborId, PartId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
 import { partsOf } from '../solids/partsIndex.ts';
-import { wheelLabel } from '../solids/wheelSolids.ts';
 import { type PipeStack, pipeStackOf } from './pipeStack.ts';
 
 /** One length of the stack, mm. */
 export interface StackPiece {
   /** The wheel that it belongs to; the arbor itself for collars and bare lengths. */
   readonly part: PartId;
-  readonly label: string;
   readonly kind: 'wheel' | 'hub' | 'collar' | 'bare';
   readonly from: number;
   readonly to: number;
@@ -49,7 +47,12 @@ export type Stack =
       readonly outside: readonly StackPiece[];
     }
   | PipeStack
-  | { readonly kind: 'none'; readonly says: string };
+  | { readonly kind: 'none'; readonly why: NoStack };
+
+/** Why an arbor has no stack. */
+export type NoStack =
+  | { readonly kind: 'unknown' | 'notBetweenPlates'; readonly arbor: ArborId }
+  | { readonly kind: 'fixed'; readonly arbor: ArborId; readonly on: ArborId };
 
 /**
  * The stack of an arbor: between its two plates, or for a pipe between what stops it on its axis.
@@ -59,20 +62,15 @@ export type Stack =
 export function stackOf(movement: Movement, id: ArborId, tolerance: StackTolerance = movement.stackTolerance): Stack {
   const parts = partsOf(movement);
   const arbor = parts.arbors.get(id);
-  if (!arbor) return { kind: 'none', says: `No arbor is called “${id}”.` };
+  if (!arbor) return { kind: 'none', why: { kind: 'unknown', arbor: id } };
   if (arbor.turns === 'withArbor') {
-    const on = parts.arbors.get(arbor.ridesOn ?? id);
-    const says = `${arbor.name ?? id} is fixed on ${on?.name ?? arbor.ridesOn} and has no end shake of its own.`;
-    return { kind: 'none', says };
+    return { kind: 'none', why: { kind: 'fixed', arbor: id, on: arbor.ridesOn ?? id } };
   }
   if (arbor.ridesOn !== undefined) return pipeStackOf(movement, arbor, tolerance);
   const plates = platesOf(arbor, parts.plates);
   const [lower, upper] = [plates[0], plates[plates.length - 1]];
   if (!lower || !upper || lower === upper || upper.levels.from <= lower.levels.to) {
-    return {
-      kind: 'none',
-      says: `${arbor.name ?? id} does not run between two plates, so no distance bounds its stack.`,
-    };
+    return { kind: 'none', why: { kind: 'notBetweenPlates', arbor: id } };
   }
   const [bottom, top] = [lower.levels.to, upper.levels.from];
   const standing = standingPieces(arbor, movement);
@@ -107,26 +105,11 @@ function platesOf(arbor: Arbor, plates: ReadonlyMap<string, Plate>): Plate[] {
 
 function standingPieces(arbor: Arbor, movement: Movement): StackPiece[] {
   const wheels = (partsOf(movement).wheelsOn.get(arbor.id) ?? []).flatMap((wheel): StackPiece[] => {
-    const label = wheelLabel(wheel);
-    const body = {
-      part: wheel.id,
-      label,
-      kind: 'wheel',
-      from: wheel.level,
-      to: wheel.level + wheel.thickness,
-    } as const;
+    const body = { part: wheel.id, kind: 'wheel', from: wheel.level, to: wheel.level + wheel.thickness } as const;
     const { hub } = wheel;
-    return hub ? [body, { part: wheel.id, label: `Hub of ${label}`, kind: 'hub', from: hub.from, to: hub.to }] : [body];
+    return hub ? [body, { part: wheel.id, kind: 'hub', from: hub.from, to: hub.to }] : [body];
   });
-  const collars = arbor.collars.map(
-    ({ from, to }): StackPiece => ({
-      part: arbor.id,
-      label: `Collar on ${arbor.name ?? arbor.id}`,
-      kind: 'collar',
-      from,
-      to,
-    }),
-  );
+  const collars = arbor.collars.map(({ from, to }): StackPiece => ({ part: arbor.id, kind: 'collar', from, to }));
   return [...wheels, ...collars].sort((a, b) => a.from - b.from || a.to - b.to);
 }
 
@@ -135,7 +118,7 @@ function withBareLengths(arbor: Arbor, pieces: readonly StackPiece[], bottom: nu
   const all: StackPiece[] = [];
   let reached = bottom;
   const bare = (to: number): void => {
-    if (to > reached) all.push({ part: arbor.id, label: arbor.name ?? arbor.id, kind: 'bare', from: reached, to });
+    if (to > reached) all.push({ part: arbor.id, kind: 'bare', from: reached, to });
   };
   for (const piece of pieces) {
     bare(piece.from);

@@ -50,7 +50,7 @@ export interface Consequences {
   readonly gaps: readonly GapChange[];
   readonly findingsNew: readonly Finding[];
   readonly findingsGone: readonly Finding[];
-  /** A sentence each; `saysElse` leaves the depths out, for where they stand in a table. */
+  /** A sentence each, of all but the findings; `saysElse` leaves the depths out, for where they stand in a table. */
   readonly says: readonly string[];
   readonly saysElse: readonly string[];
 }
@@ -82,14 +82,10 @@ export function consequencesOf(before: PlacedMovement, after: PlacedMovement): C
       (move) => `${move.label} moves ${shiftWords(shiftOf(move.to.x - move.from.x, move.to.y - move.from.y))}.`,
     ),
   ];
-  const rest = [
-    ...plays.map(playSays),
-    ...findingsNew.map((finding) => `New: ${finding.says}`),
-    ...findingsGone.map((finding) => `Gone: ${finding.says}`),
-    ...gaps.map(({ finding, before: was }) => `Was ${fixed(was, 3)} mm: ${finding.says}`),
-  ];
+  const rest = [...plays.map(playSays)];
   const all = [...moved, ...depths.map(depthSays), ...rest];
-  const says = all.length > 0 ? all : ['Nothing changes.'];
+  const isQuiet = findingsNew.length + findingsGone.length + gaps.length === 0;
+  const says = all.length > 0 || !isQuiet ? all : ['Nothing changes.'];
   const saysElse = depths.length > 0 ? [...moved, ...rest] : says;
   return { moves, depths, plays, gaps, findingsNew, findingsGone, says, saysElse };
 }

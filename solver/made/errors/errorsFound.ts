@@ -95,6 +95,7 @@ function foundOf(
   const teller = new Teller(model, effects, tried);
   const label = labelsOf(placed.movement);
   const words = ruleWords(placed.movement);
+  const called = (id: string): string => placed.movement.wheels.find((wheel) => wheel.id === id)?.name ?? label(id);
   const gaps = teller.gaps.flatMap((index): GapFound[] => {
     const gap = model.gaps[index];
     if (!gap) return [];
@@ -103,7 +104,7 @@ function foundOf(
     const { asPlanted, wanted } = planned;
     const parts = [first.part, second.part] as const;
     const [fouls, tooClose] = [teller.below('gap', index), teller.below('gapRoom', index)];
-    return [{ parts, label: `${first.label} and ${second.label}`, asPlanted, wanted, fouls, tooClose, ...spread }];
+    return [{ parts, label: parts.map(called).join(' and '), asPlanted, wanted, fouls, tooClose, ...spread }];
   });
   const depths = model.depths.map(({ rule, wheels: [a, b], ends }, index): DepthFound => {
     const tight = teller.below('tightRoom', index);

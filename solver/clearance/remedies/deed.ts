@@ -1,0 +1,74 @@
+/** What a remedy does: kinds with the parts and numbers that their sentences need. Lengths mm, angles radians. */
+import type { ArborId, IndicationId, OpeningId, PointId, PostId, RuleId, WheelId } from '../../movement/ids.ts';
+import type { Point } from '../../planting/placed.ts';
+import type { MovedArbor } from '../findings/cause.ts';
+import type { Piece } from '../solids/piece.ts';
+
+type Pair<Id> = readonly [Id, Id];
+/** From which side metal is taken off. */
+type Face = 'above' | 'below';
+
+/** A collar that is put on an arbor or a pipe. */
+export interface NewCollar {
+  readonly arbor: ArborId;
+  readonly diameter: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+type PlaceDeed =
+  /** A post goes round the centre of its circle, + anticlockwise. */
+  | { readonly kind: 'turnPost'; readonly post: PostId; readonly about: PointId; readonly by: number }
+  | { readonly kind: 'otherCrossing'; readonly arbor: ArborId }
+  | { readonly kind: 'moveArbors'; readonly moved: readonly MovedArbor[] }
+  | { readonly kind: 'holdAt'; readonly arbor: ArborId; readonly to: Point; readonly distance: number }
+  | { readonly kind: 'setDirection'; readonly arbor: ArborId; readonly direction: number; readonly distance: number };
+
+type WheelDeed =
+  /** Up where positive, with all that meshes with the first of them. */
+  | { readonly kind: 'moveWheels'; readonly wheels: readonly WheelId[]; readonly by: number }
+  | { readonly kind: 'thin'; readonly wheel: WheelId; readonly by: number; readonly from: Face }
+  | { readonly kind: 'top'; readonly wheel: WheelId; readonly tipDiameter: number }
+  | { readonly kind: 'cutInSizeOf'; readonly wheel: WheelId; readonly like: WheelId }
+  | { readonly kind: 'moveToMeet'; readonly wheel: WheelId; readonly mate: WheelId; readonly by: number }
+  | { readonly kind: 'giveTeeth'; readonly wheel: WheelId; readonly teeth: number; readonly instead: number }
+  | { readonly kind: 'recut'; readonly wheels: Pair<WheelId>; readonly module: number; readonly instead: number }
+  /** The angle of a tooth from the drawing's zero. */
+  | { readonly kind: 'setPhase'; readonly wheel: WheelId; readonly phase: number };
+
+type DepthDeed =
+  | { readonly kind: 'useCalculated' | 'holdDepth'; readonly wheels: Pair<WheelId>; readonly distance: number }
+  | { readonly kind: 'leaveOutDepth'; readonly wheels: Pair<WheelId> }
+  /** Bearings bushed to so much play on the diameter. */
+  | { readonly kind: 'bush'; readonly arbors: readonly ArborId[]; readonly play: number };
+
+type RuleDeed =
+  | { readonly kind: 'setLength'; readonly rule: RuleId; readonly length: number }
+  | { readonly kind: 'setAngle'; readonly rule: RuleId; readonly angle: number };
+
+type PieceDeed =
+  /** A hand, arm, finger or pin, so far from its axis. */
+  | { readonly kind: 'shortenSwept'; readonly piece: Piece; readonly farthest: number }
+  | { readonly kind: 'moveSwept'; readonly piece: Piece; readonly by: number }
+  | { readonly kind: 'turnHead'; readonly post: PostId; readonly diameter: number }
+  | { readonly kind: 'shorten'; readonly piece: Piece; readonly by: number; readonly from: Face }
+  | { readonly kind: 'putCollars'; readonly collars: readonly NewCollar[] }
+  | { readonly kind: 'giveEndShake'; readonly arbor: ArborId; readonly endShake: number }
+  | { readonly kind: 'makeNotch'; readonly opening: OpeningId };
+
+type TurningDeed =
+  | { readonly kind: 'wantSense'; readonly indication: IndicationId; readonly sense: 'clockwise' | 'anticlockwise' }
+  | { readonly kind: 'letTurn' | 'holdStill'; readonly arbor: ArborId }
+  | { readonly kind: 'fixPipe'; readonly arbor: ArborId; readonly on: ArborId };
+
+export type Deed = PlaceDeed | WheelDeed | DepthDeed | RuleDeed | PieceDeed | TurningDeed;
+
+/** Deeds that differ by less than a maker can set, mm or radians, are the same deed. */
+const SAME = 1e-4;
+
+/** Do two deeds do the same? */
+export function isSameDeed(a: Deed, b: Deed): boolean {
+  const rounded = (_: string, value: unknown): unknown =>
+    typeof value === 'number' ? Math.round(value / SAME) : value;
+  return JSON.stringify(a, rounded) === JSON.stringify(b, rounded);
+}

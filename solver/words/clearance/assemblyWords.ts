@@ -1,0 +1,38 @@
+/** The order of taking apart, and what an arbor's stack stands between. */
+import type { AssemblyOrder, NoStack, Piece } from '../../clearance/index.ts';
+import { asSentence, listed } from '../lists.ts';
+import { type Sentences, sentenceOf } from '../saying.ts';
+import type { Speaker } from '../speaker.ts';
+import { namesOfParts, pieceWords } from './pieces.ts';
+
+/** A sentence for each group that comes out together, and for each arbor that others hold down. */
+export function assemblySays({ groups, heldDown }: AssemblyOrder, speaker: Speaker): readonly string[] {
+  const together = groups
+    .filter((group) => group.length > 1)
+    .map((group) => asSentence(`${namesOfParts(group, speaker)} come out together: each stands over another.`));
+  const held = heldDown
+    .filter(({ by }) => by.length > 0)
+    .map(({ arbor, by }) => {
+      const are = by.length > 1 ? 'are' : 'is';
+      return asSentence(`${speaker.name(arbor)} cannot be lifted out while ${namesOfParts(by, speaker)} ${are} in.`);
+    });
+  return [...together, ...held];
+}
+
+const NO_STACK: Sentences<NoStack> = {
+  unknown: () => 'No arbor of that name.',
+  notBetweenPlates: ({ arbor }, { name }) =>
+    asSentence(`${name(arbor)} does not run between two plates, so no distance bounds its stack.`),
+  fixed: ({ arbor, on }, { name }) =>
+    asSentence(`${name(arbor)} is fixed on ${name(on)} and has no end shake of its own.`),
+};
+
+/** Why an arbor has no stack. */
+export function noStackSays(why: NoStack, speaker: Speaker): string {
+  return sentenceOf(NO_STACK, why, speaker);
+}
+
+/** "Back plate and Collar on Third": what a stack stands between. */
+export function piecesWords(pieces: readonly Piece[], speaker: Speaker): string {
+  return asSentence(listed(pieces.map((piece) => pieceWords(piece, speaker))));
+}

@@ -1,0 +1,86 @@
+/** Cures as what a maker does: "Turn post 2 by +4.6° about Centre: gap 1.000 mm". No full stop: a button bears them. */
+import type { Deed, NewCollar, Remedy } from '../../clearance/index.ts';
+import { listed } from '../lists.ts';
+import { type Sentences, sentenceOf } from '../saying.ts';
+import type { Speaker } from '../speaker.ts';
+import { namesOfParts, pieceWords } from './pieces.ts';
+
+type DeedOf<K extends Deed['kind']> = Deed & { readonly kind: K };
+
+/** Figures of a module that say which cutter is meant. */
+const MODULE_FIGURES = 6;
+
+const SAYS: Sentences<Deed> = {
+  turnPost: ({ post, about, by }, { name, angle }) =>
+    `Turn ${name(post)} by ${by > 0 ? '+' : ''}${angle(by)} about ${name(about)}`,
+  otherCrossing: ({ arbor }, { name }) => `Plant ${name(arbor)} at its other crossing`,
+  moveArbors: ({ moved }, speaker) => {
+    const moves = moved.map(
+      ({ arbor, to, distance }) =>
+        `${speaker.name(arbor)} by ${speaker.length(distance)} to ${placeWords(to, speaker)}`,
+    );
+    return `Move ${listed(moves)}`;
+  },
+  holdAt: ({ arbor, to, distance }, speaker) =>
+    `Hold ${speaker.name(arbor)} at ${placeWords(to, speaker)}, ${speaker.length(distance)} from its place`,
+  setDirection: ({ arbor, direction, distance }, speaker) =>
+    `Set the direction of ${speaker.name(arbor)} to ${speaker.direction(direction, 3)}, which moves it ${speaker.length(distance)}`,
+  moveWheels: ({ wheels, by }, speaker) => `Move ${namesOfParts(wheels, speaker)} ${upOrDown(by, speaker)}`,
+  thin: ({ wheel, by, from }, { name, length }) => `Thin ${name(wheel)} by ${length(by)} from ${from}`,
+  top: ({ wheel, tipDiameter }, { name, length }) => `Top ${name(wheel)} to ${length(tipDiameter)} over the tips`,
+  cutInSizeOf: ({ wheel, like }, { name }) => `Cut ${name(wheel)} in the size of ${name(like)}`,
+  moveToMeet: ({ wheel, mate, by }, speaker) =>
+    `Move ${speaker.name(wheel)} ${upOrDown(by, speaker)} to meet ${speaker.name(mate)}`,
+  giveTeeth: ({ wheel, teeth, instead }, { name }) => `Give ${name(wheel)} ${teeth} teeth for ${instead}`,
+  recut: ({ wheels, module, instead }, speaker) =>
+    `Cut ${namesOfParts(wheels, speaker)} with module ${moduleFigure(module)} for ${moduleFigure(instead)}`,
+  setPhase: ({ wheel, phase }, { name, angle }) =>
+    `Set ${name(wheel)} on its arbor with a tooth ${angle(phase, 3)} from the drawing's zero, and keep that angle`,
+  useCalculated: ({ wheels, distance }, speaker) =>
+    `Use the calculated depth of ${namesOfParts(wheels, speaker)}, ${speaker.length(distance)}`,
+  holdDepth: ({ wheels, distance }, speaker) =>
+    `Hold the depth of ${namesOfParts(wheels, speaker)} at ${speaker.length(distance)}`,
+  leaveOutDepth: ({ wheels }, speaker) => `Leave out the depth of ${namesOfParts(wheels, speaker)}`,
+  bush: ({ arbors, play }, speaker) => `Bush ${namesOfParts(arbors, speaker)} to ${speaker.length(play)} of play`,
+  setLength: ({ rule, length }, speaker) => `Set ${speaker.rule(rule)} to ${speaker.length(length)}`,
+  setAngle: ({ rule, angle }, speaker) => `Set ${speaker.rule(rule)} to ${speaker.angle(angle, 4)}`,
+  shortenSwept: ({ piece, farthest }, speaker) =>
+    `Shorten ${pieceWords(piece, speaker)} to ${speaker.length(farthest)} from its axis`,
+  moveSwept: ({ piece, by }, speaker) => `Move ${pieceWords(piece, speaker)} ${upOrDown(by, speaker)}`,
+  turnHead: ({ post, diameter }, { name, length }) => `Turn the head of ${name(post)} down to Ø ${length(diameter)}`,
+  shorten: ({ piece, by, from }, speaker) => `Shorten ${pieceWords(piece, speaker)} by ${speaker.length(by)} ${from}`,
+  putCollars: collarsWords,
+  giveEndShake: ({ arbor, endShake }, { name, length }) => `Give ${name(arbor)} an end shake of ${length(endShake)}`,
+  makeNotch: ({ opening }, { name }) => `Make ${name(opening)} a notch`,
+  wantSense: ({ indication, sense }, { movement }) => {
+    const hand = movement.indications.find(({ id }) => id === indication);
+    return `Want ${hand?.name?.trim() || 'the indication'} ${sense}, if that is what was meant`;
+  },
+  letTurn: ({ arbor }, { name }) => `Let ${name(arbor)} turn`,
+  holdStill: ({ arbor }, { name }) => `Fix ${name(arbor)} to what it stands on, so that it never turns`,
+  fixPipe: ({ arbor, on }, { name }) => `Fix ${name(arbor)} on ${name(on)}`,
+};
+
+/** What a cure does, and for a gap what it then is. */
+export function cureSays({ deed, gapAfter }: Pick<Remedy, 'deed' | 'gapAfter'>, speaker: Speaker): string {
+  const does = sentenceOf(SAYS, deed, speaker);
+  return gapAfter === undefined ? does : `${does}: gap ${speaker.length(gapAfter)}`;
+}
+
+const moduleFigure = (module: number): string => String(Number(module.toPrecision(MODULE_FIGURES)));
+
+function upOrDown(by: number, { length }: Speaker): string {
+  return `${by > 0 ? 'up' : 'down'} by ${length(Math.abs(by))}`;
+}
+
+function placeWords({ x, y }: DeedOf<'holdAt'>['to'], { figure }: Speaker): string {
+  return `(${figure(x)}, ${figure(y)})`;
+}
+
+function collarsWords({ collars }: DeedOf<'putCollars'>, { name, length }: Speaker): string {
+  const put = collars.map(
+    ({ arbor, diameter, from, to }: NewCollar) =>
+      `put a collar Ø ${length(diameter)} on ${name(arbor)} from ${length(from)} to ${length(to)}`,
+  );
+  return put.join(', and ').replace(/^p/, 'P');
+}

@@ -1,0 +1,12 @@
+/**
+ * Words for what clearance finds: findings and their cures, what to try where there is none, stacks and the order of
+ * taking apart, trials of the train, plantings that were searched for.
+ *
+ * `pieces.ts` names pieces of parts for all of them; then one file for each outcome.
+ */
+export { adviceSays } from './adviceWords.ts';
+export { assemblySays, noStackSays, piecesWords } from './assemblyWords.ts';
+export { cureSays } from './cureWords.ts';
+export { findingChangesSay, findingSays } from './findingWords.ts';
+export { noPlantingSays, noSafePlaceSays, plantingSays, plantingsSay, searchingSays } from './plantingsWords.ts';
+export { leftOutSays, noRehearsalSays, rehearsalSays } from './rehearsalWords.ts';
