@@ -3,6 +3,7 @@
 import type { Point } from '../state/view.ts';
 import type { Box } from './labelPlacement.ts';
 
+/** A numbered balloon and the place that it is led to, CSS pixels. */
 export interface Balloon {
   readonly key: string;
   readonly number: number;

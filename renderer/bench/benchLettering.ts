@@ -15,6 +15,7 @@ const DIMENSION_PX = 14;
 /** Names are left out where an arbor's largest wheel is smaller than this on screen, CSS pixels. */
 const LEAST_RADIUS = 9;
 
+/** What decides the words on the bench. */
 export interface LetteringInput {
   readonly placed: PlacedMovement;
   readonly sizes: ReadonlyMap<string, WheelSize>;

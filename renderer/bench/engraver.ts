@@ -31,11 +31,13 @@ const TEETH_FROM_PX = 8.4;
 /** Layers from the lowest: figures keep their order of entry inside one. Notes change from frame to frame, the rest rarely. */
 export type Layer = 'parts' | 'signs' | 'notes';
 
+/** A figure that is on the card. */
 interface Held {
   readonly figure: Figure;
   readonly packed: Packed;
 }
 
+/** The batches of one layer, and whether they must be filled again. */
 interface LayerBatches {
   readonly arcs: Batch;
   readonly lines: Batch;
@@ -45,6 +47,7 @@ interface LayerBatches {
   lineData: Float32Array;
 }
 
+/** Owns the card's scene and draws it. */
 export class Engraver {
   readonly renderer: WebGLRenderer;
   private readonly inkwell = new Inkwell();

@@ -12,6 +12,7 @@ import { type Point, toWorld, type View } from '../state/view.ts';
 
 export type HitKind = 'arbor' | 'post' | 'mark' | 'wheel' | 'wall' | 'plate' | 'opening';
 
+/** What was hit. */
 export interface Hit {
   readonly kind: HitKind;
   readonly part: PartId;
@@ -24,6 +25,7 @@ export const SIGN_REACH_PX = 11;
 export const LINE_REACH_PX = 5;
 export const FINGER_REACH_PX = 22;
 
+/** Where to look, and on what. */
 export interface HitQuestion {
   readonly placed: PlacedMovement;
   readonly sizes: ReadonlyMap<string, WheelSize>;

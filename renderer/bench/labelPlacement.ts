@@ -7,6 +7,7 @@
  */
 import type { Point } from '../state/view.ts';
 
+/** A place where a label may stand, CSS pixels. */
 export interface LabelPlace {
   /** Middle of the lettering. */
   readonly at: Point;
@@ -14,6 +15,7 @@ export interface LabelPlace {
   readonly turn: number;
 }
 
+/** Lettering that looks for a place, sizes in CSS pixels. */
 export interface Label {
   readonly key: string;
   readonly text: string;
@@ -26,6 +28,7 @@ export interface Label {
   readonly places: readonly LabelPlace[];
 }
 
+/** A label at the place it was given. */
 export interface PlacedLabel<Kind extends Label = Label> {
   readonly label: Kind;
   readonly place: LabelPlace;

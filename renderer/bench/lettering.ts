@@ -37,12 +37,14 @@ const HALO = 6;
 /** How far ink and halo may reach beyond the air that a label keeps, CSS pixels. */
 const SPILL = 4;
 
+/** Size of the canvas, CSS pixels, and device pixels for each. */
 export interface LetteringSize {
   readonly width: number;
   readonly height: number;
   readonly ratio: number;
 }
 
+/** A label with the words that it stands for. */
 interface MeasuredLabel extends Label {
   readonly item: Lettered;
 }
@@ -54,6 +56,7 @@ interface Standing {
   readonly box: Box;
 }
 
+/** Paints words on the canvas, only where they changed. */
 export class Lettering {
   private readonly paint: CanvasRenderingContext2D;
   private readonly widths = new Map<string, number>();

@@ -4,6 +4,7 @@ import type { Box } from './labelPlacement.ts';
 /** Patches beyond which painting everything is the lesser work. */
 const MOST_PATCHES = 24;
 
+/** Whether two boxes share room; edges that touch do not. */
 export const boxesMeet = (a: Box, b: Box): boolean => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
 
 const around = (a: Box, b: Box): Box => [

@@ -1,6 +1,7 @@
 /** A closed outline as SVG path data in its own millimetres, y up (the caller's matrix turns it over). */
 import type { Outline } from '../../solver/movement/schema.ts';
 
+/** The `d` of a path element; empty for an outline without corners. */
 export function outlinePath(outline: Outline): string {
   if (outline.kind === 'circle') {
     const [x, y] = outline.centre;

@@ -18,6 +18,7 @@ import { type Lead, type Lettered, Lettering, type LetteringColours } from './le
 import { pensOfPage } from './pens.ts';
 import { BenchScene } from './scene.ts';
 
+/** The elements that the bench is painted on. */
 export interface PainterPage {
   readonly line: HTMLCanvasElement;
   readonly letters: HTMLCanvasElement;
@@ -29,6 +30,7 @@ const NOTHING: ReadonlySet<string> = new Set();
 /** Room that the title block takes in the lower right corner, CSS pixels. */
 const TITLE_BLOCK = { width: 262, height: 74 };
 
+/** Paints the bench whenever its state has changed. */
 export class BenchPainter {
   private readonly scene: BenchScene;
   private readonly lettering: Lettering;

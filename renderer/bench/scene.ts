@@ -40,6 +40,7 @@ const RECEDED = 0.42;
 /** The origin is moved when the view is further from it than this many view widths. */
 const ORIGIN_REACH = 4000;
 
+/** The figures that are on the bench. */
 export class BenchScene {
   readonly engraver: Engraver;
   /** Source object of each figure. */

@@ -5,6 +5,7 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { assemblySays, noStackSays, piecesWords } from '../../solver/words/clearance/index.ts';
 import { counted, listed, type Speaker } from '../../solver/words/index.ts';
 
+/** The end shake of one arbor as it is listed, mm. */
 export interface StackRow {
   readonly arbor: ArborId;
   /** "between Back plate and Front plate": what bounds it. */

@@ -6,6 +6,7 @@ import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { Cure } from '../state/derive/followingCheck.ts';
 
+/** The long work that can be asked for. */
 export type ClearanceTask =
   | { readonly kind: 'findPlanting'; readonly movement: Movement; readonly options: FindPlantingOptions }
   | { readonly kind: 'rehearse'; readonly movement: Movement; readonly options: RehearsalOptions }
@@ -15,6 +16,7 @@ export type ClearanceTask =
 /** A planting that was found: the edit that makes it. */
 export type OfferedPlanting = Pick<PlantingAnswer, 'edit' | 'gapsLeft' | 'surplus'>;
 
+/** What the worker sends while it works and when it ends. */
 export type ClearanceMessage =
   /** `best`: of a search for plantings, the smallest surplus so far, mm. */
   | { readonly kind: 'progress'; readonly done: number; readonly best?: number }
@@ -33,6 +35,7 @@ export type ClearanceMessage =
   | { readonly kind: 'noRehearsal'; readonly why: NoRehearsal }
   | { readonly kind: 'failed'; readonly says: string };
 
+/** Starts the worker and listens to it; the function that is returned stops it. */
 export function startClearance(task: ClearanceTask, listen: (message: ClearanceMessage) => void): () => void {
   const worker = new Worker(new URL('./clearanceWorker.ts', import.meta.url), { type: 'module' });
   worker.onmessage = ({ data }: MessageEvent<ClearanceMessage>) => {

@@ -6,6 +6,7 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { Sizes } from '../state/derive/sizes.ts';
 import { toScreen, type View } from '../state/view.ts';
 
+/** The sign of one finding, mm. */
 export interface FindingMark {
   readonly key: string;
   readonly discs: readonly { readonly part: PartId; readonly x: number; readonly y: number; readonly r: number }[];

@@ -4,6 +4,7 @@ import { type Bounds, boundsOfOutline } from '../../solver/geometry/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { outlinePath } from '../bench/outlinePath.ts';
 
+/** Shapes of an SVG in mm, y down. */
 export interface Thumbnail {
   readonly viewBox: string;
   readonly circles: readonly {
@@ -20,6 +21,7 @@ export interface Thumbnail {
 /** Room around what is drawn, mm. */
 const MARGIN = 2;
 
+/** The picture of a placing from its solids. */
 export function thumbnailOf(placed: PlacedMovement): Thumbnail {
   const circles = solidsOf(placed).flatMap((solid): Thumbnail['circles'][number][] => {
     if (solid.shape !== 'ring' || (solid.role !== 'wheel' && solid.role !== 'post')) return [];

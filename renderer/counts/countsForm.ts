@@ -35,6 +35,7 @@ export interface CountsForm {
   worm: boolean;
 }
 
+/** A field that cannot be read, by its name. */
 export interface FormProblem {
   readonly field: string;
   readonly says: string;
@@ -154,6 +155,7 @@ function divisible(most: number, kit: DividingKit, plain: boolean): readonly num
   });
 }
 
+/** The options that a form means, or what is wrong with it. */
 type Read<Options> = { readonly options: Options } | { readonly problems: readonly FormProblem[] };
 
 /** Options of the search for one train, or every field that cannot be read. */

@@ -9,14 +9,17 @@ import {
   searchJointCounts,
 } from '../../solver/train/counts/index.ts';
 
+/** A search for one indication, or for several at once. */
 export type Question =
   | { readonly kind: 'one'; readonly options: CountsOptions }
   | { readonly kind: 'several'; readonly options: JointOptions };
 
+/** The result of a search, by what was asked. */
 export type Answer =
   | { readonly kind: 'one'; readonly result: CountsResult }
   | { readonly kind: 'several'; readonly result: JointResult };
 
+/** What the worker sends while it searches and when it ends. */
 export type CountsMessage =
   | { readonly kind: 'progress'; readonly progress: CountsProgress }
   | { readonly kind: 'answer'; readonly answer: Answer }

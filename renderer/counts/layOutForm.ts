@@ -13,6 +13,7 @@ import {
 import { toNumber } from '../../solver/train/turning/rational.ts';
 import { statedPeriod } from './countsForm.ts';
 
+/** The form as it is typed. */
 export interface LayOutForm {
   /** "0.8" or "module 0.8", "32 dp". */
   size: string;
@@ -23,6 +24,7 @@ export interface LayOutForm {
   name: string;
 }
 
+/** The size of teeth as the movement keeps it. */
 export type ToothSize = { readonly module: number } | { readonly diametralPitch: number };
 
 export const SIZE_SAYS = 'The size is no number: write a module such as 0.8, or a diametral pitch such as 32 dp.';

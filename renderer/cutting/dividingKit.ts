@@ -11,6 +11,7 @@ export interface KitText {
 
 export type KitField = keyof KitText;
 
+/** The kit that was typed, or what is wrong with it. */
 export type KitReading =
   | { readonly kind: 'kit'; readonly kit: DividingKit }
   | { readonly kind: 'none'; readonly problems: readonly { readonly field: KitField; readonly says: string }[] };

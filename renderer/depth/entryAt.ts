@@ -3,6 +3,7 @@
 import type { Movement, RuleOf } from '../../solver/movement/schema.ts';
 import { type DepthEntry, depthReport } from '../../solver/teeth/index.ts';
 
+/** How a depth is looked at. */
 export interface Look {
   /** mm between the axes; where its own values put it when absent. */
   readonly distance: number | undefined;

@@ -9,6 +9,7 @@ import type { Movement, Outline, Wheel } from '../../solver/movement/schema.ts';
 import type { ContactOfPair, PairContact } from '../../solver/teeth/index.ts';
 import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
 
+/** A wheel of the picture, mm, its loops about its own axis. */
 export interface DrawnWheel {
   readonly wheel: Wheel;
   readonly loops: readonly Outline[];
@@ -16,6 +17,7 @@ export interface DrawnWheel {
   readonly x: number;
 }
 
+/** Both wheels of a depth side by side. */
 export interface PairDrawing {
   readonly driver: DrawnWheel;
   readonly driven: DrawnWheel;

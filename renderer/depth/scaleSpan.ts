@@ -1,6 +1,7 @@
 /** What the rule of distances shows, and where on it, in percent of its width. */
 import type { DepthWindow } from '../../solver/teeth/index.ts';
 
+/** A mark on the rule, percent from its left end. */
 export interface ScaleMark {
   readonly name: string;
   readonly at: number;

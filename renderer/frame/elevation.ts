@@ -6,6 +6,7 @@ import type { WheelSize } from '../../solver/teeth/index.ts';
 /** Size of the drawing of one row, CSS pixels. */
 export const ELEVATION = { width: 84, height: 38 };
 
+/** The scale that all rows share. */
 export interface ElevationScale {
   /** Height above the marked face at the left edge, mm, and CSS pixels for a millimetre, along and across. */
   readonly from: number;
@@ -13,6 +14,7 @@ export interface ElevationScale {
   readonly across: number;
 }
 
+/** A wheel in the row, CSS pixels. */
 export interface ElevationBox {
   readonly id: string;
   readonly x: number;

@@ -10,6 +10,7 @@ const MOST_POINTS = 300;
  */
 const MOST_CUBES = 63 ** 3;
 
+/** Few points, and no large block that is placed together. */
 export function hasQuickSteps({ places, order }: Pick<PlacedMovement, 'places' | 'order'>): boolean {
   if (places.size > MOST_POINTS) return false;
   return order.reduce((sum, { kind, points }) => sum + (kind === 'block' ? points.length ** 3 : 0), 0) <= MOST_CUBES;

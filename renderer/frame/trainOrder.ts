@@ -4,6 +4,7 @@ import type { ArborId } from '../../solver/movement/ids.ts';
 import type { Arbor, Movement, Wheel } from '../../solver/movement/schema.ts';
 import type { Turning } from '../../solver/train/index.ts';
 
+/** An arbor as it is listed. */
 export interface TrainRow {
   readonly arbor: Arbor;
   readonly wheels: readonly Wheel[];

@@ -8,6 +8,7 @@ import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import type { Arbor, Movement, Wheel } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 
+/** What the maker is asked to do next, and how it is known to be done. */
 export interface GuideStep {
   readonly title: string;
   readonly says: string;

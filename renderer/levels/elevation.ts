@@ -24,6 +24,7 @@ export interface PitchLine {
   readonly to: number;
 }
 
+/** Where the end shake of an arbor is drawn, mm. */
 export interface ShakeMark {
   readonly arbor: PartId;
   readonly x: number;
@@ -31,6 +32,7 @@ export interface ShakeMark {
   readonly endShake: number;
 }
 
+/** Everything on the section, mm. */
 export interface Elevation {
   readonly blocks: readonly Block[];
   readonly pitchLines: readonly PitchLine[];

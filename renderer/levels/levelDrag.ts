@@ -9,6 +9,7 @@ const STEP = 0.05;
 const FACE_REACH_PX = 5;
 const THINNEST = 0.1;
 
+/** Where a wheel lies on its arbor, mm. */
 export interface LevelRange {
   readonly level: number;
   readonly thickness: number;

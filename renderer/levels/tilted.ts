@@ -10,6 +10,7 @@ import type { PartId } from '../../solver/movement/ids.ts';
 import type { Movement, Outline } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 
+/** A body of the stack as a cylinder. */
 export interface Drum {
   readonly key: string;
   readonly part: PartId;
@@ -33,11 +34,13 @@ export interface CaseRim {
   readonly covers: boolean;
 }
 
+/** What the tilted view draws, the farthest first. */
 export interface TiltedView {
   readonly rims: readonly CaseRim[];
   readonly drums: readonly Drum[];
 }
 
+/** From where the stack is looked at. */
 export interface Aim {
   /** Turn about the vertical and tip from straight above, radians. */
   readonly turn: number;

@@ -9,6 +9,7 @@ import { divide, multiply, type Rational, rational } from '../../solver/train/tu
 type Draft = ItemInput<'couplings'>;
 type NameOf = (id: string) => string;
 
+/** A coupling that could be added. */
 export interface CouplingOffer {
   readonly says: string;
   /** What it would give: "1/60 of a turn, once in 12 min"; nothing to tell of an arm. */
@@ -70,6 +71,7 @@ export function couplingOffers(
 /** Kind and parts: two couplings with one word do the same. */
 const wordOf = (coupling: Draft | Coupling): string => [coupling.kind, ...partsOf(coupling)].join(' ');
 
+/** One of the two chosen parts, as a coupling sees it. */
 interface Side {
   readonly arbor: string;
   readonly wheels: readonly string[];

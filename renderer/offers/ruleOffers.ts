@@ -11,6 +11,7 @@ import { pointOf } from '../state/derive/parts.ts';
 import { ruleKindSays, ruleWithSays } from '../wording/ruleWords.ts';
 import { draftsAmong } from './draftsAmong.ts';
 
+/** A rule that could be added. */
 export interface RuleOffer {
   readonly key: string;
   readonly rule: DraftRule;

@@ -7,6 +7,7 @@ import type { AstronomyConstant } from '../../solver/train/counts/index.ts';
 export type Shown = Movement['indications'][number];
 
 type Wanted = Pick<Shown, 'period' | 'ratio' | 'source'>;
+/** What was typed, as the movement keeps it, or why it cannot be read. */
 export type WantedRead =
   | { readonly kind: 'wanted'; readonly wanted: Wanted }
   | { readonly kind: 'refused'; readonly says: string };

@@ -25,6 +25,7 @@ export const NUMBERS = {
 } as const;
 export type NumberName = keyof typeof NUMBERS;
 
+/** The form as it is typed. */
 export interface PowerForm {
   kind: 'weight' | 'spring';
   /** Id of the arbor with the drum or barrel; empty for the movement's drive. */

@@ -33,6 +33,7 @@ export function secondsPerTurn(form: PowerForm, turning: Turning): number | unde
   return drive && turns && turns.n !== 0n ? toNumber(divide(drive.periodSeconds, magnitude(turns))) : undefined;
 }
 
+/** Numbers that cannot be, with the reason for each. */
 type Refused = Extract<TorqueReport, { readonly kind: 'refused' }>;
 export type Driven = WeightDrive | SpringDrive | Refused;
 
@@ -68,6 +69,7 @@ export function torqueOf(form: PowerForm, driven: Driven): number | undefined {
   return driven.kind === 'spring' ? driven.torquePerTurn * numberOf(form, 'turnsWound') : undefined;
 }
 
+/** The torques along the train for a torque at the power arbor, N·mm, with the losses that were typed. */
 export function torques(form: PowerForm, turning: Turning, torque: number): TorqueReport {
   const power = [...turning.arbors.keys()].find((id) => id === form.power);
   return torquesOf(turning, {
@@ -95,6 +97,7 @@ export function pendulumOf(form: PowerForm, beats: number | undefined): Pendulum
   });
 }
 
+/** Where the pallets stand for the escape wheel that was chosen; nothing until there is one. */
 export function palletsOf(form: PowerForm, movement: Movement): PalletPlace | Refused | undefined {
   const wheel = movement.wheels.find(({ id }) => id === form.escape);
   if (!wheel) return undefined;

@@ -7,10 +7,12 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import type { AnswerTo, Question, QuestionName } from './questions.ts';
 import type { Asked, Told } from './workshopWorker.ts';
 
+/** The answer to a question, or why there is none. */
 export type Reply<Name extends QuestionName> =
   | { readonly kind: 'answer'; readonly answer: AnswerTo<Name> }
   | { readonly kind: 'failed'; readonly says: string };
 
+/** A question that has no answer yet. */
 interface Waiting {
   readonly settle: (told: Told | { readonly kind: 'failed'; readonly says: string }) => void;
 }

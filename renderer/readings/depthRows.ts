@@ -7,6 +7,7 @@ import type { RuleOf } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { calculatedDepth } from '../../solver/teeth/index.ts';
 
+/** A depth with its distances side by side. */
 export interface DepthRow {
   readonly rule: RuleOf<'depth'>;
   readonly label: string;

@@ -7,6 +7,7 @@ import { parseLength } from '../../solver/movement/measures.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { freshReadingId, type ReadingRead, type ReadingTyped } from './readingForm.ts';
 
+/** The fields of the form as they stand. */
 export interface PlaceTyped extends Pick<ReadingTyped, 'plusMinus' | 'gauge' | 'note'> {
   readonly x: string;
   readonly y: string;
@@ -15,6 +16,7 @@ export interface PlaceTyped extends Pick<ReadingTyped, 'plusMinus' | 'gauge' | '
   readonly isAfresh: boolean;
 }
 
+/** The edits that the form means, or which field is wrong. */
 export type DrilledRead =
   | { readonly kind: 'edits'; readonly edits: readonly Edit[]; readonly says: string }
   | { readonly kind: 'problem'; readonly says: string };

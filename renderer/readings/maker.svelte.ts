@@ -1,6 +1,7 @@
 /** Who works here: kept on this computer, so that a name is typed once. */
 const KEPT = 'depthwright.maker';
 
+/** The maker's name. */
 class Maker {
   name = $state(kept());
 

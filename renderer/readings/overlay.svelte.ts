@@ -6,6 +6,7 @@ import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { Bench } from '../state/bench.svelte.ts';
 
+/** Two states that are compared on the bench. */
 export interface Overlay {
   /** "Since the drawing", "2026-05-01 to 2026-05-03". */
   readonly says: string;
@@ -14,6 +15,7 @@ export interface Overlay {
   readonly after?: PlacedMovement | undefined;
 }
 
+/** The overlay that is shown, if any; it goes with its document. */
 class Overlays {
   private held = $state.raw<{ readonly overlay: Overlay; readonly document: number } | undefined>(undefined);
   /** How many times as far moves are shown; 0 so that they can be seen at the zoom there is. */

@@ -4,6 +4,7 @@ import { readChoice } from './sheetChoice.ts';
 
 const KEPT = 'depthwright.printing';
 
+/** The maker's choice of paper and printer, as it stands. */
 class Printing {
   choice = $state.raw<SheetChoice>(readChoice(keptText()));
 

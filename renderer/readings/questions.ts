@@ -28,6 +28,7 @@ export interface SheetChoice {
   readonly calibration?: Calibration | undefined;
 }
 
+/** A sheet that can be had, before its pages are made. */
 export interface ListedSheet {
   readonly name: string;
   readonly title: string;
@@ -53,6 +54,7 @@ export interface Questions {
   offPlaces: { asks: object; answers: readonly OffPlace[] };
 }
 export type QuestionName = keyof Questions;
+/** A question by its name, with what it asks. */
 export type Question<Name extends QuestionName = QuestionName> = {
   [N in Name]: { readonly name: N } & Questions[N]['asks'];
 }[Name];

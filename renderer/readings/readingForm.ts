@@ -20,6 +20,7 @@ export type How = keyof typeof HOWS;
 export const BETWEEN_HOWS: readonly How[] = ['direct', 'over', 'inside', 'between', 'screw'];
 export const TIP_HOWS: readonly How[] = ['direct', 'jaws'];
 
+/** The fields of the form as they stand. */
 export interface ReadingTyped {
   value: string;
   how: How;
@@ -48,6 +49,7 @@ export interface ReadingOf {
   readonly bearing?: number | undefined;
 }
 
+/** The reading that the form means, or which field is wrong. */
 export type ReadingRead =
   | { readonly kind: 'reading'; readonly item: ItemInput<'readings'> }
   | { readonly kind: 'problem'; readonly says: string };

@@ -16,6 +16,7 @@ import type { Movement, Reading } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { DepthRow } from './depthRows.ts';
 
+/** A reading as it is listed. */
 export interface ReadingRow {
   readonly reading: Reading;
   /** What it is of: "Centre to Third", "Third 60, over the tips". */

@@ -16,6 +16,7 @@ export interface SizeWay {
   readonly edit: Edit | undefined;
 }
 
+/** A size with the ways in which it is known. */
 export interface SizeWays {
   readonly size: PartSize;
   readonly ways: readonly SizeWay[];

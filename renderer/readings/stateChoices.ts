@@ -3,11 +3,13 @@
 import { daysOf, movementAsOf } from '../../solver/made/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 
+/** A movement from another file, by its file's name. */
 export interface OtherFile {
   readonly name: string;
   readonly movement: Movement;
 }
 
+/** A state that can be chosen. */
 export interface StateChoice {
   readonly key: string;
   readonly says: string;

@@ -3,6 +3,7 @@
 import { partSizes, sizeKeyOf } from '../../solver/made/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 
+/** A line of the history with its day. */
 export interface Dated {
   readonly date: string;
   readonly says: string;

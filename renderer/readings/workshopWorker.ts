@@ -6,6 +6,7 @@ import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { type AnswerTo, type Question, type QuestionName, Workshop } from './questions.ts';
 
+/** A question on its way to the worker. */
 export interface Asked {
   readonly ticket: number;
   /** Told once; later questions about the same movement name its number only. */
@@ -15,6 +16,7 @@ export interface Asked {
   readonly question: Question;
 }
 
+/** What the worker sends back. */
 export type Told =
   | { readonly kind: 'answer'; readonly ticket: number; readonly answer: AnswerTo<QuestionName> }
   | { readonly kind: 'failed'; readonly ticket: number; readonly says: string };

@@ -18,6 +18,7 @@ export function dayNumber(year: number, month: number, day: number): number {
   return period * 146_097 + dayOfPeriod - 719_468;
 }
 
+/** A date as whole seconds from 1970-01-01, or why it is none. */
 export type TypedDate =
   | { readonly kind: 'date'; readonly seconds: bigint }
   | { readonly kind: 'none'; readonly says: string };

@@ -5,6 +5,7 @@ import { contactOfPair } from '../../solver/teeth/index.ts';
 import { type LostMotion, lostMotionOf } from '../../solver/train/drive/index.ts';
 import type { Turning } from '../../solver/train/index.ts';
 
+/** The free movement of each hand at the planted distances; depths without contact count for nothing. */
 export function lostMotionOfPlaced(placed: PlacedMovement, turning: Turning): readonly LostMotion[] {
   const { movement } = placed;
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));

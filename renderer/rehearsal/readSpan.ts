@@ -9,6 +9,7 @@ import {
 } from '../../solver/train/turning/rational.ts';
 import { readDate } from './calendar.ts';
 
+/** A span in turns of the drive, or why it cannot be read. */
 export type Span =
   | { readonly kind: 'span'; readonly turns: Rational; readonly says: string }
   | { readonly kind: 'none'; readonly says: string };

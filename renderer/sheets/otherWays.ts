@@ -37,6 +37,7 @@ export type Way = keyof typeof WAYS;
 /** Turns of the handle for one of the table that are common. */
 export const RATIOS = [40, 60, 72, 90] as const;
 
+/** What the maker chose. */
 export interface WayChoice {
   readonly way: Way;
   readonly plate: string | undefined;
@@ -149,6 +150,7 @@ function readoutText(view: PlateView, holes: readonly Hole[], choice: WayChoice,
   }).text;
 }
 
+/** The table of errors that was typed, or which line is wrong. */
 export type ErrorsRead =
   | { readonly kind: 'errors'; readonly errors: readonly TableError[] }
   | { readonly kind: 'problem'; readonly says: string };

@@ -3,6 +3,7 @@ import { readTools, type Tools } from './readTools.ts';
 
 const KEPT = 'depthwright.tools';
 
+/** The tools as they stand, kept at every change. */
 class OwnTools {
   kept = $state.raw<Tools>(readTools(keptText()));
 

@@ -1,6 +1,7 @@
 /** The maker's measuring tools, read from what was kept. */
 import { RATIOS } from './otherWays.ts';
 
+/** The tools as they are kept. */
 export interface Tools {
   /** Turns of the handle for one turn of the rotary table. */
   readonly ratio: number;

@@ -4,6 +4,7 @@ import type { PartId } from '../../solver/movement/ids.ts';
 import type { Edit } from '../../solver/movement/index.ts';
 import type { Arbor, Mark, Movement, Post, Wheel } from '../../solver/movement/schema.ts';
 
+/** A number of a part that can be edited. */
 export interface PartField {
   readonly says: string;
   readonly kind: 'length' | 'angle' | 'number';

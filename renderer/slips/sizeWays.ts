@@ -16,6 +16,7 @@ const MM_PER_INCH = 25.4;
 /** Decimals kept when a size is told another way: below anything that a cutter is marked with. */
 const clean = (value: number): number => Number(value.toPrecision(12));
 
+/** The way in which a wheel's size is kept. */
 export function sizeWayOf(size: Wheel['size']): SizeWay {
   if ('module' in size) return 'module';
   return 'diametralPitch' in size ? 'diametralPitch' : 'circularPitch';

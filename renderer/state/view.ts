@@ -5,11 +5,13 @@
  * corner of the bench. A view is a value: every move gives a new one.
  */
 
+/** A place of the movement, mm, y up, or of the screen, CSS pixels, y down: each function says which. */
 export interface Point {
   readonly x: number;
   readonly y: number;
 }
 
+/** What part of the sheet the bench shows. */
 export interface View {
   /** The place in the middle of the bench, mm. */
   readonly centre: Point;

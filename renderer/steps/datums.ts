@@ -3,6 +3,7 @@
 import { type Datum, type Face, markingPlan, markingSteps } from '../../solver/marking/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 
+/** What can be chosen to start from. */
 export interface Datums {
   readonly kinds: readonly { readonly kind: Datum['kind']; readonly says: string }[];
   /** Settled points of the plate, for a pair. */

@@ -4,6 +4,7 @@ import { type Labelled, type LabelRoom, placeLabels } from '../../solver/files/i
 import type { Point } from '../../solver/planting/placed.ts';
 import type { StepFigure, StepMark } from './stepFigure.ts';
 
+/** A word on the picture. */
 export interface FigureText {
   readonly kind: 'target' | 'length' | 'source' | 'there';
   readonly text: string;
@@ -13,6 +14,7 @@ export interface FigureText {
   readonly anchor: 'start' | 'middle' | 'end';
 }
 
+/** How places of the plate come to the picture, pixels. */
 export interface Projection {
   readonly px: (x: number) => number;
   readonly py: (y: number) => number;
@@ -31,6 +33,7 @@ const ONE_PLACE = 1e-6;
 /** How far a label may stand from the edge of the picture, pixels. */
 const EDGE = 4;
 
+/** A word that looks for its place. */
 interface Wanted extends Labelled {
   readonly kind: FigureText['kind'];
 }

@@ -11,6 +11,7 @@ export interface StepMark extends Point {
   readonly label: string;
 }
 
+/** A line or an arc of the step, mm as seen on the face. */
 export type StruckLine =
   | {
       readonly kind: 'arc';
@@ -21,6 +22,7 @@ export type StruckLine =
     }
   | { readonly kind: 'line'; readonly from: Point; readonly to: Point };
 
+/** What the picture of a step draws, mm as seen on the face. */
 export interface StepFigure {
   readonly outlines: readonly Outline[];
   readonly there: readonly StepMark[];

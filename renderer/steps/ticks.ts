@@ -5,6 +5,7 @@ import type { PointId } from '../../solver/movement/ids.ts';
 import type { Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 
+/** What can be done with the tick of a point. */
 export type Tick =
   /** May be ticked off, or the tick taken off. */
   | { readonly kind: 'ready'; readonly isTicked: boolean; readonly says: string; readonly edits: readonly Edit[] }

@@ -95,6 +95,7 @@ export interface ToothedRim {
   readonly reach: number;
 }
 
+/** A piece of a body in the plane, in its own frame, mm. */
 export type TurningShape =
   | { readonly kind: 'polygon'; readonly corners: readonly XY[] }
   | { readonly kind: 'circle'; readonly centre: XY; readonly radius: number };
@@ -122,6 +123,7 @@ export interface TurningWorld {
   readonly pushes: (visit: (body: number, mesh: number, x: number, y: number) => void) => void;
 }
 
+/** How deep two bodies stand in each other, mm, and at which mesh. */
 export interface Overlap {
   readonly overlap: number;
   readonly bodies: readonly [number, number];

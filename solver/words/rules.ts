@@ -8,6 +8,7 @@ import { listed } from './lists.ts';
 import { arborOfWheel, namer } from './names.ts';
 
 type Kind = Rule['kind'];
+/** The rules of one kind. */
 type RuleOf<K extends Kind> = Extract<Rule, { readonly kind: K }>;
 
 /** How one kind of rule is spoken of. */

@@ -24,6 +24,7 @@ export function wallFigure(wall: Wall): Figure {
   };
 }
 
+/** The rim of a plate, softly. */
 export function plateFigure(plate: Plate): Figure {
   const anchor = middleOf(boundsOfOutline(plate.outline));
   return {
@@ -33,6 +34,7 @@ export function plateFigure(plate: Plate): Figure {
   };
 }
 
+/** The rim of an opening, dashed, from a little context on. */
 export function openingFigure(opening: Opening): Figure {
   const anchor = middleOf(boundsOfOutline(opening.outline));
   return {

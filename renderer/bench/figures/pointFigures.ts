@@ -60,6 +60,7 @@ export function postFigure(post: Post): Figure {
   return { owner: post.id, strokes };
 }
 
+/** The hole of a mark; nothing where it has none. */
 export function markFigure(mark: Mark): Figure {
   return { owner: mark.id, strokes: mark.hole > 0 ? [circle(mark.hole / 2, { pen: 'ink', width: MIDDLE })] : [] };
 }

@@ -108,11 +108,13 @@ export class Batch {
   }
 }
 
+/** The batch that draws all arcs of a layer. */
 export function arcBatch(uniforms: Uniforms): Batch {
   const geometry = stripGeometry(ARC_PIECES, [0, 1], 1 / ARC_PIECES);
   return new Batch(geometry, inkMaterial(ARC_VERTEX, ARC_FRAGMENT, uniforms), ['r0', 'r1', 'r2'], RECORD);
 }
 
+/** The batch that draws all straight strokes of a layer. */
 export function lineBatch(uniforms: Uniforms): Batch {
   const geometry = stripGeometry(1, [-1, 1], 1);
   return new Batch(geometry, inkMaterial(LINE_VERTEX, LINE_FRAGMENT, uniforms), ['r0', 'r1', 'r2', 'r3'], RECORD);

@@ -11,6 +11,7 @@ export interface HatchedRegion extends Pick<Manner, 'pen' | 'from'> {
   readonly holes: readonly (readonly (readonly [number, number])[])[];
 }
 
+/** All hatched sections as one mesh. */
 export class FillMesh {
   readonly mesh: Mesh<BufferGeometry, RawShaderMaterial>;
 

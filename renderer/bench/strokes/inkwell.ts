@@ -28,6 +28,7 @@ export function floatTable(data: Float32Array, across: number, rows: number): Da
   return table;
 }
 
+/** Holds the values that every shader reads. */
 export class Inkwell {
   readonly uniforms = {
     uCentre: { value: new Vector2() },

@@ -7,6 +7,7 @@ import { type ArcStroke, LINE_TYPES, type LineStroke, type Manner, PENS, type St
 export const RECORD = 16;
 const TURN = 2 * Math.PI;
 
+/** Strokes as records for the card. */
 export interface Packed {
   readonly arcs: Float32Array;
   readonly lines: Float32Array;

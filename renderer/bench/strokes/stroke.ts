@@ -14,6 +14,7 @@ export type Pen = (typeof PENS)[number];
 export const LINE_TYPES = ['continuous', 'longDashDot', 'chain', 'dashed', 'hatched'] as const;
 export type LineType = (typeof LINE_TYPES)[number];
 
+/** How a stroke is drawn, and when. */
 export interface Manner {
   readonly pen: Pen;
   /** CSS pixels. */
@@ -25,6 +26,7 @@ export interface Manner {
   readonly untilTeeth?: number;
 }
 
+/** A circle, an arc or a band of one. */
 export interface ArcStroke extends Manner {
   readonly kind: 'arc';
   readonly x: number;
@@ -39,6 +41,7 @@ export interface ArcStroke extends Manner {
   readonly band?: number;
 }
 
+/** A straight stroke between two places, mm from its figure's anchor. */
 export interface LineStroke extends Manner {
   readonly kind: 'line';
   readonly x0: number;

@@ -22,6 +22,7 @@ export interface Teeth {
   readonly profile: Float32Array;
 }
 
+/** Draws the teeth of every wheel with one call. */
 export class ToothBatch {
   readonly batch: Batch;
   private readonly uniforms: Uniforms & { uProfiles: IUniform<DataTexture> };

@@ -10,6 +10,7 @@ type Plane = Pick<Place, 'x' | 'y'>;
 
 // A planting finds its parts when they are asked for, so it cannot be copied field by field: both stand-ins ask it.
 
+/** A place that was carried round, otherwise as at rest. */
 class CarriedPlace implements Place {
   readonly x: number;
   readonly y: number;
@@ -58,6 +59,7 @@ class CarriedPlace implements Place {
   }
 }
 
+/** A planting with carried places in it, otherwise as at rest. */
 class CarriedMovement implements PlacedMovement {
   readonly movement: PlacedMovement['movement'];
   readonly places: PlacedMovement['places'];

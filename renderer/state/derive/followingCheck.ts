@@ -16,6 +16,7 @@ export interface Checked {
   readonly cures: ReadonlyMap<string, readonly Cure[]>;
 }
 
+/** Whether a movement has too many wheels for its findings to follow a drag. */
 export const isLarge = (movement: Movement): boolean => movement.wheels.length > MOST_FOLLOWED;
 
 /** A check that goes on from the last placing it was asked about; `undefined` of a large movement. */

@@ -12,6 +12,7 @@ export type Phases = ReadonlyMap<string, number>;
 const MANY_WHEELS = 200;
 const RADIANS = Math.PI / 180;
 
+/** The angle of each wheel's first tooth, radians from +x. */
 export function restPhases({ movement, places }: PlacedMovement): Phases {
   const { angleDeg } = toothPhases(movement, places);
   return new Map([...angleDeg].map(([wheel, degrees]) => [wheel, degrees * RADIANS]));

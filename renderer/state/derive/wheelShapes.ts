@@ -5,6 +5,7 @@ import { formOfWheel, halfAngleAt, type ToothForm } from '../../../solver/teeth/
 import { crossingOut, statedArms } from '../../../solver/teeth/outlines/index.ts';
 import { PROFILE_POINTS, type WheelShape } from './wheelShape.ts';
 
+/** The drawn shape of each wheel, by id. */
 export interface Shapes extends ReadonlyMap<string, WheelShape> {}
 
 /** Points of the profile: half of the root space, a flank, the tip, the other flank, half of the next space. */
@@ -62,6 +63,7 @@ function windowsOf(wheel: Wheel, movement: Movement): WheelShape['windows'] {
   return crossed.openings.map((vertices) => ({ kind: 'path', vertices }));
 }
 
+/** The parts of the movement that the shapes were made from. */
 interface Known {
   readonly wheels: Movement['wheels'];
   readonly rules: Movement['rules'];

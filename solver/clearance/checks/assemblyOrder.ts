@@ -15,6 +15,7 @@ import { spanBetweenPlates } from '../solids/caseSolids.ts';
 import type { Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
 
+/** An arbor with what lies over it. */
 export interface HeldDown {
   readonly arbor: ArborId;
   /** What has to be out before it can be lifted: arbors, and parts of the frame that never leave. */
@@ -22,6 +23,7 @@ export interface HeldDown {
   readonly frame: readonly PartId[];
 }
 
+/** In what order the arbors leave the frame. */
 export interface AssemblyOrder {
   /** Groups in the order in which they are lifted out; the arbors of a group come out together. Put in: the other way. */
   readonly groups: readonly (readonly ArborId[])[];
@@ -54,6 +56,7 @@ export function checkAssembly(placed: PlacedMovement): readonly Finding[] {
   );
 }
 
+/** What lies over a group of arbors. */
 interface Holding {
   readonly by: Set<ArborId>;
   readonly frame: Set<PartId>;

@@ -8,6 +8,7 @@ import type { Advice } from '../remedies/adviceKinds.ts';
 import type { Deed } from '../remedies/deed.ts';
 import type { FindingCause } from './cause.ts';
 
+/** One thing that a check found, with the parts it is about. */
 export interface Finding {
   /** Stable: kind and parts joined; the same fault has the same key in every run. */
   readonly key: string;
@@ -54,6 +55,7 @@ export function shortInPlan({ sideways, wanted = 0, gap = 0 }: Finding): number 
   return sideways ?? wanted - gap;
 }
 
+/** A change that was tried and cures a finding. */
 export interface Remedy {
   /** What is done. */
   readonly deed: Deed;

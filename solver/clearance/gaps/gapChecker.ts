@@ -16,6 +16,7 @@ import { type GapContext, gapContextOf } from './gapReadings.ts';
 import { largestPlanLimit, pairKey, pairTermsFor, type TermsOf } from './pairTerms.ts';
 import { boundsOfSolid } from './planGap.ts';
 
+/** The gap findings of one placing, ready to follow the next. */
 export interface GapChecker {
   /** Every pair of parts whose gap is below what it owes; for two parts that meet in several places, the worst. */
   readonly findings: () => readonly Finding[];
@@ -28,6 +29,7 @@ export function createGapChecker(placed: PlacedMovement): GapChecker {
   return new KeptGaps(placed);
 }
 
+/** Keeps each short pair and looks again only at what moved. */
 class KeptGaps implements GapChecker {
   private placed: PlacedMovement;
   private solids: readonly Solid[];

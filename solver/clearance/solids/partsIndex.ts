@@ -3,6 +3,7 @@
 import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate, Wheel } from '../../movement/schema.ts';
 
+/** Answers what stands on what. */
 export interface PartsIndex {
   readonly movement: Movement;
   readonly arbors: ReadonlyMap<ArborId, Arbor>;

@@ -3,6 +3,7 @@ import type { Region, XY } from '../../geometry/index.ts';
 import type { ArborId } from '../../movement/ids.ts';
 import type { Piece } from './piece.ts';
 
+/** The lower and the upper end, mm above the marked face of the base plate. */
 export interface Heights {
   readonly from: number;
   readonly to: number;
@@ -14,6 +15,7 @@ export interface CarryingArm {
   readonly about: XY;
 }
 
+/** What every solid has, whatever its shape. */
 interface SolidBase extends Piece {
   /** Index in the list of solids. */
   readonly index: number;
@@ -26,6 +28,7 @@ interface SolidBase extends Piece {
   readonly carried?: readonly CarryingArm[];
 }
 
+/** A solid that is round in plan. */
 export interface RingSolid extends SolidBase {
   readonly shape: 'ring';
   readonly centre: XY;
@@ -34,6 +37,7 @@ export interface RingSolid extends SolidBase {
   readonly outer: number;
 }
 
+/** A solid with any outline in plan. */
 export interface RegionSolid extends SolidBase {
   readonly shape: 'region';
   readonly region: Region;

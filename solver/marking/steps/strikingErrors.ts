@@ -17,18 +17,21 @@ export interface HandErrors {
   readonly angleDeg: number;
 }
 
+/** How far a struck point may lie from its place. */
 export interface StruckSpread {
   readonly point: string;
   /** Covariance, mm²: [xx, xy, yy]. */
   readonly covariance: readonly [number, number, number];
 }
 
+/** A point with what each setting does to it. */
 interface Struck {
   readonly at: readonly [number, number];
   /** Sensitivity to setting k: [dx, dy] per mm, or per degree for an angle. */
   readonly bySetting: ReadonlyMap<number, readonly [number, number]>;
 }
 
+/** A setting of dividers or protractor, as errors see it. */
 interface Setting {
   readonly isAngle: boolean;
 }

@@ -162,7 +162,7 @@ export const ringSum = (ring: MeshRing, factors: readonly bigint[], places: Plac
 export const checkRings = (movement: Movement, places: Places): readonly RingClosure[] =>
   meshRings(meshesOf(movement)).map((ring) => checkRing(ring, places));
 
-/** Checks one ring. */
+/** Whether the depths of one closed ring can stand in mesh together, and by how many teeth they miss. */
 export const checkRing = (ring: MeshRing, places: Places): RingClosure => {
   const base = { bodies: ring.bodies, depths: ring.meshes.map((mesh) => mesh.rule) };
   const names = ring.bodies.join(', ');
