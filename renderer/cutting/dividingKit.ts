@@ -71,7 +71,7 @@ export function keptKit(): KitText {
     const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null');
     if (typeof kept !== 'object' || kept === null) return USUAL_KIT_TEXT;
     const fields = Object.entries(kept).filter(
-      ([field, value]) => field in USUAL_KIT_TEXT && typeof value === 'string',
+      ([field, value]: [string, unknown]) => field in USUAL_KIT_TEXT && typeof value === 'string',
     );
     return { ...USUAL_KIT_TEXT, ...Object.fromEntries(fields) };
   } catch {

@@ -7,7 +7,7 @@ import { sizeOfWheel, type WheelSize } from '../../../solver/teeth/index.ts';
 function sameFields(a: object, b: object): boolean {
   const left = Object.entries(a);
   const right = new Map(Object.entries(b));
-  return left.length === right.size && left.every(([key, value]) => right.get(key) === value);
+  return left.length === right.size && left.every(([key, value]: [string, unknown]) => right.get(key) === value);
 }
 
 export type Sizes = ReadonlyMap<string, WheelSize>;

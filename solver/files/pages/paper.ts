@@ -37,7 +37,7 @@ const LARGEST_CORRECTION = 15;
 /** Factors by which a page is drawn larger, so that the maker's printer brings it to true size. */
 export function scalesOf(calibration: Calibration | undefined): { readonly x: number; readonly y: number } {
   if (!calibration) return { x: 1, y: 1 };
-  for (const [name, bar] of Object.entries(calibration)) {
+  for (const [name, bar] of Object.entries<number>({ ...calibration })) {
     if (!(Math.abs(bar - BAR) <= LARGEST_CORRECTION)) {
       throw new RangeError(
         `${name} ${bar}: expected the measured length of the ${BAR} mm bar, within ${LARGEST_CORRECTION} mm of it`,

@@ -40,7 +40,9 @@ const USUAL: SettledDrill = {
 
 /** The options with what they leave open. */
 export function settledDrill(options: DrillOptions): SettledDrill {
-  const given = Object.fromEntries(Object.entries(options).filter(([, value]) => value !== undefined));
+  const given = Object.fromEntries(
+    Object.entries(options).filter(([, value]: [string, unknown]) => value !== undefined),
+  );
   return { ...USUAL, ...given };
 }
 

@@ -22,15 +22,17 @@ export function salvage(value: object, issues: readonly z.core.$ZodIssue[]): Sal
   const kept = new Map<string, number[]>();
   const unreadIds = new Set<string>();
   let allUnread = false;
-  for (const [field, part] of Object.entries(value)) {
+  const parts: readonly (readonly [string, unknown])[] = Object.entries(value);
+  for (const [field, part] of parts) {
     const lost = dropped.get(field);
     if (lost === undefined) rest[field] = part;
     else if (lost === 'whole') allUnread = true;
     else if (Array.isArray(part)) {
-      const indices = part.flatMap((_, index) => (lost.has(index) ? [] : [index]));
+      const items: readonly unknown[] = part;
+      const indices = [...items.keys()].filter((index) => !lost.has(index));
       kept.set(field, indices);
-      rest[field] = indices.map((index): unknown => part[index]);
-      for (const index of lost) for (const id of idsIn(part[index])) unreadIds.add(id);
+      rest[field] = indices.map((index) => items[index]);
+      for (const index of lost) for (const id of idsIn(items[index])) unreadIds.add(id);
     }
   }
   const result = movementSchema.safeParse(rest);

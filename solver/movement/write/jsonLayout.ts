@@ -16,23 +16,25 @@ function block(value: unknown, depth: number): string {
   const inner = '  '.repeat(depth + 1);
   const end = '  '.repeat(depth);
   if (Array.isArray(value)) {
-    const items = value.map((item) => inner + block(item, depth + 1));
+    const items = value.map((item: unknown) => inner + block(item, depth + 1));
     return items.length === 0 ? '[]' : `[\n${items.join(',\n')}\n${end}]`;
   }
   const fields = Object.entries(value).map(
-    ([name, item]) => `${inner}${JSON.stringify(name)}: ${block(item, depth + 1)}`,
+    ([name, item]: [string, unknown]) => `${inner}${JSON.stringify(name)}: ${block(item, depth + 1)}`,
   );
   return fields.length === 0 ? '{}' : `{\n${fields.join(',\n')}\n${end}}`;
 }
 
 /** Only numbers, texts and the like inside. */
 function isSmall(value: object): boolean {
-  return Object.values(value).every((item) => typeof item !== 'object' || item === null);
+  return Object.values(value).every((item: unknown) => typeof item !== 'object' || item === null);
 }
 
 function oneLine(value: unknown): string {
   if (typeof value !== 'object' || value === null) return JSON.stringify(value);
   if (Array.isArray(value)) return `[${value.map(oneLine).join(', ')}]`;
-  const fields = Object.entries(value).map(([name, item]) => `${JSON.stringify(name)}: ${oneLine(item)}`);
+  const fields = Object.entries(value).map(
+    ([name, item]: [string, unknown]) => `${JSON.stringify(name)}: ${oneLine(item)}`,
+  );
   return fields.length === 0 ? '{}' : `{ ${fields.join(', ')} }`;
 }

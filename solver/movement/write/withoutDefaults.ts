@@ -25,7 +25,7 @@ function compact(value: unknown, schema: z.core.$ZodType): unknown {
     return compact(value, schema.def.innerType);
   if (schema instanceof z.ZodArray && Array.isArray(value)) {
     const { element } = schema.def;
-    return value.map((item) => compact(item, element));
+    return value.map((item: unknown) => compact(item, element));
   }
   if (schema instanceof z.ZodUnion) return compactUnion(value, schema);
   if (schema instanceof z.ZodObject && isRecord(value)) return compactRecord(value, schema);
@@ -43,13 +43,13 @@ function compactUnion(value: unknown, schema: z.ZodUnion): unknown {
 /** Is the option the one that the value's `kind` names? */
 function isMeant(option: z.core.$ZodType, value: unknown): boolean {
   if (!(option instanceof z.ZodObject) || !isRecord(value)) return false;
-  const kind = option.shape['kind'];
+  const kind: unknown = option.shape['kind'];
   return kind instanceof z.ZodLiteral && kind.values.has(value['kind'] as z.core.util.Literal); // any JSON value may be asked for
 }
 
 function compactRecord(value: Record<string, unknown>, schema: z.ZodObject): Record<string, unknown> {
   const written: Record<string, unknown> = {};
-  for (const [field, inner] of Object.entries(schema.def.shape)) {
+  for (const [field, inner] of Object.entries<z.core.$ZodType>(schema.def.shape)) {
     if (!Object.hasOwn(value, field)) continue;
     const part = compact(value[field], inner);
     if (part !== LEFT_OUT) written[field] = part;
@@ -65,7 +65,8 @@ function isRecord(value: unknown): value is Record<string, unknown> {
 /** Deep equality of JSON values. */
 function isSame(a: unknown, b: unknown): boolean {
   if (a === b) return true;
-  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((item, i) => isSame(item, b[i]));
+  if (Array.isArray(a) && Array.isArray(b))
+    return a.length === b.length && a.every((item: unknown, i) => isSame(item, b[i]));
   if (!isRecord(a) || !isRecord(b)) return false;
   const keys = Object.keys(a);
   return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key) && isSame(a[key], b[key]));

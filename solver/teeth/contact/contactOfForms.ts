@@ -106,6 +106,46 @@ function refusalOf(driver: ToothForm, driven: ToothForm, distance: number): NoCo
   };
 }
 
+/** The curves over one pitch, with the steps that touch before the line of centres and those on corners. */
+function curvesOf(driver: ToothForm, driven: ToothForm, distance: number, engagement: Engagement, leading: Leading) {
+  const { steps, driverPitch, drivenPitch } = engagement;
+  const numbers = () => new Float64Array(steps);
+  const curves = {
+    driverAngle: numbers(),
+    error: numbers(),
+    play: numbers(),
+    pairs: leading.pairs,
+    pressureAngle: numbers(),
+    pointX: numbers(),
+    pointY: numbers(),
+  };
+  let before = 0;
+  let corners = 0;
+  for (let i = 0; i < steps; i++) {
+    curves.driverAngle[i] = (i * driverPitch) / steps;
+    curves.error[i] = leading.at[i]! - (i * drivenPitch) / steps;
+    const mirrored = i === 0 ? leading.at[0]! : leading.at[steps - i]! - drivenPitch;
+    curves.play[i] = -mirrored - leading.at[i]!;
+    const entry = leading.entry[i]!;
+    const phi = ((engagement.first + entry) * driverPitch) / steps;
+    const radius = engagement.radius[entry]!;
+    const at = pressureAngleAt(driver, driven, distance, phi, radius, engagement.touch[entry]!);
+    curves.pressureAngle[i] = at.pressureAngle;
+    curves.pointX[i] = at.x;
+    curves.pointY[i] = at.y;
+    if (at.y < 0) before++;
+    if (engagement.touch[entry] !== 'flanks') corners++;
+  }
+  return { curves, engaging: before / steps, onCorners: corners / steps };
+}
+
+/** Least, greatest and mean of a curve, each times `scale`. */
+const summaryOf = (values: Float64Array, scale = 1) => ({
+  least: scale * values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY),
+  greatest: scale * values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY),
+  mean: (scale * values.reduce((a, b) => a + b, 0)) / values.length,
+});
+
 function assemble(
   driver: ToothForm,
   driven: ToothForm,
@@ -114,47 +154,20 @@ function assemble(
   leading: Leading,
   operating: number,
 ): PairContact {
-  const { steps, driverPitch, drivenPitch } = engagement;
-  const error = new Float64Array(steps);
-  const play = new Float64Array(steps);
-  const driverAngle = new Float64Array(steps);
-  const pressureAngle = new Float64Array(steps);
-  const pointX = new Float64Array(steps);
-  const pointY = new Float64Array(steps);
-  let before = 0;
-  let corners = 0;
-  for (let i = 0; i < steps; i++) {
-    driverAngle[i] = (i * driverPitch) / steps;
-    error[i] = leading.at[i]! - (i * drivenPitch) / steps;
-    const mirrored = i === 0 ? leading.at[0]! : leading.at[steps - i]! - drivenPitch;
-    play[i] = -mirrored - leading.at[i]!;
-    const entry = leading.entry[i]!;
-    const phi = ((engagement.first + entry) * driverPitch) / steps;
-    const radius = engagement.radius[entry]!;
-    const at = pressureAngleAt(driver, driven, distance, phi, radius, engagement.touch[entry]!);
-    pressureAngle[i] = at.pressureAngle;
-    pointX[i] = at.x;
-    pointY[i] = at.y;
-    if (at.y < 0) before++;
-    if (engagement.touch[entry] !== 'flanks') corners++;
-  }
+  const { driverPitch } = engagement;
+  const { curves, engaging, onCorners } = curvesOf(driver, driven, distance, engagement, leading);
   const path = contactPath(driver, driven, distance, engagement);
   const clearance = clearancesOf(driver, driven, distance);
-  const summary = (values: Float64Array, scale = 1) => ({
-    least: scale * values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY),
-    greatest: scale * values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY),
-    mean: (scale * values.reduce((a, b) => a + b, 0)) / values.length,
-  });
-  const errors = summary(error);
-  const plays = summary(play);
+  const errors = summaryOf(curves.error);
+  const play = summaryOf(curves.play);
   const peak = Math.max(errors.greatest, path.errorAtEnds.greatest) - Math.min(errors.least, path.errorAtEnds.least);
-  const angles = summary(pressureAngle);
+  const angles = summaryOf(curves.pressureAngle);
   return {
     kind: 'contact',
     distance,
     internal: driver.internal || driven.internal,
-    play: plays,
-    backlash: summary(play, operating),
+    play,
+    backlash: summaryOf(curves.play, operating),
     error: { angle: peak, along: peak * operating },
     pairsInContact: path.length / driverPitch,
     pairs: { least: Math.min(...leading.pairs), most: Math.max(...leading.pairs) },
@@ -162,14 +175,14 @@ function assemble(
     end: path.end,
     approach: Math.max(0, -path.start) / driverPitch,
     recess: Math.max(0, path.end) / driverPitch,
-    engaging: before / steps,
-    onCorners: corners / steps,
+    engaging,
+    onCorners,
     pressureAngle: { least: angles.least, greatest: angles.greatest },
     tipClearance: clearance,
-    binds: plays.least < -engagement.together,
+    binds: play.least < -engagement.together,
     bottoms: clearance.driver < -1e-9 * driver.module || clearance.driven < -1e-9 * driver.module,
     ...jumpsOf(engagement, leading),
     touches: path.touches,
-    curves: { driverAngle, error, play, pairs: leading.pairs, pressureAngle, pointX, pointY },
+    curves,
   };
 }

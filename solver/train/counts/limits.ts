@@ -53,89 +53,104 @@ export const stagesOf = (task: Task, count: number): readonly StageSets[] =>
 const counts = (range: TeethRange, allowed: (teeth: number) => boolean): readonly number[] =>
   Array.from({ length: range.to - range.from + 1 }, (_, index) => range.from + index).filter(allowed);
 
-/** Reads the options; all problems at once. */
-export const readOptions = (options: CountsOptions): Task | readonly CountsProblem[] => {
-  const problems: CountsProblem[] = [];
-  const refuse = (field: string, says: string): void => {
-    problems.push({ field, says: `${field}: ${says}` });
-  };
-  const checkRange = (field: string, range: TeethRange, least: number, most = MAX_TEETH): void => {
-    for (const [end, value] of [
-      ['from', range.from],
-      ['to', range.to],
-    ] as const)
-      if (!Number.isInteger(value) || value < least || value > most)
-        refuse(`${field}.${end}`, `found ${value}, expected a whole number from ${least} to ${most}.`);
-    if (range.to < range.from) refuse(field, `found ${range.from} to ${range.to}, expected the smaller number first.`);
-  };
-  const positive = (field: string, value: number | undefined): void => {
-    if (value !== undefined && !(Number.isFinite(value) && value > 0))
-      refuse(field, `found ${value}, expected a number greater than 0.`);
-  };
+/** Tells a fault of one option. */
+type Refuse = (field: string, says: string) => void;
 
-  const target = exactly(options.ratio);
-  if (!target || target.n <= 0n)
-    refuse(
-      'ratio',
-      `found ${options.ratio}, expected a number or fraction greater than 0, such as 29.530588853 or 365/12.`,
-    );
-  checkRange('drivers', options.drivers, 1);
-  checkRange('driven', options.driven, 1);
-  const stages = typeof options.stages === 'number' ? { from: options.stages, to: options.stages } : options.stages;
-  checkRange('stages', stages, 1, MAX_STAGES);
-  if (options.worm) {
-    checkRange('worm.starts', options.worm.starts, 1, 50);
-    checkRange('worm.wheel', options.worm.wheel, 1);
+const checkRange = (refuse: Refuse, field: string, range: TeethRange, least: number, most = MAX_TEETH): void => {
+  for (const end of ['from', 'to'] as const) {
+    const value = range[end];
+    if (!Number.isInteger(value) || value < least || value > most)
+      refuse(`${field}.${end}`, `found ${value}, expected a whole number from ${least} to ${most}.`);
   }
-  const best = options.best ?? 10;
-  if (!Number.isInteger(best) || best < 1 || best > 10_000)
-    refuse('best', `found ${best}, expected a whole number from 1 to 10000.`);
-  positive('tolerancePpm', options.tolerancePpm);
-  positive('largestPrime', options.largestPrime);
-  const { centreDistance } = options;
-  if (centreDistance && 'module' in centreDistance) positive('centreDistance.module', centreDistance.module);
-  else if (centreDistance) positive('centreDistance.diametralPitch', centreDistance.diametralPitch);
-  if (centreDistance && !((centreDistance.from ?? 0) <= (centreDistance.to ?? Number.POSITIVE_INFINITY)))
+  if (range.to < range.from) refuse(field, `found ${range.from} to ${range.to}, expected the smaller number first.`);
+};
+
+const checkPositive = (refuse: Refuse, field: string, value: number | undefined): void => {
+  if (value !== undefined && !(Number.isFinite(value) && value > 0))
+    refuse(field, `found ${value}, expected a number greater than 0.`);
+};
+
+const checkCentreDistance = ({ centreDistance }: CountsOptions, refuse: Refuse): void => {
+  if (!centreDistance) return;
+  if ('module' in centreDistance) checkPositive(refuse, 'centreDistance.module', centreDistance.module);
+  else checkPositive(refuse, 'centreDistance.diametralPitch', centreDistance.diametralPitch);
+  const { from = 0, to = Number.POSITIVE_INFINITY } = centreDistance;
+  if (!(from <= to))
     refuse(
       'centreDistance',
       `found ${centreDistance.from} to ${centreDistance.to}, expected the smaller number first.`,
     );
-  checkGroups(options, stages, refuse);
+};
+
+/** Ranges of counts and stages, and that the largest product of counts is still exact. */
+const checkRanges = (options: CountsOptions, stages: TeethRange, refuse: Refuse): void => {
+  checkRange(refuse, 'drivers', options.drivers, 1);
+  checkRange(refuse, 'driven', options.driven, 1);
+  checkRange(refuse, 'stages', stages, 1, MAX_STAGES);
+  if (options.worm) {
+    checkRange(refuse, 'worm.starts', options.worm.starts, 1, 50);
+    checkRange(refuse, 'worm.wheel', options.worm.wheel, 1);
+  }
   const most = Math.max(options.drivers.to, options.driven.to, options.worm?.wheel.to ?? 0);
   if (most ** stages.to >= LARGEST_PRODUCT)
     refuse(
       'stages',
       `${stages.to} stages of up to ${most} teeth go beyond what is reckoned exactly; lower one of the two.`,
     );
-  if (problems.length > 0 || !target) return problems;
+};
 
+/** The counts that stages may use; refuses a list that the limits leave empty. */
+const setsOf = (options: CountsOptions, stages: TeethRange, refuse: Refuse): Pick<Task, 'wheels' | 'worm'> => {
   const allowed = allowedCounts(options);
-  const wheels: StageSets = {
-    drivers: counts(options.drivers, allowed),
-    driven: counts(options.driven, allowed),
-    worm: false,
-  };
-  const worm: StageSets | undefined = options.worm && {
+  const wheels = { drivers: counts(options.drivers, allowed), driven: counts(options.driven, allowed), worm: false };
+  const worm = options.worm && {
     drivers: counts(options.worm.starts, () => true),
     driven: counts(options.worm.wheel, allowed),
     worm: true,
   };
   const onlyWorm = worm !== undefined && stages.to === 1;
-  if (!onlyWorm && wheels.drivers.length === 0)
-    refuse('drivers', 'no count within these limits passes the other limits.');
-  if (!onlyWorm && wheels.driven.length === 0)
-    refuse('driven', 'no count within these limits passes the other limits.');
-  if (worm && worm.driven.length === 0) refuse('worm.wheel', 'no count within these limits passes the other limits.');
+  const lists = [
+    ['drivers', onlyWorm ? undefined : wheels.drivers],
+    ['driven', onlyWorm ? undefined : wheels.driven],
+    ['worm.wheel', worm?.driven],
+  ] as const;
+  for (const [field, list] of lists)
+    if (list?.length === 0) refuse(field, 'no count within these limits passes the other limits.');
+  return { wheels, ...(worm ? { worm } : {}) };
+};
+
+/** Reads the options; all problems at once. */
+export const readOptions = (options: CountsOptions): Task | readonly CountsProblem[] => {
+  const problems: CountsProblem[] = [];
+  const refuse: Refuse = (field, says) => {
+    problems.push({ field, says: `${field}: ${says}` });
+  };
+  const { best = 10, trainsPerRatio = 3, tolerancePpm } = options;
+  const stages = typeof options.stages === 'number' ? { from: options.stages, to: options.stages } : options.stages;
+  const target = exactly(options.ratio);
+  if (!target || target.n <= 0n)
+    refuse(
+      'ratio',
+      `found ${options.ratio}, expected a number or fraction greater than 0, such as 29.530588853 or 365/12.`,
+    );
+  checkRanges(options, stages, refuse);
+  if (!Number.isInteger(best) || best < 1 || best > 10_000)
+    refuse('best', `found ${best}, expected a whole number from 1 to 10000.`);
+  checkPositive(refuse, 'tolerancePpm', tolerancePpm);
+  checkPositive(refuse, 'largestPrime', options.largestPrime);
+  checkCentreDistance(options, refuse);
+  checkGroups(options, stages, refuse);
+  if (problems.length > 0 || !target) return problems;
+  const sets = setsOf(options, stages, refuse);
   if (problems.length > 0) return problems;
   return {
+    ...sets,
     target,
     targetNumber: toNumber(target),
     stageNumbers: Array.from({ length: stages.to - stages.from + 1 }, (_, index) => stages.from + index),
-    wheels,
-    ...(worm ? { worm } : {}),
     best,
-    trainsPerRatio: options.trainsPerRatio ?? 3,
-    within: options.tolerancePpm === undefined ? WIDEST : options.tolerancePpm / 1e6,
+    trainsPerRatio,
+    within: tolerancePpm === undefined ? WIDEST : tolerancePpm / 1e6,
     options,
   };
 };
@@ -152,11 +167,7 @@ const allowedCounts = (options: CountsOptions): ((teeth: number) => boolean) => 
     (divides === undefined || divides(teeth));
 };
 
-const checkGroups = (
-  options: CountsOptions,
-  stages: TeethRange,
-  refuse: (field: string, says: string) => void,
-): void => {
+const checkGroups = (options: CountsOptions, stages: TeethRange, refuse: Refuse): void => {
   if (options.equalSums === undefined) return;
   if (options.worm) refuse('equalSums', 'cannot be asked together with a worm.');
   if (options.equalSums === 'all') return;

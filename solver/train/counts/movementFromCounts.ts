@@ -78,93 +78,131 @@ export const editOfTrains = (
   return { kind: 'edit', edit: { kind: 'several', edits }, arbors };
 };
 
-/** Edits so far, and the arbors that they make. */
+/** Edits that make a train, and the arbors that they make, from first to last. */
 interface Laid {
   readonly edits: readonly Edit[];
   readonly arbors: readonly string[];
 }
 
+type At = readonly [number, number];
+type ListName = Extract<Edit, { readonly kind: 'add' }>['to'];
+
+/** Lays one train: every part that it adds becomes an edit, under an id that is still free. */
+class TrainLayer {
+  readonly edits: Edit[] = [];
+  private readonly layOut: LayOut;
+  private readonly taken: Set<string>;
+  /** Places of all arbors, the new ones too. */
+  private readonly made: Map<string, At>;
+
+  constructor(layOut: LayOut, taken: Set<string>, made: Map<string, At>) {
+    this.layOut = layOut;
+    this.taken = taken;
+    this.made = made;
+  }
+
+  placeOf(arbor: string): At {
+    return this.made.get(arbor) ?? [0, 0];
+  }
+
+  addArbor(at: At, ridesOn?: string): string {
+    const { prefix = 'S' } = this.layOut;
+    let number = 1;
+    while (this.taken.has(`${prefix}${number}`)) number += 1;
+    const id = this.fresh(`${prefix}${number}`);
+    this.add('arbors', { id, at: [at[0], at[1]], ...(ridesOn === undefined ? {} : { ridesOn }) });
+    this.made.set(id, at);
+    return id;
+  }
+
+  addWheel(kind: 'p' | 'w' | 'i', arbor: string, teeth: number, stage: number): string {
+    const { form = 'involute', thickness = 2, gap = 1, level = 0 } = this.layOut;
+    const id = this.fresh(`${arbor}${kind}`);
+    const size = sizeAt(this.layOut, stage);
+    this.add('wheels', { id, arbor, teeth, size, form, level: level + stage * (thickness + gap), thickness });
+    return id;
+  }
+
+  addDepth(a: string, b: string): void {
+    this.add('rules', { kind: 'depth', id: this.fresh(`${a}-${b}`), wheels: [a, b] });
+  }
+
+  addWorm(arbor: string, starts: number, wheel: string): void {
+    this.add('couplings', { kind: 'worm', id: this.fresh(`worm-${wheel}`), arbor, starts, wheel });
+  }
+
+  addIndication(arbor: string, shows: NonNullable<LayOut['indication']>): void {
+    this.add('indications', { id: this.fresh(`${arbor}-shows`), arbor, ...shows });
+  }
+
+  /** Ids are branded on reading, so an item with plain ones is cast. */
+  private add<To extends ListName>(to: To, item: object): void {
+    this.edits.push({ kind: 'add', to, item: item as ItemInput<To> } as Edit);
+  }
+
+  private fresh(wanted: string): string {
+    const id = freshId(this.taken, wanted);
+    this.taken.add(id);
+    return id;
+  }
+}
+
+/** The wheels of one stage between two arbors, with an idler between them where one is wanted. */
+const layStage = (
+  layer: TrainLayer,
+  stage: Stage,
+  index: number,
+  ends: readonly [string, string],
+  idler?: At,
+): void => {
+  const [here, next] = ends;
+  const wheel = layer.addWheel('w', next, stage.driven, index);
+  if (stage.worm) {
+    layer.addWorm(here, stage.driver, wheel);
+    return;
+  }
+  const driver = layer.addWheel('p', here, stage.driver, index);
+  if (!idler) {
+    layer.addDepth(driver, wheel);
+    return;
+  }
+  const loose = layer.addWheel('i', layer.addArbor(idler), stage.driver, index);
+  layer.addDepth(driver, loose);
+  layer.addDepth(loose, wheel);
+};
+
+/** Where the arbor at the end of a stage stands: on to the other side of the zigzag. */
+const placeAfter = ([x, y]: At, index: number, headingDeg: number, distance: number): At => {
+  const heading = ((headingDeg + (index % 2 === 0 ? BEND : -BEND) / 2) * Math.PI) / 180;
+  return [round(x + distance * Math.cos(heading)), round(y + distance * Math.sin(heading))];
+};
+
 const layTrain = (
   train: Pick<Train, 'stages' | 'idlers'>,
   layOut: LayOut,
   taken: Set<string>,
-  made: Map<string, readonly [number, number]>,
+  made: Map<string, At>,
 ): Laid => {
-  const { form = 'involute', thickness = 2, gap = 1, level = 0, prefix = 'S' } = layOut;
-  const edits: Edit[] = [];
-  const fresh = (wanted: string): string => {
-    const id = freshId(taken, wanted);
-    taken.add(id);
-    return id;
-  };
-  const addArbor = (at: readonly [number, number], ridesOn?: string): string => {
-    let number = 1;
-    while (taken.has(`${prefix}${number}`)) number += 1;
-    const id = fresh(`${prefix}${number}`);
-    edits.push({
-      kind: 'add',
-      to: 'arbors',
-      item: { id, at: [at[0], at[1]], ...(ridesOn === undefined ? {} : { ridesOn }) } as ItemInput<'arbors'>,
-    }); // ids are branded on reading
-    made.set(id, at);
-    return id;
-  };
-  const addWheel = (kind: 'p' | 'w' | 'i', arbor: string, teeth: number, stage: number): string => {
-    const id = fresh(`${arbor}${kind}`);
-    const item = {
-      id,
-      arbor,
-      teeth,
-      size: sizeAt(layOut, stage),
-      form,
-      level: level + stage * (thickness + gap),
-      thickness,
-    };
-    edits.push({ kind: 'add', to: 'wheels', item: item as ItemInput<'wheels'> }); // ids are branded on reading
-    return id;
-  };
-  const addDepth = (a: string, b: string): void => {
-    const item = { kind: 'depth', id: fresh(`${a}-${b}`), wheels: [a, b] };
-    edits.push({ kind: 'add', to: 'rules', item: item as ItemInput<'rules'> }); // ids are branded on reading
-  };
-
-  const first = layOut.from ?? addArbor(layOut.at ?? [0, 0]);
+  const layer = new TrainLayer(layOut, taken, made);
+  const first = layOut.from ?? layer.addArbor(layOut.at ?? [0, 0]);
   const arbors = [first];
   train.stages.forEach((stage, index) => {
     const here = arbors[index] ?? first;
-    const [x, y] = made.get(here) ?? [0, 0];
-    const heading = (((layOut.headingDeg ?? 0) + (index % 2 === 0 ? BEND : -BEND) / 2) * Math.PI) / 180;
-    const idler = index === train.stages.length - 1 && train.idlers > 0 && !stage.worm;
-    const distance = distanceOf(stage, moduleAt(layOut, index), idler);
+    const hasIdler = index === train.stages.length - 1 && train.idlers > 0 && !stage.worm;
+    const module = moduleAt(layOut, index);
     const back = layOut.returns && index % 2 === 1 ? arbors[index - 1] : undefined;
+    const from = layer.placeOf(here);
     const at =
       back === undefined
-        ? ([round(x + distance * Math.cos(heading)), round(y + distance * Math.sin(heading))] as const)
-        : (made.get(back) ?? [0, 0]);
-    const next = addArbor(at, back);
+        ? placeAfter(from, index, layOut.headingDeg ?? 0, distanceOf(stage, module, hasIdler))
+        : layer.placeOf(back);
+    const next = layer.addArbor(at, back);
     arbors.push(next);
-    const wheel = addWheel('w', next, stage.driven, index);
-    if (stage.worm) {
-      const item = { kind: 'worm', id: fresh(`worm-${wheel}`), arbor: here, starts: stage.driver, wheel };
-      edits.push({ kind: 'add', to: 'couplings', item: item as ItemInput<'couplings'> }); // ids are branded on reading
-      return;
-    }
-    const driver = addWheel('p', here, stage.driver, index);
-    if (!idler) {
-      addDepth(driver, wheel);
-      return;
-    }
-    const between = addArbor([round((x + at[0]) / 2), round((y + at[1]) / 2 + moduleAt(layOut, index))]);
-    const loose = addWheel('i', between, stage.driver, index);
-    addDepth(driver, loose);
-    addDepth(loose, wheel);
+    const between: At = [round((from[0] + at[0]) / 2), round((from[1] + at[1]) / 2 + module)];
+    layStage(layer, stage, index, [here, next], hasIdler ? between : undefined);
   });
-  const last = arbors[arbors.length - 1] ?? first;
-  if (layOut.indication) {
-    const item = { id: fresh(`${last}-shows`), arbor: last, ...layOut.indication };
-    edits.push({ kind: 'add', to: 'indications', item: item as ItemInput<'indications'> }); // ids are branded on reading
-  }
-  return { edits, arbors };
+  if (layOut.indication) layer.addIndication(arbors[arbors.length - 1] ?? first, layOut.indication);
+  return { edits: layer.edits, arbors };
 };
 
 const sizeAt = (layOut: LayOut, stage: number): ToothSize => {
