@@ -67,11 +67,27 @@ export interface PlacementStep {
   readonly missBy?: number;
 }
 
+/** More about points that are planted. */
+export interface Doubt {
+  /**
+   * `touching`: the loci only touch, so a small error in a length moves the point far, though it cannot move.
+   * `barely`: the least singular value of the rules' Jacobian (columns scaled by points) lies between 1e-9 and 1e-6 of
+   * the largest, and these points move most.
+   */
+  readonly kind: 'touching' | 'barely';
+  readonly points: readonly number[];
+  /** The least singular value over the largest; 0 where loci touch. */
+  readonly ratio: number;
+}
+
 /** Where the points of a network came to stand. */
 export interface NetworkResult {
   /** Places [x0, y0, …] for every point of the network, mm. Finite always. */
   readonly coords: Float64Array;
-  /** Largest residual of each rule, mm. */
+  /**
+   * Largest residual of each rule, mm. A rule that loses its meaning (a direction at its own centre, a line through one
+   * place, a length of nothing) does not hold: it misses by what its arm falls short of 0.001 mm.
+   */
   readonly missBy: Float64Array;
   /** One code of `PointState` a point. */
   readonly states: Uint8Array;
@@ -81,10 +97,19 @@ export interface NetworkResult {
   readonly freeMotions: number;
   /** Per free motion: unit-largest displacement of every point, [dx0, dy0, …]. Written out when first read. */
   readonly motions: readonly Float64Array[];
-  /** Rules that hold but are not needed. */
+  /** Points that are planted, but of which more is to be told. */
+  readonly doubts: readonly Doubt[];
+  /** Rules that hold but are not needed: each may be left out alone. Listed when first read. */
   readonly spare: readonly number[];
-  /** Smallest sets of rules that cannot hold together, with the gap in mm. */
-  readonly disagreements: readonly { readonly rules: readonly number[]; readonly gap: number }[];
+  /**
+   * Smallest sets of rules that cannot hold together, with the gap in mm. `isDegenerate`: they would bring a point onto
+   * one that a direction, a line or a radius is named from, where it has no meaning.
+   */
+  readonly disagreements: readonly {
+    readonly rules: readonly number[];
+    readonly gap: number;
+    readonly isDegenerate?: boolean;
+  }[];
   /** Work counts: Newton iterations, residual evaluations, blocks. */
   readonly work: { readonly iterations: number; readonly evaluations: number; readonly blocks: number };
 }

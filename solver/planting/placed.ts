@@ -23,6 +23,11 @@ export interface Spread {
 export interface Place extends Point {
   readonly id: PointId;
   readonly state: PlaceState;
+  /**
+   * Planted, but hardly: `touching` where its arcs only touch (no motion, but a small error moves it far), `barely`
+   * where the rules resist a motion by less than a millionth of what they resist most.
+   */
+  readonly doubt?: 'touching' | 'barely' | undefined;
   /** Rules that place it, in the order a maker would strike them. */
   readonly placedBy: readonly RuleId[];
   /** Points placed directly from this one. */

@@ -85,7 +85,7 @@ describe('edges', () => {
     expect(result.states[2]).toBe(PointState.contested);
   });
 
-  it('arcs that only touch leave the point loose across the line of centres', () => {
+  it('arcs that only touch hold their point, and that is told: no motion is claimed that does not exist', () => {
     const rules = [distance(2, 0, 28.8), distance(2, 1, 27.2)];
     const result = plantNetwork(
       networkFrom({
@@ -98,7 +98,8 @@ describe('edges', () => {
         rules,
       }),
     );
-    expect([result.freeMotions, result.states[2], result.spare.length]).toEqual([1, PointState.loose, 0]);
+    expect([result.freeMotions, result.states[2], result.spare.length]).toEqual([0, PointState.planted, 0]);
+    expect(result.doubts).toEqual([{ kind: 'touching', points: [2], ratio: 0 }]);
     expect(Math.max(...result.missBy)).toBeLessThan(1e-9);
   });
 

@@ -9,6 +9,7 @@ import type { PointId, RuleId } from '../../movement/ids.ts';
 import { MIN_LENGTH } from '../../movement/index.ts';
 import type { Movement, Rule } from '../../movement/schema.ts';
 import { plantNetwork } from '../kernel/plant.ts';
+import type { NetworkResult } from '../network.ts';
 import type { Disagreement } from '../placed.ts';
 import { networkOf } from './networkOf.ts';
 import type { PlacementIndex } from './placementIndex.ts';
@@ -42,7 +43,9 @@ export function disagreementsOf(index: PlacementIndex): readonly Disagreement[] 
     point: pointNames(movement),
     rule: ruleWords(movement),
   };
-  const told = setsOf(index).map((each) => tellSet(teller, each.rules, each.gap));
+  const told = setsOf(index).map((each) =>
+    each.isDegenerate ? tellDegenerate(teller, each.rules, each.gap) : tellSet(teller, each.rules, each.gap),
+  );
   const broken = unusable.map(({ rule, points, says, lacking }): Disagreement => {
     const named = teller.rules.get(rule);
     return {
@@ -56,16 +59,35 @@ export function disagreementsOf(index: PlacementIndex): readonly Disagreement[] 
 }
 
 /** Sets of network rules, those of the same movement rules as one: a held place is two rules, its gap has two parts. */
-function setsOf(index: PlacementIndex): { readonly rules: readonly number[]; readonly gap: number }[] {
-  const sets = new Map<string, { rules: number[]; gap: number }>();
-  for (const { rules, gap } of index.result.disagreements) {
+function setsOf(index: PlacementIndex): NetworkResult['disagreements'] {
+  const sets = new Map<string, { rules: number[]; gap: number; isDegenerate?: boolean }>();
+  for (const { rules, gap, isDegenerate } of index.result.disagreements) {
     const names = rules.map((rule) => index.ruleIdOf(rule) ?? `implied ${rule}`);
     const key = [...new Set(names)].sort().join(' ');
     const known = sets.get(key);
     if (known) sets.set(key, { rules: [...known.rules, ...rules], gap: Math.hypot(known.gap, gap) });
-    else sets.set(key, { rules: [...rules], gap });
+    else sets.set(key, { rules: [...rules], gap, ...(isDegenerate ? { isDegenerate } : {}) });
   }
   return [...sets.values()];
+}
+
+/** Rules that would bring a point onto the one that a direction, a line or a radius of theirs is named from. */
+function tellDegenerate(teller: Teller, networkRules: readonly number[], gap: number): Disagreement {
+  const { index } = teller;
+  const rules = [...new Set(networkRules.flatMap((rule) => index.ruleIdOf(rule) ?? []))];
+  const indices = [...new Set(networkRules.flatMap((rule) => index.pointsOfRule(rule)))];
+  const named = [
+    ...rules.flatMap((id) => teller.rules.get(id) ?? []).map(teller.rule),
+    ...impliedWords(teller, networkRules),
+  ];
+  return {
+    rules,
+    points: indices.flatMap((point) => index.ground.pointIds[point] ?? []),
+    gap,
+    says:
+      `${capital(joined(named))} hold only where two points fall together, and there a direction or a line through ` +
+      'them has no meaning. Give a length from the point it is named from, or leave one out.',
+  };
 }
 
 function tellSet(teller: Teller, networkRules: readonly number[], gap: number): Disagreement {

@@ -9,6 +9,7 @@ export class PlacementIndex {
   readonly result: NetworkResult;
   #stepOf: Int32Array | undefined;
   #touching: readonly (readonly number[])[] | undefined;
+  #doubts: ReadonlyMap<number, 'touching' | 'barely'> | undefined;
   #spare: ReadonlySet<number> | undefined;
   #hangers: readonly (readonly number[])[] | undefined;
 
@@ -26,6 +27,12 @@ export class PlacementIndex {
     });
     this.#stepOf = stepOf;
     return stepOf;
+  }
+
+  /** What is to be told of a planted point: its loci only touch, or it is barely settled. */
+  doubtOf(point: number): 'touching' | 'barely' | undefined {
+    this.#doubts ??= new Map(this.result.doubts.flatMap(({ kind, points }) => points.map((each) => [each, kind])));
+    return this.#doubts.get(point);
   }
 
   isSpare(rule: number): boolean {

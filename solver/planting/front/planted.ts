@@ -110,7 +110,13 @@ export class PlantedMovement implements PlacedMovement {
       kinds: [...new Set(settlingRules(this, loose).map(({ rule }) => rule.kind))],
       freedoms: this.places.get(loose)?.free.length ?? 0,
     };
-    return saysOfPlanting(this.places.values(), this.freeMotions, this.disagreements, settling);
+    return saysOfPlanting(
+      this.places.values(),
+      this.freeMotions,
+      this.disagreements,
+      settling,
+      pointNames(this.movement),
+    );
   }
 }
 

@@ -29,6 +29,7 @@ export class PlantedPlace implements Place {
   readonly x: number;
   readonly y: number;
   readonly state: PlaceState;
+  readonly doubt: 'touching' | 'barely' | undefined;
   readonly #point: number;
   readonly #index: PlacementIndex;
   readonly #sensitivity: Sensitivity;
@@ -40,6 +41,7 @@ export class PlantedPlace implements Place {
     this.x = coords[2 * point] ?? Number.NaN;
     this.y = coords[2 * point + 1] ?? Number.NaN;
     this.state = stateOf(index, point);
+    this.doubt = this.state === 'planted' ? index.doubtOf(point) : undefined;
     this.#point = point;
     this.#index = index;
     this.#sensitivity = sensitivity;
@@ -51,7 +53,8 @@ export class PlantedPlace implements Place {
     return (
       this.x === coords[2 * this.#point] &&
       this.y === coords[2 * this.#point + 1] &&
-      this.state === stateOf(index, this.#point)
+      this.state === stateOf(index, this.#point) &&
+      (this.state !== 'planted' || this.doubt === index.doubtOf(this.#point))
     );
   }
 

@@ -34,9 +34,14 @@ export function saysOfPlanting(
   settling:
     | { readonly point: string; readonly kinds: readonly DraftRule['kind'][]; readonly freedoms: number }
     | undefined,
+  pointName: (id: PointId) => string,
 ): string {
   const counts = { planted: 0, loose: 0, contested: 0 };
-  for (const { state } of places) counts[state]++;
+  const doubted: Record<'touching' | 'barely', string[]> = { touching: [], barely: [] };
+  for (const { id, state, doubt } of places) {
+    counts[state]++;
+    if (doubt) doubted[doubt].push(pointName(id));
+  }
   const { planted, loose, contested } = counts;
   if (planted + loose + contested === 0) return 'Nothing to plant yet.';
   const states = [`${planted} planted`];
@@ -54,6 +59,15 @@ export function saysOfPlanting(
       sentences.push(`${motions}: ${joined(kinds, 'or')} ${does} ${settling.point}.`);
     }
   }
+  const { touching, barely } = doubted;
+  if (touching.length > 0)
+    sentences.push(
+      `${joined(touching)} ${touching.length > 1 ? 'stand' : 'stands'} where arcs only touch: a small error there goes far.`,
+    );
+  if (barely.length > 0)
+    sentences.push(
+      `${joined(barely)} ${barely.length > 1 ? 'are' : 'is'} only barely settled: a small error there goes far.`,
+    );
   const [first, ...others] = disagreements;
   if (first) sentences.push(first.says);
   if (others.length > 0)

@@ -9,8 +9,9 @@ import { crossCirclesInto, TOUCH } from '../../geometry/index.ts';
 import { type NetworkResult, type PlacementStep, RuleKind } from '../network.ts';
 import { Meet } from './meet.ts';
 import type { Placing } from './plant.ts';
+import { RankProbe } from './rankProbe.ts';
+import { HOLDS } from './residual.ts';
 import { stepsOf } from './steps.ts';
-import { HOLDS } from './verdict.ts';
 
 export class ArcRun {
   private readonly placing: Placing;
@@ -30,6 +31,7 @@ export class ArcRun {
     if (reduction.points !== network.points || plan.groups.length > 0 || plan.more.size > 0) return undefined;
     for (let r = 0; r < network.ruleCount; r++) if (network.kinds[r] !== RuleKind.distance) return undefined;
     for (let s = 0; s < plan.stepCount; s++) if (meet[s] !== Meet.two) return undefined;
+    if (placing.doubted.length > 0) return undefined;
     return planted.missBy.every((miss) => miss <= HOLDS) ? new ArcRun(placing, planted) : undefined;
   }
 
@@ -64,6 +66,7 @@ export class ArcRun {
     coords[2 * point + 1] = y;
     let worst = 0;
     const count = radii.length / 2;
+    const probe = new RankProbe({ ...this.placing.ground, coords });
     for (let s = 0; s < count; s++) {
       const u = roots[3 * s]!;
       const a = roots[3 * s + 1]!;
@@ -83,7 +86,9 @@ export class ArcRun {
       const missB = Math.abs(Math.sqrt((ux - bx) * (ux - bx) + (uy - by) * (uy - by)) - rb);
       if (missA > worst) worst = missA;
       if (missB > worst) worst = missB;
+      probe.crossingOfArcs(u >> 1, a >> 1, b >> 1);
     }
+    if (probe.doubted.length > 0) return undefined;
     const { points, values } = this.placing.ground.network;
     for (let k = 0; k < this.checks.length; k++) {
       const r = this.checks[k]!;
@@ -108,7 +113,10 @@ export class ArcRun {
       states: planted.states,
       freeMotions: 0,
       motions: [],
-      spare: planted.spare,
+      get spare() {
+        return planted.spare;
+      },
+      doubts: planted.doubts,
       disagreements: [],
       work: { iterations: 0, evaluations: 0, blocks: 0 },
       get missBy() {

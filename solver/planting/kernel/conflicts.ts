@@ -13,6 +13,8 @@ import { type Ground, System } from './system.ts';
 export interface Disagreement {
   readonly rules: readonly number[];
   readonly gap: number;
+  /** The place would bring a point onto one that a rule is named from: see `shortArm`. */
+  readonly isDegenerate?: boolean;
 }
 
 /** Pressure below which a rule takes no part, against the largest of the step. */

@@ -6,6 +6,7 @@
  */
 import { crossCirclesInto, TOUCH } from '../../geometry/index.ts';
 import { RuleKind } from '../network.ts';
+import { shortArm } from './degenerate.ts';
 import { locusOf } from './locus.ts';
 import { Meet, meetLoci } from './meet.ts';
 import { placeDerived } from './reduce.ts';
@@ -44,6 +45,7 @@ export class CrossingTool {
     locusOf(network, reduction, ruleB, root, coords, g);
     this.meet = meetLoci(f, g, sketch[2 * root]!, sketch[2 * root + 1]!, out);
     this.gap = out[4]!;
+    if (this.meet === Meet.two) this.leaveOutDegenerate(ground, root, ruleA, ruleB);
     const at = this.meet === Meet.two ? this.choose(ground, sketch, root) : 0;
     this.slot = at;
     coords[2 * root] = out[at]!;
@@ -51,6 +53,28 @@ export class CrossingTool {
     this.otherX = out[2 - at]!;
     this.otherY = out[3 - at]!;
     return this.meet;
+  }
+
+  /** Of two crossings one at which a direction or line loses its meaning does not count. */
+  private leaveOutDegenerate(ground: Ground, root: number, ruleA: number, ruleB: number): void {
+    const { out } = this;
+    const isLost = (at: 0 | 2): boolean => {
+      ground.coords[2 * root] = out[at]!;
+      ground.coords[2 * root + 1] = out[at + 1]!;
+      return this.armLost(ground, ruleA) || this.armLost(ground, ruleB);
+    };
+    const [first, second] = [isLost(0), isLost(2)];
+    if (first === second) return;
+    const [kept, lost] = first ? [2, 0] : [0, 2];
+    out[lost] = out[kept]!;
+    out[lost + 1] = out[kept + 1]!;
+    this.meet = Meet.one;
+  }
+
+  private armLost(ground: Ground, rule: number): boolean {
+    const { network, reduction, coords } = ground;
+    refresh(ground, rule);
+    return shortArm(network.kinds[rule]!, reduction.points, 4 * rule, network.values, 3 * rule, coords) > 0;
   }
 
   /** The usual case without detours: two arcs that cross. False, with nothing changed, when they do not. */
@@ -172,7 +196,8 @@ export class CrossingTool {
     for (const r of rules) {
       refresh(ground, r);
       const value = residualOf(network.kinds[r]!, reduction.points, 4 * r, network.values, 3 * r, coords);
-      most = Math.max(most, Math.abs(value));
+      const lost = shortArm(network.kinds[r]!, reduction.points, 4 * r, network.values, 3 * r, coords);
+      most = Math.max(most, Math.abs(value), lost);
     }
     return most;
   }

@@ -1,11 +1,20 @@
 /**
- * Free motions: the null space of the rules' Jacobian at the places found.
+ * Free motions: what the rules of a system let move at the places found.
  *
- * Array kernel: indices come from the loaded system, hence the `!`.
+ * To first order that is the null space of the Jacobian. Where the rules are independent every such motion exists. Where
+ * some depend on others it may not: arcs that only touch, or three links that happen to lie parallel, let their points
+ * go to first order and hold them all the same. So a small step along the motions is taken, with the dependent rules
+ * left out: where these hold there too they say what the others say, and are spare. Where not, single motions are
+ * tried, and a motion that leads back to where it started does not exist. Array kernel: indices come from the loaded
+ * system, hence the `!`.
  */
 import { Matrix, SVD } from 'ml-matrix';
-import { sparseMotions } from './sparseFreedom.ts';
-import type { System } from './system.ts';
+import { type Iteration, typicalLength } from './iterate.ts';
+import { LACKING, nearNull } from './nearNull.ts';
+import { dependentRules } from './rank.ts';
+import { placeDerived } from './reduce.ts';
+import { HOLDS, residualOf } from './residual.ts';
+import type { Ground, System } from './system.ts';
 
 /** A displacement of some roots that keeps every rule to first order; the largest component is 1. */
 export interface Motion {
@@ -14,47 +23,166 @@ export interface Motion {
   readonly shift: Float64Array;
 }
 
-/** Singular value, over the largest, below which a motion is free: half of the sixteen digits. */
-const FREE = 1e-8;
-/** Coordinates up to which the dense decomposition is used: it is exact, and beyond this it takes more than 10 ms. */
-const MOST_DENSE = 60;
-/** Component of a motion below which a root does not take part. */
-export const STILL = 1e-7;
-
-/** The system's Jacobian as a dense matrix with at least as many rows as columns. */
-export function denseJacobian(system: System): Matrix {
-  const columns = 2 * system.rootCount;
-  const matrix = Matrix.zeros(Math.max(system.ruleCount, columns), columns);
-  for (let i = 0; i < system.ruleCount; i++) {
-    for (let e = system.rowStart[i]!; e < system.rowStart[i + 1]!; e++) {
-      const column = 2 * system.rowRoot[e]!;
-      matrix.set(i, column, matrix.get(i, column) + system.jacobian[2 * e]!);
-      matrix.set(i, column + 1, matrix.get(i, column + 1) + system.jacobian[2 * e + 1]!);
-    }
-  }
-  return matrix;
+export interface Freedom {
+  readonly motions: readonly Motion[];
+  /** Rules that say what others say, here and wherever the motions lead. */
+  readonly spare: readonly number[];
+  /** Roots that the rules hold although they would move to first order. */
+  readonly touching: readonly number[];
+  /** Roots that the rules only barely settle, with the singular value over the largest. */
+  readonly barely: readonly { readonly roots: readonly number[]; readonly ratio: number }[];
 }
 
-/** All free motions of the loaded system; its Jacobian must be current. */
-export function motionsOf(system: System): Motion[] {
-  const columns = 2 * system.rootCount;
-  if (system.ruleCount === 0) return unitMotions(system);
-  if (columns > MOST_DENSE) {
-    const found = sparseMotions(system, Math.max(0, columns - system.ruleCount));
-    return found.map((shift) => ({ roots: system.roots.slice(), shift: scaled(shift) }));
+/** Component of a motion below which a root does not take part. */
+export const STILL = 1e-7;
+/** Component from which a root takes part in a motion that was found by steps, and in one that is only barely resisted. */
+const TAKES_PART = 0.05;
+/** Step along a motion, against the system's lengths: its square is what tells a motion from none. */
+const STEP = 1e-3;
+/** Part of the squared step, over the lengths, that a rule may miss by and still say what the others say. */
+const SAYS_THE_SAME = 1e-2;
+/** Part of the step within which a point is back where it started. */
+const BACK = 0.1;
+/** Motions and coordinates up to which single motions are tried: each takes an iteration. */
+const MOST_TRIED = 12;
+const MOST_COORDINATES = 600;
+
+/** All free motions of the loaded system; its Jacobian must be current. Places are as they were afterwards. */
+export function freedomOf(system: System, iteration: Iteration): Freedom {
+  if (system.ruleCount === 0) return { motions: unitMotions(system), spare: [], touching: [], barely: [] };
+  const near = nearNull(system);
+  const free = near.vectors.filter((_, k) => near.values[k]! < LACKING);
+  const barely = near.values.flatMap((ratio, k) =>
+    ratio < LACKING ? [] : [{ roots: takingPart(system, near.vectors[k]!, TAKES_PART), ratio }],
+  );
+  const roots = system.roots.slice();
+  const asMotions = (vectors: readonly Float64Array[]): Motion[] =>
+    vectors.map((shift) => ({ roots, shift: scaled(shift) }));
+  const dependent = dependentRules(system, system.ruleCount - 2 * system.rootCount + free.length);
+  if (dependent.length === 0 || free.length === 0) {
+    return { motions: asMotions(free), spare: dependent, touching: [], barely };
   }
-  const svd = new SVD(denseJacobian(system), { computeLeftSingularVectors: false, computeRightSingularVectors: true });
-  const values = svd.diagonal;
-  const most = Math.max(1e-300, ...values);
-  const motions: Motion[] = [];
-  const right = svd.rightSingularVectors;
-  for (let k = 0; k < columns; k++) {
-    if (values[k]! > FREE * most) continue;
-    const shift = new Float64Array(columns);
-    for (let i = 0; i < columns; i++) shift[i] = right.get(i, k);
-    motions.push({ roots: system.roots.slice(), shift: scaled(shift) });
+  const trial = new Trial(system, iteration, dependent);
+  const differing = trial.differing(free);
+  const spare = dependent.filter((r) => !differing.includes(r));
+  if (differing.length === 0 || free.length > MOST_TRIED || 2 * roots.length > MOST_COORDINATES) {
+    trial.end();
+    return { motions: asMotions(free), spare, touching: [], barely };
   }
-  return motions;
+  const real = trial.realMotions(free);
+  trial.end();
+  const moving = new Set(real.flatMap((shift) => takingPart(system, shift, TAKES_PART)));
+  const touching = new Set(free.flatMap((shift) => takingPart(system, shift, STILL)).filter((u) => !moving.has(u)));
+  for (const shift of real) {
+    roots.forEach((u, k) => {
+      if (touching.has(u)) shift.fill(0, 2 * k, 2 * k + 2);
+    });
+  }
+  return { motions: asMotions(real), spare, touching: [...touching], barely };
+}
+
+/** Roots that move by more than a part of the farthest. */
+function takingPart(system: System, shift: Float64Array, part: number): number[] {
+  const far = Math.max(...shift.map(Math.abs));
+  return Array.from(system.roots).filter((_, k) => Math.hypot(shift[2 * k]!, shift[2 * k + 1]!) > part * far);
+}
+
+/** Small steps along motions, taken and taken back. */
+class Trial {
+  private readonly system: System;
+  private readonly iteration: Iteration;
+  private readonly ground: Ground;
+  private readonly roots: Int32Array;
+  private readonly rules: Int32Array;
+  private readonly dependent: readonly number[];
+  private readonly start: Float64Array;
+  private readonly length: number;
+  private seed = 77_003;
+
+  constructor(system: System, iteration: Iteration, dependent: readonly number[]) {
+    this.system = system;
+    this.iteration = iteration;
+    this.ground = system.ground;
+    this.roots = system.roots.slice();
+    this.rules = system.rules.filter((_, i) => Math.abs(system.residual[i]!) <= HOLDS);
+    this.dependent = dependent;
+    this.length = typicalLength(system);
+    this.start = new Float64Array(2 * this.roots.length);
+    system.save(this.start);
+  }
+
+  /** Dependent rules that no longer hold after a step which keeps the others. */
+  differing(free: readonly Float64Array[]): readonly number[] {
+    const others = this.rules.filter((r) => !this.dependent.includes(r));
+    if (!this.step(others, this.mixed(free))) return this.dependent;
+    const allowed = HOLDS + SAYS_THE_SAME * STEP * STEP * this.length;
+    return this.dependent.filter((r) => Math.abs(residualAt(this.ground, r)) > allowed);
+  }
+
+  /** The motions that exist, as an orthonormal basis within the space of the given ones. */
+  realMotions(free: readonly Float64Array[]): Float64Array[] {
+    const shares: number[][] = [];
+    for (let n = 0; n < 2 * free.length + 2; n++) {
+      const along = this.mixed(free);
+      if (n % 2 === 1) for (let i = 0; i < along.length; i++) along[i] = -along[i]!;
+      const holds = this.step(this.rules, along);
+      const there = new Float64Array(this.start.length);
+      this.system.save(there);
+      const gone = holds ? there.map((v, i) => v - this.start[i]!) : along;
+      const far = Math.max(...gone.map(Math.abs));
+      const step = holds ? STEP * this.length * Math.max(...along.map(Math.abs)) : 0;
+      if (far <= BACK * step) continue;
+      shares.push(free.map((shift) => shift.reduce((sum, v, i) => sum + v * gone[i]!, 0) / far));
+    }
+    if (shares.length === 0) return [];
+    while (shares.length < free.length) shares.push(free.map(() => 0));
+    const svd = new SVD(new Matrix(shares), { computeLeftSingularVectors: false, computeRightSingularVectors: true });
+    const most = Math.max(...svd.diagonal);
+    return svd.diagonal.flatMap((value, k) => {
+      if (value <= BACK * most) return [];
+      const motion = new Float64Array(this.start.length);
+      free.forEach((shift, j) => {
+        const share = svd.rightSingularVectors.get(j, k);
+        for (let i = 0; i < motion.length; i++) motion[i]! += share * shift[i]!;
+      });
+      return [motion];
+    });
+  }
+
+  /** Puts everything back. */
+  end(): void {
+    this.system.restore(this.start);
+  }
+
+  /** A mixture of the motions in which all have a share; the farthest point moves by about 1. */
+  private mixed(free: readonly Float64Array[]): Float64Array {
+    const sum = new Float64Array(this.start.length);
+    for (const shift of free) {
+      this.seed = (this.seed * 48271) % 2147483647;
+      const share = 2 * (this.seed / 2147483647) - 1;
+      for (let i = 0; i < sum.length; i++) sum[i]! += (share + Math.sign(share) / 2) * shift[i]!;
+    }
+    const far = Math.max(...sum.map(Math.abs));
+    return sum.map((v) => v / far);
+  }
+
+  /** Goes a step along from the start, and to where the rules hold; false where they do not. */
+  private step(rules: Int32Array, along: Float64Array): boolean {
+    const { system, roots } = this;
+    system.load(this.ground, roots, rules);
+    system.restore(this.start);
+    system.move(along, STEP * this.length);
+    return this.iteration.solve(system, {}) === 'holds';
+  }
+}
+
+/** A rule's residual where its points now stand. */
+function residualAt({ network, reduction, coords }: Ground, r: number): number {
+  for (let k = 4 * r; k < 4 * r + 3 && reduction.derivedAt; k++) {
+    const at = reduction.derivedAt[reduction.points[k]!] ?? -1;
+    if (at >= 0) placeDerived(reduction.derived[at]!, coords);
+  }
+  return residualOf(network.kinds[r]!, reduction.points, 4 * r, network.values, 3 * r, coords);
 }
 
 /** Without rules every coordinate is free. */

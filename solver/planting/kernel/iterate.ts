@@ -25,10 +25,11 @@ const SETTLED = 1e-11;
 /** Residual below which a group may stop where it no longer improves, mm: the bound of the whole planting over ten. */
 const GOOD = 1e-10;
 
-/** Ratio of squared pivots below which the rank is looked at closely; a true zero shows as rounding, about 1e-16. */
+/** Ratio of squared pivots below which a factorization is worth nothing; a true zero shows as rounding, about 1e-16. */
 const WEAK = 1e-11;
-/** Ratio above which the rank is beyond doubt, even a small step away. */
+/** Ratio, and last step against the lengths, with which the factorization of that step still serves where it led. */
 const SOUND = 1e-7;
+const SHORT = 1e-4;
 
 /** Weight of the pointer against a rule: small, so that rules hardly give while the point follows. */
 const PULL = 1e-4;
@@ -50,6 +51,8 @@ export class Iteration {
   private readonly sparse = new SparseNormal();
   /** Damping of the last factorization; infinite while there is none. */
   private lastDamping = Number.POSITIVE_INFINITY;
+  /** Largest component of the last step, against the group's lengths. */
+  private lastStep = Number.POSITIVE_INFINITY;
   private gradient = new Float64Array(0);
   private step = new Float64Array(0);
   private start = new Float64Array(0);
@@ -138,13 +141,13 @@ export class Iteration {
     return this.solve(system, memo);
   }
 
-  /** Has the system full column rank where it stands? Its Jacobian must be current. */
-  hasFullRank(system: System, memo: PatternMemo): boolean {
+  /** The normal equations factored where the system stands (its Jacobian must be current); undefined where that fails. */
+  factored(system: System, memo: PatternMemo): NormalEquations | undefined {
     const equations = this.equationsFor(system, memo);
-    // The last step's factorization, a small step away, tells as much unless it was damped or close to singular.
-    if (this.lastDamping < WEAK && equations.pivotRatio > SOUND) return true;
+    const serves = this.lastDamping < WEAK && this.lastStep < SHORT && equations.pivotRatio > SOUND;
+    if (serves) return equations;
     equations.assemble(system);
-    return equations.factor(0) && equations.pivotRatio > WEAK;
+    return equations.factor(0) && equations.pivotRatio > WEAK ? equations : undefined;
   }
 
   /** Tries steps with growing damping until one lowers the cost. */
@@ -172,6 +175,7 @@ export class Iteration {
       system.move(step, 1);
       const trial = system.evaluate(true);
       if (trial < cost) {
+        this.lastStep = largestOf(step, size) / length;
         const promised = promise(step, gradient, size, mu);
         const ratio = (cost - trial) / promised;
         return { improved: true, cost: trial, damping: nextDamping(damping, ratio) };
@@ -184,6 +188,15 @@ export class Iteration {
     system.restore(this.start);
     return { improved: false, cost, damping };
   }
+}
+
+function largestOf(step: Float64Array, size: number): number {
+  let most = 0;
+  for (let i = 0; i < size; i++) {
+    const by = step[i]! < 0 ? -step[i]! : step[i]!;
+    if (!(by <= most)) most = by;
+  }
+  return most;
 }
 
 /** The decrease that the linear model promised. */

@@ -10,7 +10,8 @@ import type { Network, NetworkResult } from '../network.ts';
 import { ArcRun } from './arcRun.ts';
 import { CrossingTool } from './crossing.ts';
 import { Iteration, typicalLength } from './iterate.ts';
-import { type Placing, placingOf } from './plant.ts';
+import { type Placing, placingOf, probeCrossing } from './plant.ts';
+import { RankProbe } from './rankProbe.ts';
 import { type Derived, placeDerived, reduceNetwork } from './reduce.ts';
 import { type Ground, System } from './system.ts';
 import { judge } from './verdict.ts';
@@ -186,6 +187,7 @@ class KeptPlan implements Planner {
     const { start, tool, system, iteration } = this;
     const { plan } = start;
     const ground = this.groundNow();
+    const probe = new RankProbe(ground);
     const placing: Placing = {
       ...start,
       ground,
@@ -194,7 +196,7 @@ class KeptPlan implements Planner {
       gap: start.gap.slice(),
       other: start.other.slice(),
       stuck: [],
-      weak: [],
+      doubted: probe.doubted,
     };
     for (let s = 0; s < plan.stepCount; s++) {
       const root = plan.root[s]!;
@@ -205,13 +207,14 @@ class KeptPlan implements Planner {
         system.load(ground, group.roots, group.rules);
         const memo = root < 0 ? plan.groups[-1 - root]! : {};
         if (iteration.solve(system, memo) === 'stuck') placing.stuck.push(s);
-        else if (group.kind !== 'under' && !iteration.hasFullRank(system, memo)) placing.weak.push(s);
+        else if (group.kind !== 'under') probe.group(system, iteration.factored(system, memo));
         continue;
       }
       placing.meet[s] = tool.placeAt(ground, root, plan.ruleA[s]!, plan.ruleB[s]!, start.slot[s]!);
       placing.gap[s] = tool.gap;
       placing.other[2 * s] = tool.otherX;
       placing.other[2 * s + 1] = tool.otherY;
+      probeCrossing(probe, placing, s);
     }
     for (const derived of ground.reduction.derived) placeDerived(derived, ground.coords);
     this.coords = ground.coords;

@@ -5,7 +5,7 @@
  * (coupled groups), then `verdict.ts` (what holds, what is free, what disagrees). The result depends on the network
  * alone. Array kernel: indices come from a checked network, hence the `!`.
  */
-import type { Network, NetworkResult } from '../network.ts';
+import { type Network, type NetworkResult, RuleKind } from '../network.ts';
 import { Approach } from './approach.ts';
 import { isTold, keepingBranch, stuckSurplus, type Turned, unkept } from './branches.ts';
 import { checkNetwork } from './check.ts';
@@ -14,6 +14,7 @@ import { Iteration } from './iterate.ts';
 import { Meet } from './meet.ts';
 import { planNetwork } from './plan.ts';
 import { isLocus, type Plan } from './planSteps.ts';
+import { RankProbe } from './rankProbe.ts';
 import { placeDerived, reduceNetwork } from './reduce.ts';
 import { FIRST_EXACT_KIND } from './residual.ts';
 import { type Ground, System } from './system.ts';
@@ -32,9 +33,10 @@ export interface Placing {
   readonly other: Float64Array;
   /** Rules that placed a crossing step with more than two loci. */
   readonly pairOf: Map<number, readonly [number, number]>;
-  /** Steps whose rules cannot all hold, and group steps without full rank. */
+  /** Steps whose rules cannot all hold. */
   readonly stuck: number[];
-  readonly weak: number[];
+  /** Roots of which it is in doubt whether the rules settle them: to be decomposed. */
+  readonly doubted: readonly number[];
 }
 
 /** Placings of results that are still in use, so that a plan can serve again. */
@@ -157,6 +159,7 @@ function repeatedLoci({ plan, meet }: Placing): number[] {
  * @param turned steps that take another branch than the sketch's
  */
 export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array, turned?: Turned): Placing {
+  const probe = new RankProbe(ground);
   const placing: Placing = {
     ground,
     plan,
@@ -167,7 +170,7 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array, tur
     other: new Float64Array(2 * plan.stepCount),
     pairOf: new Map(),
     stuck: [],
-    weak: [],
+    doubted: probe.doubted,
   };
   const tool = new CrossingTool();
   const system = new System();
@@ -181,7 +184,7 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array, tur
       if (group.rules.length === 0) continue;
       const branch = turned?.get(s) ?? 0;
       if (approach.solve(system, iteration, group, sketch, branch) === 'stuck') placing.stuck.push(s);
-      else if (group.kind !== 'under' && !iteration.hasFullRank(system, group)) placing.weak.push(s);
+      else if (group.kind !== 'under') probe.group(system, iteration.factored(system, group));
       continue;
     }
     const many = plan.more.get(s);
@@ -194,9 +197,27 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array, tur
     }
     placing.other[2 * s] = tool.otherX;
     placing.other[2 * s + 1] = tool.otherY;
+    probeCrossing(probe, placing, s);
   }
   for (const derived of ground.reduction.derived) placeDerived(derived, ground.coords);
   return placing;
+}
+
+/** Carries errors through a crossing that was made; one that was not is told as what it is. */
+export function probeCrossing(probe: RankProbe, placing: Placing, s: number): void {
+  const { ground, plan, meet } = placing;
+  if (meet[s] === Meet.none || placing.stuck.includes(s)) return;
+  const root = plan.root[s]!;
+  const pair = plan.more.size > 0 ? placing.pairOf.get(s) : undefined;
+  const ruleA = pair ? pair[0] : plan.ruleA[s]!;
+  const ruleB = pair ? pair[1] : plan.ruleB[s]!;
+  const { kinds } = ground.network;
+  const { points, derivedAt } = ground.reduction;
+  if (kinds[ruleA] === RuleKind.distance && kinds[ruleB] === RuleKind.distance && !derivedAt) {
+    const a = points[4 * ruleA]! + points[4 * ruleA + 1]! - root;
+    const b = points[4 * ruleB]! + points[4 * ruleB + 1]! - root;
+    probe.crossingOfArcs(root, a, b);
+  } else probe.crossing(root, ruleA, ruleB);
 }
 
 /** A root with more than two loci: where all agree, else the least-squares place of all. */
