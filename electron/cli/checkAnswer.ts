@@ -2,9 +2,11 @@
 import { checkMovement, type Finding, withRemedies } from '../../solver/clearance/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { adviceSays, cureSays, findingSays } from '../../solver/words/clearance/index.ts';
-import { counted, type Speaker, speakerOf } from '../../solver/words/index.ts';
+import { counted, type Speaker } from '../../solver/words/index.ts';
+import { plantingSays } from '../../solver/words/planting/index.ts';
 import type { Answer } from './answer.ts';
 import { inBlocks, inColumns, wrapped } from './columns.ts';
+import { plainSpeaker } from './plainSpeaker.ts';
 import { isSettled, titleLine } from './plantAnswer.ts';
 
 const SEVERITIES: Readonly<Record<Finding['severity'], string>> = { stops: 'stops', warns: 'warns', notes: 'note' };
@@ -79,13 +81,13 @@ function findingJson(finding: Finding, speaker: Speaker) {
 export function checkAnswer(placed: PlacedMovement): Answer {
   const findings = withRemedies(placed, checkMovement(placed, { depths: true }));
   const settled = isSettled(placed);
-  const speaker = speakerOf(placed.movement, { minus: '-' });
+  const speaker = plainSpeaker(placed.movement);
   const text = inBlocks([
     [titleLine(placed.movement)],
     table(findings, speaker),
     sentences(findings, speaker),
     // What disagrees is among the findings already; what is loose is not.
-    [summary(findings), ...(placed.freeMotions > 0 ? wrapped(placed.says) : [])],
+    [summary(findings), ...(placed.freeMotions > 0 ? wrapped(plantingSays(placed, speaker)) : [])],
   ]);
   const json = {
     title: placed.movement.title,

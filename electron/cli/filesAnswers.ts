@@ -7,12 +7,14 @@ import { type Face, markingPlan, platesOf, stepsText } from '../../solver/markin
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { cuttingReport } from '../../solver/teeth/cutting/index.ts';
 import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
+import { disagreementSays, plantingSays } from '../../solver/words/planting/index.ts';
 import { atomicWrite } from '../files/atomicWrite.ts';
 import { type FileToWrite, writeIntoFolder } from '../files/exportFolder.ts';
 import { fileTrouble } from '../files/fileTrouble.ts';
 import { sheetFonts } from '../files/sheetFontFiles.ts';
 import { type Answer, Refusal } from './answer.ts';
 import { inBlocks } from './columns.ts';
+import { plainSpeaker } from './plainSpeaker.ts';
 import { isSettled, titleLine } from './plantAnswer.ts';
 
 /** The file in which the others are read back. */
@@ -58,7 +60,9 @@ export function stepsAnswer(placed: PlacedMovement, choice: StepsChoice): Answer
 }
 
 function unsettledWarning(placed: PlacedMovement): { warning?: string } {
-  return isSettled(placed) ? {} : { warning: `not everything is settled: ${placed.says}` };
+  return isSettled(placed)
+    ? {}
+    : { warning: `not everything is settled: ${plantingSays(placed, plainSpeaker(placed.movement))}` };
 }
 
 async function madeFolder(folder: string): Promise<string> {
@@ -86,7 +90,8 @@ function reportBlocks(sheets: readonly Sheet[]): string[][] {
  */
 function refusedAsContested(placed: PlacedMovement): Answer | undefined {
   if (![...placed.places.values()].some(({ state }) => state === 'contested')) return undefined;
-  const says = placed.disagreements.map((each) => each.says).join('\n  ');
+  const speaker = plainSpeaker(placed.movement);
+  const says = placed.disagreements.map((each) => disagreementSays(each, speaker)).join('\n  ');
   const warning = `nothing was written, as rules disagree. Settle them, or leave one out:\n  ${says}`;
   return { text: '', json: { title: placed.movement.title, settled: false, files: [] }, code: 1, warning };
 }
@@ -124,7 +129,8 @@ async function written(out: string, files: readonly FileToWrite[]): Promise<read
 export async function handoverAnswer(placed: PlacedMovement, { out, paper }: PrintChoice): Promise<Answer> {
   const refused = refusedAsContested(placed);
   if (refused) return refused;
-  const files = handoverOf(placed, { settings: { fonts: sheetFonts(), paper } });
+  const words = { planting: (each: PlacedMovement) => plantingSays(each, plainSpeaker(each.movement)) };
+  const files = handoverOf(placed, { settings: { fonts: sheetFonts(), paper }, words });
   const isZip = /\.zip$/i.test(out);
   if (isZip) {
     const path = resolve(out);

@@ -1,17 +1,20 @@
 /** `depthwright plant`: where every point stands, which rules hold, what is free and what disagrees. */
 
-import { fixed, type LengthDisplay, lengthText } from '../../solver/movement/decimal.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
-import type { Movement, Rule } from '../../solver/movement/schema.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
+import type { Disagreement } from '../../solver/planting/index.ts';
 import type { Place, PlacedMovement, RuleOutcome } from '../../solver/planting/placed.ts';
+import { ruleHeading, type Speaker } from '../../solver/words/index.ts';
+import { disagreementSays, plantingSays } from '../../solver/words/planting/index.ts';
 import type { Answer } from './answer.ts';
 import { inBlocks, inColumns, wrapped } from './columns.ts';
+import { plainSpeaker } from './plainSpeaker.ts';
 
 /** A rule holds where it misses by less than this, mm: the bound of "planted". */
 const HOLDS = 1e-9;
 const DEGREES = 180 / Math.PI;
 
-const unitOf = (display: LengthDisplay): string => (display.unit === 'inch' ? 'inches' : 'millimetres');
+const unitOf = (display: Movement['display']): string => (display.unit === 'inch' ? 'inches' : 'millimetres');
 
 /** Title line of every answer. */
 export function titleLine(movement: Movement): string {
@@ -32,28 +35,26 @@ interface Named {
 }
 
 /** Points of one kind as rows: place, state, how they were placed. */
-function pointRows(placed: PlacedMovement, points: readonly Named[]): string[][] {
-  const { display } = placed.movement;
-  return points.flatMap(({ id, name, ridesOn }) => {
+function pointRows(placed: PlacedMovement, points: readonly Named[], speaker: Speaker): string[][] {
+  const { name, figure, angle, rule } = speaker;
+  return points.flatMap(({ id, ridesOn }) => {
     const place = placed.places.get(id);
     if (!place) return [];
-    const angle = place.crossingAngle === undefined ? '' : `${fixed(place.crossingAngle * DEGREES, 1)}°`;
-    const spread = place.spread ? `± ${lengthText(2 * place.spread.major, display)}` : '';
+    const crossing = place.crossingAngle === undefined ? '' : angle(place.crossingAngle);
+    const spread = place.spread ? `± ${figure(2 * place.spread.major)}` : '';
     const isDrilled = placed.movement.made.some((made) => made.point === id && made.state === 'drilled');
     const by =
-      place.placedBy.join(', ') || (isDrilled ? 'drilled' : ridesOn === undefined ? '' : `rides on ${ridesOn}`);
-    return [
-      [id, name ?? '', lengthText(place.x, display), lengthText(place.y, display), place.state, spread, angle, by],
-    ];
+      place.placedBy.map(rule).join(', ') ||
+      (isDrilled ? 'drilled' : ridesOn === undefined ? '' : `rides on ${name(ridesOn)}`);
+    return [[name(id), figure(place.x), figure(place.y), place.state, spread, crossing, by]];
   });
 }
 
-function pointBlock(placed: PlacedMovement, kind: string, points: readonly Named[]): string[] {
-  const rows = pointRows(placed, points);
+function pointBlock(placed: PlacedMovement, kind: string, points: readonly Named[], speaker: Speaker): string[] {
+  const rows = pointRows(placed, points, speaker);
   if (rows.length === 0) return [];
   const heads = [
     { head: kind },
-    { head: 'name' },
     { head: 'x', align: 'right' },
     { head: 'y', align: 'right' },
     { head: 'state' },
@@ -71,31 +72,15 @@ const ROLES: Readonly<Record<RuleOutcome['role'], string>> = {
   leftOut: 'left out',
 };
 
-/** The kind of a rule in the words of the trade. */
-const KINDS: Readonly<Record<Rule['kind'], string>> = {
-  held: 'held place',
-  depth: 'depth',
-  distance: 'distance',
-  radius: 'radius',
-  bearing: 'bearing',
-  opposite: 'opposite',
-  samePlace: 'same place',
-  inLine: 'in line',
-  sameRadius: 'same radius',
-  evenSpacing: 'even spacing',
-  clearBy: 'clear by',
-};
-
-function ruleBlock({ movement, rules }: PlacedMovement): string[] {
-  const { display } = movement;
-  const length = (mm: number | undefined): string => (mm === undefined ? '' : lengthText(mm, display));
+function ruleBlock({ movement, rules }: PlacedMovement, { figure, rule }: Speaker): string[] {
+  const length = (mm: number | undefined): string => (mm === undefined ? '' : figure(mm));
   const rows = movement.rules.flatMap(({ id, kind }) => {
     const outcome = rules.get(id);
     if (!outcome) return [];
-    const miss = Math.abs(outcome.missBy) < HOLDS ? '' : lengthText(outcome.missBy, display);
+    const miss = Math.abs(outcome.missBy) < HOLDS ? '' : figure(outcome.missBy);
     const { calculated, measured, held } = outcome;
     const lengths = [outcome.length, calculated, measured, held].map(length);
-    return [[id, KINDS[kind], ...lengths, ROLES[outcome.role], miss]];
+    return [[rule(id), ruleHeading(kind), ...lengths, ROLES[outcome.role], miss]];
   });
   if (rows.length === 0) return [];
   const number = (head: string) => ({ head, align: 'right' as const });
@@ -104,8 +89,9 @@ function ruleBlock({ movement, rules }: PlacedMovement): string[] {
 }
 
 /** The state in words: the sentence has the first disagreement, the list below it the others. */
-function stateBlock(placed: PlacedMovement): string[] {
-  return [...wrapped(placed.says), ...placed.disagreements.slice(1).flatMap(({ says }) => wrapped(says, '  - '))];
+function stateBlock(placed: PlacedMovement, speaker: Speaker): string[] {
+  const others = placed.disagreements.slice(1).map((each) => disagreementSays(each, speaker));
+  return [...wrapped(plantingSays(placed, speaker)), ...others.flatMap((says) => wrapped(says, '  - '))];
 }
 
 const round = (value: number): number => (value === 0 ? 0 : value);
@@ -133,28 +119,34 @@ function pointsJson(placed: PlacedMovement, points: readonly Named[]) {
   });
 }
 
+function disagreementJson(disagreement: Disagreement, speaker: Speaker) {
+  const { rules, points, gap, cure } = disagreement;
+  return { rules, points, gap, says: disagreementSays(disagreement, speaker), ...(cure && { cure }) };
+}
+
 /** The planting as text and as data. Data is in millimetres and degrees whatever the display. */
 export function plantAnswer(placed: PlacedMovement): Answer {
   const { movement } = placed;
+  const speaker = plainSpeaker(movement);
   const text = inBlocks([
     [titleLine(movement), `Lengths in ${unitOf(movement.display)}, x right, y up, seen from the marked face.`],
-    pointBlock(placed, 'arbor', movement.arbors),
-    pointBlock(placed, 'post', movement.posts),
-    pointBlock(placed, 'mark', movement.marks),
-    ruleBlock(placed),
-    stateBlock(placed),
+    pointBlock(placed, 'arbor', movement.arbors, speaker),
+    pointBlock(placed, 'post', movement.posts, speaker),
+    pointBlock(placed, 'mark', movement.marks, speaker),
+    ruleBlock(placed, speaker),
+    stateBlock(placed, speaker),
   ]);
   const kinds = new Map(movement.rules.map(({ id, kind }) => [id, kind]));
   const json = {
     title: movement.title,
     settled: isSettled(placed),
-    says: placed.says,
+    says: plantingSays(placed, speaker),
     arbors: pointsJson(placed, movement.arbors),
     posts: pointsJson(placed, movement.posts),
     marks: pointsJson(placed, movement.marks),
     rules: [...placed.rules.values()].map((outcome) => ({ ...outcome, kind: kinds.get(outcome.id) })),
     freeMotions: placed.freeMotions,
-    disagreements: placed.disagreements,
+    disagreements: placed.disagreements.map((each) => disagreementJson(each, speaker)),
   };
   return { text, json, code: isSettled(placed) ? 0 : 1 };
 }

@@ -3,7 +3,7 @@
  * Pure: the worker calls it, and so do the tests.
  */
 
-import { handoverOf, type Sheet, sheetsOf, zipOf } from '../../solver/files/index.ts';
+import { handoverOf, type Sheet, type SheetWords, sheetsOf, zipOf } from '../../solver/files/index.ts';
 import {
   type Calibration,
   type PaperName,
@@ -18,6 +18,8 @@ import { type Consequences, consequencesOf, type OffPlace, offPlaces } from '../
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { plantingSays } from '../../solver/words/planting/index.ts';
 
 /** How the sheets are printed. */
 export interface SheetChoice {
@@ -93,7 +95,8 @@ export class Workshop {
       }
       case 'handover': {
         const { earlier, choice } = question;
-        return new Uint8Array(zipOf(handoverOf(placed, { settings: settingsOf(choice, this.fonts), earlier })));
+        const words: SheetWords = { planting: (each) => plantingSays(each, speakerOf(each.movement)) };
+        return new Uint8Array(zipOf(handoverOf(placed, { settings: settingsOf(choice, this.fonts), earlier, words })));
       }
       case 'consequences':
         return consequencesOf(plantMovement(question.before), placed);

@@ -3,7 +3,7 @@
  *
  * Read in this order: `placed.ts` (what planting gives), `front/plantMovement.ts` and `front/networkOf.ts` (rules of the
  * movement as rules between points), `network.ts` with `kernel/` (how they are solved), `front/sensitivity.ts` (how far a
- * ± moves a place), `front/disagreements.ts` (rules that cannot hold together, in words).
+ * ± moves a place), `front/disagreements.ts` (rules that cannot hold together).
  *
  * @example
  * const placed = plantMovement(movement);
@@ -12,6 +12,16 @@
  * const moved = drag.to(x + 1, y); // the nearest place that keeps every rule
  * applyEdit(movement, drag.release());
  */
+export type {
+  Disagreement,
+  DisagreementCause,
+  ImpliedRule,
+  LengthCure,
+  LociMiss,
+  LocusTold,
+  NotKeptCause,
+  SetFails,
+} from './disagreement.ts';
 export { type Body, bodiesOf } from './front/bodies.ts';
 export { type DragSession, startDrag } from './front/drag.ts';
 export { gapRule } from './front/gapRules.ts';
@@ -20,6 +30,7 @@ export { type OtherCrossing, otherCrossing } from './front/otherCrossing.ts';
 export { plantMovement } from './front/plantMovement.ts';
 export { type DraftRule, ruleValueAt, ruleValueNow } from './front/ruleValue.ts';
 export { settlingRules } from './front/settlingRules.ts';
+export { type ToSettle, toSettle } from './front/toSettle.ts';
 export { ruleWords } from './front/words.ts';
 export { plantNetwork } from './kernel/plant.ts';
 export { type Network, PointState, RuleKind } from './network.ts';

@@ -1,6 +1,7 @@
 /** The placed movement: what planting gives, in the maker's terms. Everything downstream starts from it. */
 import type { PointId, RuleId } from '../movement/ids.ts';
 import type { Movement } from '../movement/schema.ts';
+import type { Disagreement } from './disagreement.ts';
 
 /** A place in the plane, mm, x right and y up. */
 export type Point = { readonly x: number; readonly y: number };
@@ -59,18 +60,6 @@ export interface RuleOutcome {
   readonly held?: number;
 }
 
-/** Rules that cannot hold together. */
-export interface Disagreement {
-  readonly rules: readonly RuleId[];
-  readonly points: readonly PointId[];
-  /** mm */
-  readonly gap: number;
-  /** In the maker's words, with a number that would cure it. */
-  readonly says: string;
-  /** One rule and the value that would cure it. */
-  readonly cure?: { readonly rule: RuleId; readonly value: number };
-}
-
 /** How one point is made, from points already there. */
 export interface ConstructionStep {
   readonly kind: 'given' | 'derived' | 'crossing' | 'block' | 'loose';
@@ -90,6 +79,4 @@ export interface PlacedMovement {
   readonly disagreements: readonly Disagreement[];
   /** ± (two standard deviations) of the distance between two points, mm; undefined when no ± reaches them. */
   readonly plusMinusBetween: (a: PointId, b: PointId) => number | undefined;
-  /** Whole sentence for the strip: "5 planted, 1 loose. 1 free motion: a depth, a radius or a bearing would settle C." */
-  readonly says: string;
 }

@@ -28,7 +28,9 @@ export function unitOf({ unit }: Display): 'mm' | 'in' {
 
 /** So many decimals that the value does not print as zero, unless it is zero; at least `decimals`. */
 function showing(value: number, decimals: number): string {
-  if (value === 0 || Math.abs(value) >= 0.5 * 10 ** -decimals) return fixed(value, decimals);
+  // Less than any decimals show is rounding of the sum: it is nothing.
+  const isNothing = Math.abs(value) < 0.5 * 10 ** -MOST_DECIMALS;
+  if (isNothing || Math.abs(value) >= 0.5 * 10 ** -decimals) return fixed(isNothing ? 0 : value, decimals);
   const needed = Math.min(MOST_DECIMALS, Math.ceil(-Math.log10(Math.abs(value))) + 1);
   return fixed(value, Math.max(decimals, needed));
 }

@@ -3,6 +3,7 @@
  *
  * The file calls a direction `bearing`; a maker calls a bearing only what a pivot turns in.
  */
+import type { RuleId } from '../movement/ids.ts';
 import type { Movement, Rule } from '../movement/schema.ts';
 import { listed } from './lists.ts';
 import { arborOfWheel, namer } from './names.ts';
@@ -86,6 +87,15 @@ export function ruleHeading(kind: Kind): string {
 /** The kind of a rule as it is asked for: "a depth", "a direction". */
 export function ruleAsked(kind: Kind): string {
   return RULES[kind].asked;
+}
+
+/** A rule within a sentence: what it asks, or the maker's own name in quotes. */
+export function ruleQuoted(
+  ruleId: RuleId,
+  { movement, rule }: { movement: Movement; rule: (id: string) => string },
+): string {
+  const isNamed = movement.rules.some(({ id, name }) => id === ruleId && name?.trim());
+  return isNamed ? `"${rule(ruleId)}"` : rule(ruleId);
 }
 
 function described(rule: Rule, name: (id: string) => string, movement: Movement): string {

@@ -61,7 +61,9 @@ describe('the rehearsal of a depth', () => {
     expect(['forced', 'stall']).toContain(stoppedBy);
     expect(stoppedAt).toContain('A1');
     expect(says).toMatch(/^It does not run: /);
-    expect(says).toMatch(/w0 and .*w1.*, after \d\.\d\d turns of A0, with it at -?\d+\.\d°\.$/);
+    expect(says).toMatch(
+      /of (30|64) on arbor 1 and .* on arbor 2.*, after \d\.\d+ turns of arbor 1, with it at -?\d+\.\d+°\.$/,
+    );
   });
 
   // Twelve leaves bind first where the wheel's addendum meets the leaf below its pitch circle, by hundredths of a module.

@@ -17,9 +17,9 @@ export function twoDepths(changes: Changes = {}): string {
     version: 1,
     title: 'Two depths',
     arbors: [
-      { id: 'centre', at: [0, 0], diameter: 4 },
-      { id: 'escape', at: [0, 45], diameter: 3 },
-      { id: 'third', at: [16, 23] },
+      { id: 'centre', name: 'centre', at: [0, 0], diameter: 4 },
+      { id: 'escape', name: 'escape', at: [0, 45], diameter: 3 },
+      { id: 'third', name: 'third', at: [16, 23] },
     ],
     wheels: [
       wheel('centreWheel', 'centre', 64, 2),

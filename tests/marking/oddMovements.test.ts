@@ -9,6 +9,7 @@ import { markingSteps, plateViewOf, stepsText } from '../../solver/marking/index
 import { seenOutline } from '../../solver/marking/plateView.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { words } from '../files/sheetWords.ts';
 import { movementOf, placedByHand } from './placedByHand.ts';
 import { followSteps } from './simulatedMaker.ts';
 
@@ -67,7 +68,7 @@ describe.each([
     }
   });
   it('gives whole files', () => {
-    for (const { name, bytes } of handoverOf(placed, { settings })) {
+    for (const { name, bytes } of handoverOf(placed, { settings, words })) {
       expect(bytes.length).toBeGreaterThan(10);
       if (!name.endsWith('.pdf')) expect(new TextDecoder().decode(bytes)).not.toMatch(/NaN|Infinity|undefined/);
     }
@@ -83,7 +84,7 @@ describe('strange movements', () => {
       { marks: [{ id: 'a', at: [0, 0], hole: 1 }], rules: [{ id: 'h', kind: 'held', point: 'a', at: [0, 0] }] },
     ]) {
       const placed = plantMovement(movementOf(data));
-      for (const { name, bytes } of handoverOf(placed, { settings })) {
+      for (const { name, bytes } of handoverOf(placed, { settings, words })) {
         if (!name.endsWith('.pdf')) expect(new TextDecoder().decode(bytes), name).not.toMatch(/NaN|Infinity|undefined/);
       }
     }

@@ -40,7 +40,6 @@ export function placedByHand(data: object, points: Readonly<Record<string, HandP
     motions: [],
     disagreements: [],
     plusMinusBetween: () => undefined,
-    says: '',
   };
 }
 

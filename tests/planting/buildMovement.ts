@@ -18,8 +18,8 @@ export function buildMovement(parts: Parts): Movement {
   return movementSchema.parse({ format: 'depthwright-movement', version: 1, ...parts });
 }
 
-export const arbor = (id: string, x: number, y: number): ItemInput<'arbors'> => ({ id, at: [x, y] });
-export const mark = (id: string, x: number, y: number): ItemInput<'marks'> => ({ id, at: [x, y] });
+export const arbor = (id: string, x: number, y: number): ItemInput<'arbors'> => ({ id, name: id, at: [x, y] });
+export const mark = (id: string, x: number, y: number): ItemInput<'marks'> => ({ id, name: id, at: [x, y] });
 export const held = (id: string, point: string, x: number, y: number): RuleInput => ({
   kind: 'held',
   id,

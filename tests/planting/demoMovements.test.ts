@@ -3,12 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { largestMiss, placeOf, pointId, ruleOf } from './buildMovement.ts';
 import { drum, goingTrain, pillaredCase } from './demoMovements.ts';
+import { stateSaid } from './said.ts';
 
 describe('a drum', () => {
   const placed = plantMovement(drum());
 
   it('is planted entirely', () => {
-    expect(placed.says).toBe('9 planted.');
+    expect(stateSaid(placed)).toBe('9 planted.');
     expect(largestMiss(placed)).toBeLessThan(1e-9);
   });
 
@@ -70,14 +71,14 @@ describe('a case with pillars', () => {
     }
     expect(placeOf(placed, 'lunar').y).toBeCloseTo(23, 9);
     expect(placed.disagreements).toEqual([]);
-    expect(placed.says).toBe('7 planted.');
+    expect(stateSaid(placed)).toBe('7 planted.');
   });
 });
 
 describe('a going train', () => {
   it('is planted up the middle line', () => {
     const placed = plantMovement(goingTrain(false));
-    expect(placed.says).toBe('5 planted.');
+    expect(stateSaid(placed)).toBe('5 planted.');
     expect(placeOf(placed, 'centre').x).toBeCloseTo(40, 9);
     expect(placeOf(placed, 'centre').y).toBeCloseTo(20 + 41.6, 9); // (96 + 8) / 2 teeth of module 0.8
     expect(placeOf(placed, 'escape').y).toBeCloseTo(20 + 41.6 + 45, 9);

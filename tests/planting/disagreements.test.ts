@@ -2,15 +2,18 @@
 import { describe, expect, it } from 'vitest';
 import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import type { Disagreement } from '../../solver/planting/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import type { Disagreement, PlacedMovement } from '../../solver/planting/placed.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { arbor, buildMovement, clockWheel, distance, held, placeOf, type RuleInput, ruleOf } from './buildMovement.ts';
+import { disagreementSaid, stateSaid } from './said.ts';
 
-function only(placed: PlacedMovement): Disagreement {
+/** The only disagreement, with what is said of it. */
+function only(placed: PlacedMovement): Disagreement & { readonly says: string } {
   expect(placed.disagreements).toHaveLength(1);
   const [told] = placed.disagreements;
   if (!told) throw new Error('nothing is told');
-  return told;
+  return { ...told, says: disagreementSaid(placed, told) };
 }
 
 /** Does the movement plant without disagreement once the cure's value is entered? */
@@ -23,7 +26,7 @@ function isCured(movement: Movement, told: Disagreement): boolean {
 const abp = (rules: readonly RuleInput[], bx = 57, sketch: readonly [number, number] = [20, 15]): Movement =>
   buildMovement({
     arbors: [arbor('A', 0, 0), arbor('B', bx, 0), { ...arbor('P', ...sketch), name: 'Third' }],
-    marks: [{ id: 'M', at: [0, 30] }],
+    marks: [{ id: 'M', name: 'M', at: [0, 30] }],
     rules: [held('a', 'A', 0, 0), held('b', 'B', bx, 0), held('m', 'M', 0, 30), ...rules],
   });
 
@@ -40,7 +43,7 @@ describe('two loci that do not meet', () => {
     expect(isCured(movement, told)).toBe(true);
     expect(placeOf(placed, 'A').state).toBe('planted');
     expect(placeOf(placed, 'P').state).toBe('contested');
-    expect(placed.says).toContain('1 contested');
+    expect(stateSaid(placed)).toContain('1 contested');
   });
 
   it('a printed least length really crosses: it lies beyond the limit, a greatest length short of it', () => {
@@ -127,7 +130,7 @@ describe('two loci that do not meet', () => {
     const movement = abp([distance('1', 'A', 'P', 30), distance('2', 'A', 'P', 31), distance('3', 'B', 'P', 40)]);
     const told = only(plantMovement(movement));
     expect(told.says).toBe(
-      'Two rules want Third at different lengths from A, 1.000 mm apart. With 30.000 mm, the distance from A to Third would hold; or leave one out.',
+      'Two rules want Third at different lengths from A, 1.000 mm apart. With 30.000 mm, the distance from A to Third (2) would hold; or leave one out.',
     );
     expect(told.cure).toEqual({ rule: '2', value: 30 });
     expect(isCured(movement, told)).toBe(true);
@@ -187,7 +190,7 @@ describe('two loci that do not meet', () => {
       display: { unit: 'inch', decimals: 4 },
     } as const;
     const told = only(plantMovement(movement));
-    expect(told.says).toContain('miss by 1.0000 in');
+    expect(told.says).toContain('miss by 1.00000 in');
   });
 });
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arbor, buildMovement, clockWheel, distance, held, placeOf, type RuleInput, ruleOf } from './buildMovement.ts';
 import { alone, levels, ray } from './ruleScenes.ts';
+import { stateSaid } from './said.ts';
 
 const R = 'rule';
 
@@ -70,7 +71,7 @@ describe('rules at work', () => {
     // Half a turn is exact.
     expect([placeOf(placed, 'R').x, placeOf(placed, 'R').y]).toEqual([-7, 4]);
     expect(placeOf(placed, 'S').y).toBeCloseTo(-6, 12);
-    expect(placed.says).toBe('5 planted.');
+    expect(stateSaid(placed)).toBe('5 planted.');
   });
 
   it('pipes, and what rides on pipes, stand where their arbor stands', () => {

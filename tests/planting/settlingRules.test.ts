@@ -4,6 +4,7 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement, ruleValueNow, settlingRules } from '../../solver/planting/index.ts';
 import { arbor, buildMovement, clockWheel, held, placeOf, pointId } from './buildMovement.ts';
 import { off } from './linkage.ts';
+import { stateSaid } from './said.ts';
 
 describe('rules that would settle a point', () => {
   const train = buildMovement({
@@ -18,10 +19,10 @@ describe('rules that would settle a point', () => {
   });
 
   it('are named in the strip, a depth first', () => {
-    expect(plantMovement(train).says).toBe(
-      '2 planted, 1 loose. 1 free motion: a depth, a distance or a bearing would settle Centre.',
+    expect(stateSaid(plantMovement(train))).toBe(
+      '2 planted, 1 loose. 1 free motion: a depth, a distance or a direction would settle Centre.',
     );
-    expect(plantMovement(buildMovement({})).says).toBe('Nothing to plant yet.');
+    expect(stateSaid(plantMovement(buildMovement({})))).toBe('Nothing to plant yet.');
   });
 
   it('carry the value that holds now: adding one settles the point where it stands', () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arbor, buildMovement, clockWheel, distance, held, placeOf, type RuleInput, ruleOf } from './buildMovement.ts';
 import { alone, circle, levels, ray } from './ruleScenes.ts';
+import { disagreementSaid } from './said.ts';
 
 describe('rules that cannot be asked', () => {
   it('are told and not lost, and the rest is planted', () => {
@@ -24,7 +25,7 @@ describe('rules that cannot be asked', () => {
       expect(ruleOf(placed, id)?.role).toBe('disagrees');
       expect(told).toContain(id);
     }
-    for (const { says } of placed.disagreements) expect(says).not.toMatch(/undefined|NaN/);
+    for (const each of placed.disagreements) expect(disagreementSaid(placed, each)).not.toMatch(/undefined|NaN/);
   });
 
   it('say how much room is missing inside a ring', () => {
@@ -38,6 +39,6 @@ describe('rules that cannot be asked', () => {
     );
     expect(placed.disagreements).toHaveLength(1);
     expect(placed.disagreements[0]?.gap).toBeCloseTo(1, 12);
-    expect(placed.disagreements[0]?.says).toContain('at most 2.000 mm');
+    expect(placed.disagreements.map((each) => disagreementSaid(placed, each)).join()).toContain('at most 2.000 mm');
   });
 });

@@ -95,7 +95,7 @@ describe('carriers', () => {
     expect(carriedPlaces(placed, turning, rational(0))).toBe(placed);
     // Everything else about the planting is told as before.
     const all = (whole: typeof placed, { id, state, placedBy, hangsOn, free, movedBy } = placeOf(whole)) => [
-      [whole.says, whole.freeMotions, whole.disagreements, whole.motions, whole.order, whole.rules],
+      [whole.freeMotions, whole.disagreements, whole.motions, whole.order, whole.rules],
       [id, state, placedBy, hangsOn, free, movedBy],
     ];
     expect(all(moved)).toEqual(all(placed));

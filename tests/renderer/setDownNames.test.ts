@@ -6,6 +6,7 @@ import { applyEdit, emptyMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { wordsOf } from '../clearance/wordsOf.ts';
+import { stateSaid } from '../planting/said.ts';
 
 function withWheelAt(movement: Movement, x: number): Movement {
   const down = setDown('wheel', firstDraft('wheel', movement), { x, y: 0 }, undefined, movement);
@@ -31,5 +32,5 @@ test('undo names them so, too', () => {
 
 test('a held place is said to settle a point with two motions', () => {
   const placed = plantMovement(withWheelAt(emptyMovement(), 0));
-  expect(placed.says).toBe('0 planted, 1 loose. 2 free motions: a held place would settle Arbor.');
+  expect(stateSaid(placed)).toBe('0 planted, 1 loose. 2 free motions: a held place would settle Arbor.');
 });

@@ -83,8 +83,8 @@ function fieldOf(): Movement {
 
 /** A placing with other places or another document. */
 function changed(placed: PlacedMovement, other: Partial<PlacedMovement>): PlacedMovement {
-  const { movement, places, rules, order, freeMotions, motions, disagreements, plusMinusBetween, says } = placed;
-  const same = { movement, places, rules, order, freeMotions, motions, disagreements, plusMinusBetween, says };
+  const { movement, places, rules, order, freeMotions, motions, disagreements, plusMinusBetween } = placed;
+  const same = { movement, places, rules, order, freeMotions, motions, disagreements, plusMinusBetween };
   return { ...same, ...other };
 }
 

@@ -6,6 +6,7 @@ import { pdfSheetsOf } from '../../solver/files/pages/printedFiles.ts';
 import { markingSteps } from '../../solver/marking/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { words } from '../files/sheetWords.ts';
 import { HEADING, line, time } from './measure.ts';
 
 const ARBORS = 200;
@@ -116,7 +117,7 @@ export function run(): void {
   console.log(
     line(
       'handover with zip',
-      time(() => zipOf(handoverOf(placed, { settings: { fonts } })), 10, 1),
+      time(() => zipOf(handoverOf(placed, { settings: { fonts }, words })), 10, 1),
       'everything above in one file',
     ),
   );

@@ -40,6 +40,7 @@ describe('figures', () => {
   test('what is not zero never prints as zero, and zero has no sign', () => {
     expect(mm.figure(0.0000169)).toBe('0.000017');
     expect(mm.figure(-0)).toBe('0.000');
+    expect(mm.figure(-2.8e-15)).toBe('0.000');
     fc.assert(fc.property(fc.double({ min: 1e-8, max: 1e3, noNaN: true }), (value) => Number(mm.figure(value)) > 0));
   });
 

@@ -92,10 +92,6 @@ class CarriedMovement implements PlacedMovement {
   get disagreements() {
     return this.#rest.disagreements;
   }
-
-  get says() {
-    return this.#rest.says;
-  }
 }
 
 /**

@@ -9,6 +9,7 @@ import type { SheetSettings } from '../pages/paper.ts';
 import { printedFilesOf } from '../pages/printedFiles.ts';
 import { fileStemsOf, plainName } from '../sheetNames.ts';
 import { sheetsOf } from '../sheetsOf.ts';
+import type { SheetWords } from '../sheetWords.ts';
 import { type Change, changesBetween } from './changes.ts';
 
 /** A file of the job, ready to be written. */
@@ -21,6 +22,7 @@ export interface HandoverFile {
 /** How a job is handed over. */
 export interface HandoverOptions {
   readonly settings: SheetSettings;
+  readonly words: SheetWords;
   /** An earlier revision: the list of changes against it goes in. */
   readonly earlier?: PlacedMovement['movement'] | undefined;
 }
@@ -36,7 +38,7 @@ export function handoverOf(placed: PlacedMovement, options: HandoverOptions): re
     ...printedFilesOf(placed, options.settings),
   ];
   if (options.earlier) files.push(text('changes.txt', changesText(options.earlier, movement)));
-  return [text('contents.txt', contentsText(placed, files)), ...files];
+  return [text('contents.txt', contentsText(placed, files, options.words)), ...files];
 }
 
 /** The files as one zip archive. Its times are fixed, since the movement's date has no hour and the clock is not asked. */
@@ -85,7 +87,7 @@ const KINDS: readonly (readonly [RegExp, string])[] = [
   [/\.json$/, 'the movement itself'],
 ];
 
-function contentsText(placed: PlacedMovement, files: readonly HandoverFile[]): string {
+function contentsText(placed: PlacedMovement, files: readonly HandoverFile[], words: SheetWords): string {
   const { movement } = placed;
   const width = files.reduce((most, file) => Math.max(most, file.name.length), 0);
   const lines = files.map(({ name, bytes }) => {
@@ -94,7 +96,7 @@ function contentsText(placed: PlacedMovement, files: readonly HandoverFile[]): s
   });
   return `${[
     `${movement.title}, revision ${movement.revision}${movement.date === undefined ? '' : `, ${movement.date}`}`,
-    placed.says,
+    words.planting(placed),
     '',
     ...lines,
     '',

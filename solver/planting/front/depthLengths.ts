@@ -13,8 +13,6 @@ export interface DepthLength {
   readonly calculated: number;
   readonly measured?: number;
   readonly held?: number;
-  /** The wheels do not go together: how, in words. */
-  readonly mismatch?: string;
 }
 
 /** The length of a depth; where the value to use is absent, the calculated one stands in. */
@@ -30,6 +28,5 @@ export function depthLength(rule: RuleOf<'depth'>, a: Wheel, b: Wheel, movement:
     calculated,
     ...(rule.measured === undefined ? {} : { measured: rule.measured.value }),
     ...(rule.held === undefined ? {} : { held: rule.held }),
-    ...(depth.kind === 'mismatch' ? { mismatch: depth.says } : {}),
   };
 }

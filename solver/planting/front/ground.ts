@@ -1,6 +1,7 @@
 /** The network of a movement with the way back from its indices to the maker's parts. */
 import type { ArborId, PointId, PostId, RuleId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
+import type { NotKeptCause } from '../disagreement.ts';
 import type { Network } from '../network.ts';
 import type { DepthLength } from './depthLengths.ts';
 
@@ -26,7 +27,7 @@ export interface HeldSource {
 export interface UnusableRule {
   readonly rule: RuleId;
   readonly points: readonly PointId[];
-  readonly says: string;
+  readonly why: NotKeptCause;
   /** mm missing, where that can be said. */
   readonly lacking: number;
 }

@@ -75,7 +75,7 @@ function holdRules(builder: NetworkBuilder, used: readonly Rule[], groups: Share
   for (const { id, point, at, plusMinus } of held) {
     const index = builder.indexOf.get(point);
     if (index === undefined) {
-      builder.unusable.push({ rule: id, points: [], says: `it names a point that is not there: ${point}`, lacking: 0 });
+      builder.unusable.push({ rule: id, points: [], why: { kind: 'missing', what: 'point' }, lacking: 0 });
       continue;
     }
     const source = { kind: 'rule', rule: id } as const;

@@ -2,17 +2,15 @@
 
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
+import type { Disagreement } from '../disagreement.ts';
 import type { NetworkResult } from '../network.ts';
-import type { ConstructionStep, Disagreement, Place, PlacedMovement, Point, RuleOutcome } from '../placed.ts';
+import type { ConstructionStep, Place, PlacedMovement, Point, RuleOutcome } from '../placed.ts';
 import { disagreementsOf } from './disagreements.ts';
 import type { PlantingGround } from './ground.ts';
 import { PlacementIndex } from './placementIndex.ts';
 import { PlantedPlace } from './plantedPlace.ts';
 import { ruleOutcomes } from './ruleOutcomes.ts';
-import { pointToSettle, saysOfPlanting } from './says.ts';
 import { Sensitivity } from './sensitivity.ts';
-import { settlingRules } from './settlingRules.ts';
-import { pointNames } from './words.ts';
 
 /** A placed movement over its network. */
 export class PlantedMovement implements PlacedMovement {
@@ -25,7 +23,6 @@ export class PlantedMovement implements PlacedMovement {
   #order: readonly ConstructionStep[] | undefined;
   #motions: readonly ReadonlyMap<PointId, Point>[] | undefined;
   #disagreements: readonly Disagreement[] | undefined;
-  #says: string | undefined;
 
   constructor(ground: PlantingGround, result: NetworkResult) {
     this.movement = ground.movement;
@@ -78,11 +75,6 @@ export class PlantedMovement implements PlacedMovement {
     return this.#disagreements;
   }
 
-  get says(): string {
-    this.#says ??= this.#sentence();
-    return this.#says;
-  }
-
   /** The planting of the same rules at other places; points that did not move keep their `Place` objects. */
   following(result: NetworkResult): PlantedMovement {
     const next = new PlantedMovement(this.index.ground, result);
@@ -101,22 +93,6 @@ export class PlantedMovement implements PlacedMovement {
     const point = this.index.ground.indexOf.get(id);
     if (point === undefined) return undefined;
     return this.places.get(id)?.state === 'planted' || this.index.ground.heldBy.has(point) ? point : undefined;
-  }
-
-  #sentence(): string {
-    const loose = this.freeMotions > 0 ? pointToSettle(this.places.values()) : undefined;
-    const settling = loose && {
-      point: pointNames(this.movement)(loose),
-      kinds: [...new Set(settlingRules(this, loose).map(({ rule }) => rule.kind))],
-      freedoms: this.places.get(loose)?.free.length ?? 0,
-    };
-    return saysOfPlanting(
-      this.places.values(),
-      this.freeMotions,
-      this.disagreements,
-      settling,
-      pointNames(this.movement),
-    );
   }
 }
 

@@ -10,7 +10,7 @@ export function ruleOutcomes({ ground, result }: PlacementIndex): ReadonlyMap<Ru
   const unusable = new Map(ground.unusable.map((each) => [each.rule, each]));
   const outcomes = new Map<RuleId, RuleOutcome>();
   for (const { id, leaveOut } of ground.movement.rules) {
-    const { mismatch: _, ...length } = ground.lengths.get(id) ?? {};
+    const length = ground.lengths.get(id) ?? {};
     const networkRules = ground.networkRulesOf.get(id) ?? [];
     const broken = unusable.get(id);
     if (leaveOut) outcomes.set(id, { id, missBy: 0, role: 'leftOut', ...length });

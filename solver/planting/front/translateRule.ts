@@ -7,6 +7,7 @@
 import type { XY } from '../../geometry/index.ts';
 import type { PartId, PointId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Rule, RuleOf, Wheel } from '../../movement/schema.ts';
+import type { NotKeptCause } from '../disagreement.ts';
 import { RuleKind } from '../network.ts';
 import type { Body } from './bodies.ts';
 import { depthLength } from './depthLengths.ts';
@@ -98,20 +99,14 @@ function translateDepth(to: Translation, rule: RuleOf<'depth'>): void {
   const wheels = rule.wheels.map((id) => to.wheelOf(id));
   const [a, b] = wheels;
   if (!a || !b) {
-    const missing = rule.wheels.filter((_, index) => !wheels[index]).join(', ');
-    refuse(to, rule, [], `it names a wheel that is not there: ${missing}`);
+    refuse(to, rule, [], { kind: 'missing', what: 'wheel' });
     return;
   }
   const points = pointsOf(to, rule, [a.arbor, b.arbor]);
   if (!points) return;
   const depth = depthLength(rule, a, b, to.movement);
   if (!(depth.length > 0)) {
-    refuse(
-      to,
-      rule,
-      [a.arbor, b.arbor],
-      `its distance comes to ${depth.length.toFixed(3)} mm, which no two arbors can keep`,
-    );
+    refuse(to, rule, [a.arbor, b.arbor], { kind: 'noDistance', distance: depth.length });
     return;
   }
   to.builder.lengths.set(rule.id, depth);
@@ -128,15 +123,14 @@ function translateGap(to: Translation, rule: RuleOf<'clearBy'>): void {
   const bodies = rule.parts.map((part) => to.bodyOf(part));
   const [a, b] = bodies;
   if (!a || !b) {
-    const missing = rule.parts.filter((_, index) => !bodies[index]).join(', ');
-    refuse(to, rule, [], `it names a part that is not there: ${missing}`);
+    refuse(to, rule, [], { kind: 'missing', what: 'part' });
     return;
   }
   const asked = gapRule([a, b], rule.gap, rule.edge, to.sketchOf);
   const source: RuleSource = { kind: 'rule', rule: rule.id };
   if (asked.kind === 'cannot') {
     const points = [a, b].flatMap((body) => (body.kind === 'round' ? [body.point] : []));
-    refuse(to, rule, points, gapWords(asked, rule.gap), asked.lacking);
+    refuse(to, rule, points, whyNoGap(asked, rule.gap), asked.lacking);
     return;
   }
   const length = { length: asked.length, ...(rule.plusMinus === undefined ? {} : { plusMinus: rule.plusMinus }) };
@@ -159,36 +153,32 @@ function gapPoints(to: Translation, rule: Rule, asked: GapRule & { kind: 'centre
   return points && [...points, to.builder.casePoint(asked.from)];
 }
 
-function gapWords(asked: GapRule & { kind: 'cannot' }, gap: number): string {
-  if (asked.why === 'bothFixed') return 'both of its parts belong to the case, and neither can move';
-  if (asked.why === 'noEdge') return 'the edge that it names is not there';
+function whyNoGap(asked: GapRule & { kind: 'cannot' }, gap: number): NotKeptCause {
+  if (asked.why !== 'noRoom') return { kind: asked.why };
   const most = gap - asked.lacking;
-  return most >= 0
-    ? `there is no room for its gap inside the ring: at most ${most.toFixed(3)} mm`
-    : `the part is ${(-most).toFixed(3)} mm too large in radius to stand inside the ring at all`;
+  return most >= 0 ? { kind: 'noRoom', most } : { kind: 'tooLarge', by: -most };
 }
 
 /** Network points of ids that must all be there and all be different; else the rule is refused. */
 function pointsOf(to: Translation, rule: Rule, ids: readonly PointId[]): number[] | undefined {
   const indices = ids.map((id) => to.builder.indexOf.get(id));
-  const missing = ids.filter((_, index) => indices[index] === undefined);
-  if (missing.length > 0) {
-    refuse(to, rule, [], `it names a point that is not there: ${missing.join(', ')}`);
+  if (indices.includes(undefined)) {
+    refuse(to, rule, [], { kind: 'missing', what: 'point' });
     return undefined;
   }
   const twice = ids.find((id, index) => ids.indexOf(id) !== index);
   if (twice !== undefined) {
-    refuse(to, rule, [twice], `it names ${twice} twice`);
+    refuse(to, rule, [twice], { kind: 'twice', point: twice });
     return undefined;
   }
   return indices.map((index) => index ?? -1);
 }
 
-function refuse(to: Translation, rule: Rule, points: readonly PointId[], says: string, lacking = 0): void {
+function refuse(to: Translation, rule: Rule, points: readonly PointId[], why: NotKeptCause, lacking = 0): void {
   to.builder.unusable.push({
     rule: rule.id,
     points: points.filter((id) => to.builder.indexOf.has(id)),
-    says,
+    why,
     lacking,
   });
 }

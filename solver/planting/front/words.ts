@@ -1,41 +1,5 @@
-/** Lengths, points and rules as the planting says them. */
-
-import type { PointId } from '../../movement/ids.ts';
+/** Rules as errors of making call them. */
 import type { Movement, Rule } from '../../movement/schema.ts';
-
-const MM_PER_INCH = 25.4; // exact by definition
-/** Digits given to a length that would be nothing at the display's own decimals. */
-const SMALL_DECIMALS = 9;
-
-/** A length in the display's unit, with its name: "31.270 mm". */
-export function lengthWords(mm: number, { unit, decimals }: Movement['display']): string {
-  const value = unit === 'inch' ? mm / MM_PER_INCH : mm;
-  const isSmall = value !== 0 && Math.abs(value) < 0.5 * 10 ** -decimals;
-  const text = value.toFixed(isSmall ? SMALL_DECIMALS : decimals);
-  return `${Number(text) === 0 ? text.replace('-', '') : text} ${unit === 'inch' ? 'in' : 'mm'}`;
-}
-
-/**
- * A length, mm, that a maker can enter as it is printed and that really crosses: the limit itself would only touch, and a
- * point where two loci touch is not settled. It lies beyond the limit by half a last place to one and a half.
- */
-export function lengthBeyond(
-  limit: number,
-  { unit, decimals }: Movement['display'],
-  way: 'atLeast' | 'atMost',
-): number {
-  const size = (unit === 'inch' ? MM_PER_INCH : 1) / 10 ** decimals;
-  // A millionth of the last place is rounding of the sum, not a reason to go on.
-  const places = limit / size;
-  return size * (way === 'atLeast' ? Math.floor(places + 0.5 + 1e-6) + 1 : Math.ceil(places - 0.5 - 1e-6) - 1);
-}
-
-/** Names of points: the given name, else the id. */
-export function pointNames(movement: Movement): (id: PointId) => string {
-  const names = new Map<PointId, string>();
-  for (const { id, name } of [...movement.arbors, ...movement.posts, ...movement.marks]) names.set(id, name ?? id);
-  return (id) => names.get(id) ?? id;
-}
 
 /** Names of anything that a rule can name. */
 function partNames(movement: Movement): (id: string) => string {
@@ -76,10 +40,4 @@ export function ruleWords(movement: Movement): (rule: Rule) => string {
         return `the gap of ${part(rule.parts[0])} and ${part(rule.parts[1])}`;
     }
   };
-}
-
-/** "a", "a and b", "a, b and c". */
-export function joined(words: readonly string[], last = 'and'): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 }

@@ -1,6 +1,7 @@
 /** Cures as what a maker does: "Turn post 2 by +4.6° about Centre: gap 1.000 mm". No full stop: a button bears them. */
 import type { Deed, NewCollar, Remedy } from '../../clearance/index.ts';
 import { listed } from '../lists.ts';
+import { ruleQuoted } from '../rules.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 import { namesOfParts, pieceWords } from './pieces.ts';
@@ -42,8 +43,8 @@ const SAYS: Sentences<Deed> = {
     `Hold the depth of ${namesOfParts(wheels, speaker)} at ${speaker.length(distance)}`,
   leaveOutDepth: ({ wheels }, speaker) => `Leave out the depth of ${namesOfParts(wheels, speaker)}`,
   bush: ({ arbors, play }, speaker) => `Bush ${namesOfParts(arbors, speaker)} to ${speaker.length(play)} of play`,
-  setLength: ({ rule, length }, speaker) => `Set ${speaker.rule(rule)} to ${speaker.length(length)}`,
-  setAngle: ({ rule, angle }, speaker) => `Set ${speaker.rule(rule)} to ${speaker.angle(angle, 4)}`,
+  setLength: ({ rule, length }, speaker) => `Set ${ruleQuoted(rule, speaker)} to ${speaker.length(length)}`,
+  setAngle: ({ rule, angle }, speaker) => `Set ${ruleQuoted(rule, speaker)} to ${speaker.angle(angle, 4)}`,
   shortenSwept: ({ piece, farthest }, speaker) =>
     `Shorten ${pieceWords(piece, speaker)} to ${speaker.length(farthest)} from its axis`,
   moveSwept: ({ piece, by }, speaker) => `Move ${pieceWords(piece, speaker)} ${upOrDown(by, speaker)}`,

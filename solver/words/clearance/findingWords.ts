@@ -1,8 +1,8 @@
 /** Findings as sentences. What the table of findings shows, gap and limit, is what the sentence says. */
 import type { Finding, FindingCause } from '../../clearance/index.ts';
-import type { Disagreement } from '../../planting/placed.ts';
 import type { TurningProblem } from '../../train/index.ts';
 import { asSentence, counted, listed } from '../lists.ts';
+import { disagreementSays } from '../planting/disagreementWords.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 import { depthFaultSays } from './depthFaultWords.ts';
@@ -20,7 +20,7 @@ const UNDER: Readonly<Record<NonNullable<Finding['value']>, string>> = {
 
 const SAYS: Sentences<Told> = {
   gap: gapSays,
-  disagreement: ({ disagreement }) => disagreementSays(disagreement),
+  disagreement: ({ disagreement }, speaker) => disagreementSays(disagreement, speaker),
   turning: ({ problem }) => turningSays(problem),
   ringMisses: ringMissesSays,
   ringSet: ({ ring, wheel, arbor, turn }, speaker) =>
@@ -123,5 +123,4 @@ function ringMissesSays({ ring, missTeeth, closing }: ToldOf<'ringMisses'>, spea
   return `${cannot} It closes when ${listed(moves)} ${moves.length === 1 ? 'moves' : 'move'}.`;
 }
 
-const disagreementSays = ({ says }: Disagreement): string => says;
 const turningSays = ({ says, remedy }: TurningProblem): string => (remedy ? `${says} ${remedy}` : says);

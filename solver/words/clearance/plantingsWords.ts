@@ -2,6 +2,7 @@
 import type { FindPlantingProgress, NoPlanting, PlantingAnswer } from '../../clearance/index.ts';
 import type { NoSafePlace } from '../../clearance/safe/index.ts';
 import { counted } from '../lists.ts';
+import { disagreementSays } from '../planting/disagreementWords.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 
@@ -31,7 +32,8 @@ const NONE: Sentences<NoPlanting> = {
   nothingLoose: () =>
     'Nothing is loose: leave out the rules that need not hold, such as directions and radii, and search again.',
   allHeld: () => 'All that is loose is held still: nothing is left to move.',
-  disagree: ({ disagreement }) => `Rules disagree; settle that first. ${disagreement.says}`,
+  disagree: ({ disagreement }, speaker) =>
+    `Rules disagree; settle that first. ${disagreementSays(disagreement, speaker)}`,
   nonePlanted: ({ tries }) => `None of ${counted(tries, 'try', 'tries')} could be planted.`,
 };
 
