@@ -1,0 +1,342 @@
+/** Every kind of outcome of clearance, printed in millimetres and in inches with odd names and any figures. */
+import fc from 'fast-check';
+import { describe, it } from 'vitest';
+import type {
+  Advice,
+  Deed,
+  DepthCause,
+  Finding,
+  FindingCause,
+  NoPlanting,
+  NoStack,
+  Piece,
+  PlantingAnswer,
+} from '../../solver/clearance/index.ts';
+import type { LeftOut, NoRehearsal, RehearsalReport } from '../../solver/clearance/rehearsal/index.ts';
+import type { NoSafePlace } from '../../solver/clearance/safe/index.ts';
+import type {
+  ArborId,
+  IndicationId,
+  OpeningId,
+  PartId,
+  PlateId,
+  PostId,
+  RuleId,
+  WheelId,
+} from '../../solver/movement/ids.ts';
+import type { DisagreementCause } from '../../solver/planting/index.ts';
+import * as words from '../../solver/words/clearance/index.ts';
+import { disagreementSays } from '../../solver/words/planting/index.ts';
+import { bothUnits, expectSpoken } from './spoken.ts';
+
+const outline = { kind: 'circle', centre: [0, 0], radius: 3 };
+const speakers = bothUnits({
+  openings: ['zz30', 'zz31'].map((id) => ({ id, kind: 'opening', plate: 'zz0', outline })),
+  indications: [
+    { id: 'zz32', arbor: 'zz2', ratio: '1/12' },
+    { id: 'zz33', name: 'Moon’s age', arbor: 'zz1', ratio: '1/5' },
+  ],
+});
+
+/** Every kind of an outcome, each made anew for each run. */
+type Kinds<Told extends { readonly kind: string }> = {
+  readonly [K in Told['kind']]: fc.Arbitrary<Told & { readonly kind: K }>;
+};
+
+/** One kind: its name, and its fields. The ids are those of the movement; brands are not known to fast-check. */
+function of<Told>(kind: string, fields: Readonly<Record<string, fc.Arbitrary<unknown>>> = {}): fc.Arbitrary<Told> {
+  return fc.record({ kind: fc.constant(kind), ...fields }) as fc.Arbitrary<Told>;
+}
+
+const mm = fc.double({ min: -400, max: 400, noNaN: true });
+const size = fc.double({ min: 1e-9, max: 170, noNaN: true });
+const radians = fc.double({ min: -7, max: 7, noNaN: true });
+const count = fc.integer({ min: 1, max: 90 });
+const yes = fc.boolean();
+const ids = <Id>(...all: readonly string[]): fc.Arbitrary<Id> => fc.constantFrom(...all) as fc.Arbitrary<Id>;
+const arbor = ids<ArborId>('zz1', 'zz2', 'zz3');
+const wheel = ids<WheelId>('zz6', 'zz7', 'zz8', 'zz9');
+const post = ids<PostId>('zz4');
+const plate = ids<PlateId>('zz0');
+const opening = ids<OpeningId>('zz30', 'zz31');
+const rule = ids<RuleId>('zz10', 'zz12', 'zz13');
+const part = ids<PartId>('zz0', 'zz1', 'zz4', 'zz5', 'zz6', 'zz8');
+const several = <T>(each: fc.Arbitrary<T>): fc.Arbitrary<T[]> => fc.array(each, { minLength: 1, maxLength: 3 });
+const two = <T>(each: fc.Arbitrary<T>): fc.Arbitrary<[T, T]> => fc.tuple(each, each);
+const at = fc.record({ x: mm, y: mm });
+const piece: fc.Arbitrary<Piece> = fc.record({
+  part,
+  piece: fc.constantFrom('whole', 'hub', 'collar', 'head', 'bush', 'swept'),
+});
+const moved = several(fc.record({ arbor, to: at, distance: size }));
+
+const disagreement = fc.record({
+  rules: several(rule),
+  points: several(arbor),
+  gap: size,
+  cause: fc.constant({ kind: 'notKept', why: { kind: 'bothFixed' } } as const),
+});
+
+const FAULTS: Kinds<DepthCause> = {
+  noMesh: of('noMesh', { window: fc.constant({ kind: 'none', says: 'their teeth are of different size.' }) }),
+  tooNear: of('tooNear', {
+    by: fc.constantFrom('binding', 'bottoming'),
+    tooNear: size,
+    play: mm,
+    runOut: yes,
+  }),
+  losesContact: of('losesContact', { tooFar: size }),
+  canLoseContact: of('canLoseContact', { tooFar: size }),
+  bottomsAsPlanted: of('bottomsAsPlanted', { tooNear: size }),
+  uneven: of('uneven', { distance: size, evenTo: size }),
+};
+
+const CAUSES: Kinds<FindingCause> = {
+  gap: of('gap', { pieces: two(piece), direction: fc.constantFrom('plan', 'height') }),
+  disagreement: of('disagreement', { disagreement }),
+  turning: of('turning', {
+    problem: fc.constant({ kind: 'open', severity: 'warns', parts: [], says: 'Nothing drives it.' }),
+  }),
+  ringMisses: of('ringMisses', {
+    ring: several(arbor),
+    missTeeth: size,
+    closing: fc.option(moved, { nil: undefined }),
+  }),
+  ringSet: of('ringSet', { ring: several(arbor), wheel, arbor, turn: radians }),
+  pivotThick: of('pivotThick', { arbor, pivot: size, diameter: size }),
+  breaksOut: of('breaksOut', { arbor, plate }),
+  bearingsMeet: of('bearingsMeet', { arbors: two(arbor), plate }),
+  openingOutside: of('openingOutside', { opening, plate }),
+  openingAcross: of('openingAcross', { opening, plate }),
+  openingsCross: of('openingsCross', { openings: two(opening), plate }),
+  sizes: of('sizes', { wheels: two(wheel), calculated: fc.constant({ kind: 'mismatch', says: 'No.', distance: 1 }) }),
+  apartInHeight: of('apartInHeight', { wheels: two(wheel), apart: size }),
+  underShake: of('underShake', { wheels: two(wheel), fault: fc.oneof(...Object.values(FAULTS)) }),
+  stackShort: of('stackShort', { arbor }),
+  stackUsedUp: of('stackUsedUp', { arbor, lengths: count, likely: mm, worst: mm }),
+  pipeUnstopped: of('pipeUnstopped', { arbor, down: yes, up: yes }),
+  pipeShort: of('pipeShort', { arbor, between: two(piece) }),
+  pipeLoose: of('pipeLoose', { arbor, between: two(piece) }),
+  pipeUsedUp: of('pipeUsedUp', { arbor, between: two(piece), room: mm, likely: mm, worst: mm }),
+  heldDown: of('heldDown', { arbor, by: part }),
+};
+
+const DEEDS: Kinds<Deed> = {
+  turnPost: of('turnPost', { post, about: arbor, by: radians }),
+  otherCrossing: of('otherCrossing', { arbor }),
+  moveArbors: of('moveArbors', { moved }),
+  holdAt: of('holdAt', { arbor, to: at, distance: size }),
+  setDirection: of('setDirection', { arbor, direction: radians, distance: size }),
+  moveWheels: of('moveWheels', { wheels: several(wheel), by: mm }),
+  thin: of('thin', { wheel, by: size, from: fc.constantFrom('above', 'below') }),
+  top: of('top', { wheel, tipDiameter: size }),
+  cutInSizeOf: of('cutInSizeOf', { wheel, like: wheel }),
+  moveToMeet: of('moveToMeet', { wheel, mate: wheel, by: mm }),
+  giveTeeth: of('giveTeeth', { wheel, teeth: count, instead: count }),
+  recut: of('recut', { wheels: two(wheel), module: fc.double({ min: 0.05, max: 10, noNaN: true }), instead: count }),
+  setPhase: of('setPhase', { wheel, phase: radians }),
+  useCalculated: of('useCalculated', { wheels: two(wheel), distance: size }),
+  holdDepth: of('holdDepth', { wheels: two(wheel), distance: size }),
+  leaveOutDepth: of('leaveOutDepth', { wheels: two(wheel) }),
+  bush: of('bush', { arbors: several(arbor), play: size }),
+  setLength: of('setLength', { rule, length: size }),
+  setAngle: of('setAngle', { rule, angle: radians }),
+  shortenSwept: of('shortenSwept', { piece, farthest: size }),
+  moveSwept: of('moveSwept', { piece, by: mm }),
+  turnHead: of('turnHead', { post, diameter: size }),
+  shorten: of('shorten', { piece, by: size, from: fc.constantFrom('above', 'below') }),
+  putCollars: of('putCollars', { collars: several(fc.record({ arbor, diameter: size, from: mm, to: mm })) }),
+  giveEndShake: of('giveEndShake', { arbor, endShake: size }),
+  makeNotch: of('makeNotch', { opening }),
+  wantSense: of('wantSense', {
+    indication: ids<IndicationId>('zz32', 'zz33'),
+    sense: fc.constantFrom('clockwise', 'anticlockwise'),
+  }),
+  letTurn: of('letTurn', { arbor }),
+  holdStill: of('holdStill', { arbor }),
+  fixPipe: of('fixPipe', { arbor, on: arbor }),
+};
+
+const ADVICE: Kinds<Advice> = {
+  contested: of('contested'),
+  gap: of('gap'),
+  turning: of('turning'),
+  stack: of('stack'),
+  bearing: of('bearing'),
+  case: of('case'),
+  planting: of('planting'),
+  pair: of('pair'),
+  ring: of('ring', { nearest: fc.option(fc.record({ wheel, teeth: count, miss: size }), { nil: undefined }) }),
+  assembly: of('assembly', { before: fc.array(arbor, { maxLength: 3 }) }),
+};
+
+const NO_STACK: Kinds<NoStack> = {
+  unknown: of('unknown', { arbor }),
+  notBetweenPlates: of('notBetweenPlates', { arbor }),
+  fixed: of('fixed', { arbor, on: arbor }),
+};
+const NO_PLANTING: Kinds<NoPlanting> = {
+  nothingLoose: of('nothingLoose'),
+  allHeld: of('allHeld'),
+  disagree: of('disagree', { disagreement }),
+  nonePlanted: of('nonePlanted', { tries: count }),
+};
+const NOWHERE: Kinds<NoSafePlace> = {
+  settled: of('settled'),
+  curve: of('curve'),
+  circle: of('circle'),
+  case: of('case'),
+};
+const NO_REHEARSAL: Kinds<NoRehearsal> = {
+  noDepth: of('noDepth'),
+  leadsNowhere: of('leadsNowhere'),
+  noTeeth: of('noTeeth', { wheel, form: fc.constant({ kind: 'none', says: 'It has no teeth.' }) }),
+};
+const LEFT_OUT: Kinds<LeftOut> = {
+  weight: of('weight'),
+  leanOnDepths: of('leanOnDepths'),
+  friction: of('friction'),
+  flanks: of('flanks'),
+  couplings: of('couplings'),
+  depths: of('depths', { count, most: count }),
+};
+
+/** Prints any of a kind in both units. */
+function spoken<Told>(told: fc.Arbitrary<Told>, say: (told: Told, speaker: (typeof speakers)[number]) => string): void {
+  fc.assert(
+    fc.property(told, (each) => {
+      for (const speaker of speakers) expectSpoken(say(each, speaker), speaker);
+    }),
+  );
+}
+
+/** A test for each kind of a table. */
+function eachKind<Told extends { readonly kind: string }>(
+  table: Kinds<Told>,
+  say: (told: Told, speaker: (typeof speakers)[number]) => string,
+): void {
+  it.each(Object.entries(table))('%s', (_, told) => spoken(told as fc.Arbitrary<Told>, say));
+}
+
+const figures = fc.record({
+  kind: fc.constantFrom<Finding['kind']>('fouls', 'tooClose'),
+  gap: mm,
+  wanted: size,
+  value: fc.constantFrom<NonNullable<Finding['value']>>('asPlanted', 'withShake', 'withPlusMinus'),
+});
+const FINDING = { key: 'zz', severity: 'stops', parts: [] } as const;
+
+describe('findings', () => {
+  it.each(Object.entries(CAUSES))('%s', (_, cause) => {
+    spoken(fc.tuple(cause as fc.Arbitrary<FindingCause>, figures), ([each, figure], speaker) =>
+      words.findingSays({ ...FINDING, ...figure, cause: each }, speaker),
+    );
+  });
+});
+
+describe('cures', () =>
+  eachKind<Deed>(
+    DEEDS,
+    (deed, speaker) => `${words.cureSays({ deed, gapAfter: 0.31 }, speaker)} ${words.cureSays({ deed }, speaker)}`,
+  ));
+describe('advice', () => eachKind<Advice>(ADVICE, words.adviceSays));
+describe('no stack', () => eachKind<NoStack>(NO_STACK, words.noStackSays));
+describe('no planting', () => eachKind<NoPlanting>(NO_PLANTING, words.noPlantingSays));
+describe('no safe place', () => eachKind<NoSafePlace>(NOWHERE, words.noSafePlaceSays));
+describe('nothing to rehearse', () => eachKind<NoRehearsal>(NO_REHEARSAL, words.noRehearsalSays));
+describe('what a rehearsal leaves out', () => eachKind<LeftOut>(LEFT_OUT, words.leftOutSays));
+
+describe('searches, trials, taking apart', () => {
+  const answer: fc.Arbitrary<Pick<PlantingAnswer, 'surplus' | 'gapsLeft'>> = fc.record({
+    surplus: mm,
+    gapsLeft: fc.integer({ min: 0, max: 4 }),
+  });
+  it('a planting, plantings, a search under way', () => {
+    spoken(answer, words.plantingSays);
+    spoken(fc.array(answer, { minLength: 1 }), (answers) => words.plantingsSay(answers, answers.length));
+    spoken(fc.record({ best: mm }), words.searchingSays);
+  });
+
+  it('a trial', () => {
+    const report = fc.record({
+      input: arbor,
+      runs: yes,
+      turns: size,
+      inputDeg: mm,
+      overlap: size,
+      stoppedBy: fc.constantFrom('forced', 'stall', 'slip'),
+      stoppedAt: several(arbor),
+      stoppedWheels: fc.option(two(wheel), { nil: undefined }),
+      aside: several(fc.record({ arbor, most: size })),
+      leans: several(
+        fc.record({ arbor, tiltDeg: fc.double({ min: 0, max: 3, noNaN: true }), aside: size, known: yes }),
+      ),
+    });
+    // Speeds and steps are not spoken of.
+    spoken(report as unknown as fc.Arbitrary<RehearsalReport>, words.rehearsalSays);
+  });
+
+  it('the order of taking apart', () => {
+    const order = fc.record({
+      groups: fc.constant([['zz1', 'zz2'] as ArborId[]]),
+      heldDown: several(fc.record({ arbor, by: several(arbor), frame: fc.constant([]) })),
+    });
+    spoken(order, (each, speaker) => words.assemblySays(each, speaker).join(' '));
+    spoken(two(piece), words.piecesWords);
+  });
+});
+
+describe('rules that disagree', () => {
+  const locus = fc.oneof(
+    of('arc', { from: arbor }),
+    of('ray', { from: arbor }),
+    of('line', { through: two(arbor) }),
+    of('gap', { rule }),
+    of('edge'),
+  );
+  const length = fc.record({
+    rule,
+    bound: fc.constantFrom('atLeast', 'atMost', 'exactly'),
+    length: size,
+    from: fc.option(arbor, { nil: undefined }),
+  });
+  const implied = fc.array(fc.record({ kind: fc.constantFrom('pipe', 'slide', 'drilled'), point: arbor }), {
+    maxLength: 2,
+  });
+  const why = fc.oneof(
+    of('missing', { what: fc.constantFrom('point', 'wheel', 'part') }),
+    of('twice', { point: arbor }),
+    of('noDistance', { distance: mm }),
+    of('bothFixed'),
+    of('noEdge'),
+    of('noRoom', { most: size }),
+    of('tooLarge', { by: size }),
+  );
+  const without = fc.oneof(
+    of('length', { rule, value: size }),
+    of('angle', { rule, value: mm }),
+    of('onePlace'),
+    fc.constant(undefined),
+  );
+  const LOST: Kinds<DisagreementCause> = {
+    miss: of('miss', {
+      how: fc.constantFrom('apart', 'inside', 'concentric', 'lineOutside', 'behind', 'parallel'),
+      point: fc.option(arbor, { nil: undefined }),
+      centre: fc.option(arbor, { nil: undefined }),
+      loci: two(locus),
+      cures: fc.array(length, { maxLength: 2 }),
+    }),
+    set: of('set', {
+      implied,
+      fixed: fc.array(fc.record({ point: arbor, by: fc.constantFrom('drilled', 'held') }), { maxLength: 2 }),
+      without,
+    }),
+    degenerate: of('degenerate', { implied }),
+    notKept: of('notKept', { why }),
+  };
+  it.each(Object.entries(LOST))('%s', (_, cause) => {
+    spoken(fc.tuple(cause as fc.Arbitrary<DisagreementCause>, several(rule), size), ([each, rules, gap], speaker) =>
+      disagreementSays({ rules, points: [], gap, cause: each }, speaker),
+    );
+  });
+});
