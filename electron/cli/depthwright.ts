@@ -8,19 +8,14 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { type Answer, endQuietlyWithReader, give, Refusal } from './answer.ts';
 import { checkAnswer } from './checkAnswer.ts';
 import { addCountsCommand } from './countsCommand.ts';
+import { cuttingAnswer, wheelsAnswer } from './cuttingAnswer.ts';
+import { depthAnswer } from './depthAnswer.ts';
 import { type ErrorsChoice, errorsAnswer } from './errorsAnswer.ts';
-import {
-  handoverAnswer,
-  type PrintChoice,
-  type StepsChoice,
-  sheetsAnswer,
-  stepsAnswer,
-  wheelsAnswer,
-} from './filesAnswers.ts';
+import { handoverAnswer, type PrintChoice, type StepsChoice, sheetsAnswer, stepsAnswer } from './filesAnswers.ts';
 import { type MadeChoice, madeAnswer } from './madeAnswer.ts';
 import { plantAnswer } from './plantAnswer.ts';
 import { readInput } from './readInput.ts';
-import { cuttingAnswer, depthAnswer, turnsAnswer } from './trainAnswers.ts';
+import { turnsAnswer } from './trainAnswers.ts';
 
 const EXAMPLES = `
 Examples:
@@ -101,13 +96,13 @@ addCommand(
   'depth',
   'how each depth runs where it is planted',
   (placed, _options, pair) => depthAnswer(placed, pair),
-  new Argument('[pair]', 'one depth: the id of its rule, or of its wheels with a comma between'),
+  new Argument('[pair]', 'one depth: its rule, or its wheels with a comma between, by name or id'),
 );
 addCommand<CommonOptions & { readonly out?: string }>(
   'cutting',
   'blank, depth of cut, cutter and dividing of each wheel',
   (placed, { out }, wheel) => (out === undefined ? cuttingAnswer(placed, wheel) : wheelsAnswer(placed, out, wheel)),
-  new Argument('[wheel]', 'one wheel: its id'),
+  new Argument('[wheel]', 'one wheel: its name or id'),
 ).option('--out <folder>', 'write each outline as DXF and SVG, with its numbers and check-off list');
 addCommand('turns', 'turns, senses and periods of every arbor, and what the hands show', turnsAnswer);
 addCommand<CommonOptions & ErrorsChoice>(

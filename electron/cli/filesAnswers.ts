@@ -1,13 +1,12 @@
-/** `depthwright steps`, `sheets`, `cutting --out` and `handover`: the order of striking, and the files for the workshop. */
+/** `depthwright steps`, `sheets` and `handover`: the order of striking, and the files for the workshop. */
 import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
-import { handoverOf, type Sheet, sheetsOf, wheelFiles, zipOf } from '../../solver/files/index.ts';
+import { handoverOf, type Sheet, sheetsOf, zipOf } from '../../solver/files/index.ts';
 import { type PaperName, printedFilesOf } from '../../solver/files/pages/index.ts';
 import { type Face, markingPlan, platesOf, stepsText } from '../../solver/marking/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { cuttingReport } from '../../solver/teeth/cutting/index.ts';
-import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
 import { disagreementSays, plantingSays } from '../../solver/words/planting/index.ts';
+import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { atomicWrite } from '../files/atomicWrite.ts';
 import { type FileToWrite, writeIntoFolder } from '../files/exportFolder.ts';
 import { fileTrouble } from '../files/fileTrouble.ts';
@@ -102,7 +101,8 @@ export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, pages, pa
   if (refused) return refused;
   const sheets = sheetsOf(placed);
   const formats = [...(pdf ? ['pdf' as const] : []), ...(pages ? ['svg' as const] : [])];
-  const printed = formats.length > 0 ? printedFilesOf(placed, { fonts: sheetFonts(), paper }, formats) : [];
+  const printed =
+    formats.length > 0 ? printedFilesOf(placed, { fonts: sheetFonts(), words: sheetWordsOf, paper }, formats) : [];
   const names = await written(out, [
     ...sheets.map(({ name, text }) => ({ name, content: text })),
     ...printed.map(({ name, bytes }) => ({ name, content: bytes })),
@@ -119,7 +119,7 @@ export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, pages, pa
 
 const PRINTING = 'Print the sheets at actual size and measure both bars before a paper pattern is trusted.';
 
-async function written(out: string, files: readonly FileToWrite[]): Promise<readonly string[]> {
+export async function written(out: string, files: readonly FileToWrite[]): Promise<readonly string[]> {
   const outcome = await writeIntoFolder(await madeFolder(out), files);
   if (outcome.kind === 'failed') throw new Refusal(outcome.says);
   return outcome.names;
@@ -129,8 +129,7 @@ async function written(out: string, files: readonly FileToWrite[]): Promise<read
 export async function handoverAnswer(placed: PlacedMovement, { out, paper }: PrintChoice): Promise<Answer> {
   const refused = refusedAsContested(placed);
   if (refused) return refused;
-  const words = { planting: (each: PlacedMovement) => plantingSays(each, plainSpeaker(each.movement)) };
-  const files = handoverOf(placed, { settings: { fonts: sheetFonts(), paper }, words });
+  const files = handoverOf(placed, { settings: { fonts: sheetFonts(), words: sheetWordsOf, paper } });
   const isZip = /\.zip$/i.test(out);
   if (isZip) {
     const path = resolve(out);
@@ -154,38 +153,4 @@ export async function handoverAnswer(placed: PlacedMovement, { out, paper }: Pri
   ]);
   const json = { title: placed.movement.title, settled: isSettled(placed), out, files: names };
   return { text, json, code: isSettled(placed) ? 0 : 1, ...unsettledWarning(placed) };
-}
-
-/** Turns of the handle for one turn of the table that check-off lists are written for: what most small tables have. */
-const TABLE_RATIO = 90;
-
-/** Writes outline, numbers and check-off list of the wheels asked for, and tells the files' names. */
-export async function wheelsAnswer(
-  { movement }: PlacedMovement,
-  out: string,
-  wheel: string | undefined,
-): Promise<Answer> {
-  const report = cuttingReport(movement, { tableRatio: TABLE_RATIO, ...(wheel === undefined ? {} : { wheel }) });
-  if (report.kind === 'unknown') throw new Refusal(report.says);
-  const taken = new Set<string>();
-  const troubles: string[] = [];
-  const files = report.wheels.flatMap((data) => {
-    const own = movement.wheels.find(({ id }) => id === data.wheel);
-    const outline = own && wheelOutline(own, movement, { phase: 0 });
-    if (outline?.kind === 'none') troubles.push(`${data.name}: ${outline.says}`);
-    const name = taken.has(data.name.toLowerCase()) ? `${data.name} ${data.wheel}` : data.name;
-    taken.add(name.toLowerCase());
-    return wheelFiles({ ...data, name }, outline?.kind === 'outline' ? outline : undefined, TABLE_RATIO);
-  });
-  const names = await written(
-    out,
-    files.map(({ name, text }) => ({ name, content: text })),
-  );
-  const text = inBlocks([
-    [titleLine(movement), `${names.length} files written to ${out}:`],
-    names.map((name) => `  ${name}`),
-    ...(troubles.length > 0 ? [troubles] : []),
-  ]);
-  const json = { title: movement.title, folder: out, files: names };
-  return { text, json, code: troubles.length > 0 ? 1 : 0 };
 }

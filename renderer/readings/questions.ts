@@ -3,7 +3,7 @@
  * Pure: the worker calls it, and so do the tests.
  */
 
-import { handoverOf, type Sheet, type SheetWords, sheetsOf, zipOf } from '../../solver/files/index.ts';
+import { handoverOf, type Sheet, sheetsOf, zipOf } from '../../solver/files/index.ts';
 import {
   type Calibration,
   type PaperName,
@@ -18,8 +18,7 @@ import { type Consequences, consequencesOf, type OffPlace, offPlaces } from '../
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { speakerOf } from '../../solver/words/index.ts';
-import { plantingSays } from '../../solver/words/planting/index.ts';
+import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 
 /** How the sheets are printed. */
 export interface SheetChoice {
@@ -63,7 +62,7 @@ export type Question<Name extends QuestionName = QuestionName> = {
 export type AnswerTo<Name extends QuestionName> = Questions[Name]['answers'];
 
 function settingsOf({ paper, overlap, calibration }: SheetChoice, fonts: SheetFonts): SheetSettings {
-  return { fonts, paper, overlap, calibration };
+  return { fonts, words: sheetWordsOf, paper, overlap, calibration };
 }
 
 /** Lays out sheets, remembering the last ones: their pages are asked for one by one. */
@@ -95,8 +94,7 @@ export class Workshop {
       }
       case 'handover': {
         const { earlier, choice } = question;
-        const words: SheetWords = { planting: (each) => plantingSays(each, speakerOf(each.movement)) };
-        return new Uint8Array(zipOf(handoverOf(placed, { settings: settingsOf(choice, this.fonts), earlier, words })));
+        return new Uint8Array(zipOf(handoverOf(placed, { settings: settingsOf(choice, this.fonts), earlier })));
       }
       case 'consequences':
         return consequencesOf(plantMovement(question.before), placed);

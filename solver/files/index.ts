@@ -13,5 +13,5 @@ export { changesBetween } from './handover/changes.ts';
 export { handoverOf, zipOf } from './handover/handover.ts';
 export { preflight } from './preflight/preflight.ts';
 export { type Sheet, sheetsOf } from './sheetsOf.ts';
-export type { SheetWords } from './sheetWords.ts';
+export type { SheetSpeech, SheetWords } from './sheetWords.ts';
 export { wheelFiles } from './wheel/wheelFiles.ts';

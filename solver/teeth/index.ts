@@ -9,16 +9,18 @@
  * const { pitch } = sizeOfWheel(movement, wheel);
  * const { calculated } = calculatedDepth(movement, wheel, pinion);
  */
-export type { PairContact } from './contact/contact.ts';
-export { type ContactOfPair, contactOfPair } from './contact/contactOfPair.ts';
+export type { NoContact, PairContact } from './contact/contact.ts';
+export { type ContactOfPair, contactOfPair, type PairDoubt } from './contact/contactOfPair.ts';
 export { type DepthWindow, windowOfDepth } from './contact/windowOfDepth.ts';
 export { formOfWheel } from './forms/formOfWheel.ts';
 export { halfAngleAt, type ToothForm } from './forms/toothForm.ts';
+export type { ContactFault, Mismatch, PairFault } from './pairFaults.ts';
+export type { DepthMove, DepthRemark, DepthVerdict, ShakeFigure } from './reports/depthRemarks.ts';
 export { type DepthEntry, depthReport } from './reports/depthReport.ts';
-export type { DepthVerdict } from './reports/depthWords.ts';
 export { calculatedDepth } from './sizes/calculatedDepth.ts';
 export { calledOf } from './sizes/called.ts';
 export { moduleOf } from './sizes/moduleOf.ts';
 export { isPinion } from './sizes/partners.ts';
 export { sizeOfWheel } from './sizes/sizeOfWheel.ts';
 export type { WheelSize } from './sizes/wheelSize.ts';
+export type { ToothDoubt, ToothFault } from './toothFaults.ts';

@@ -56,6 +56,14 @@ export function numberFigure(value: number, decimals: number, minus: Minus = '�
   return withMinus(showing(value, decimals), minus);
 }
 
+/** A stated number as short as it is: "0.8", "14.5", "1.5875"; never in exponent form, six digits unless told. */
+export function plainFigure(value: number, digits = 6, minus: Minus = '−'): string {
+  const rounded = Number(value.toPrecision(digits));
+  const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(rounded) || 1)));
+  const text = fixed(rounded, Math.min(20, decimals));
+  return withMinus(text.includes('.') ? text.replace(/\.?0+$/, '') : text, minus);
+}
+
 /** An angle in degrees with its sign: "54.4°". It is a turn or an opening, not a direction, and may be negative. */
 export function angleFigure(radians: number, decimals = 1, minus: Minus = '−'): string {
   return `${withMinus(showing((radians * 180) / Math.PI, decimals), minus)}°`;

@@ -7,6 +7,7 @@ import {
   lengthFigure,
   type Minus,
   numberFigure,
+  plainFigure,
   unitOf,
 } from './figures.ts';
 import { namer } from './names.ts';
@@ -28,6 +29,8 @@ export interface Speaker {
   readonly direction: (radians: number, decimals?: number) => string;
   /** A number that is no length, with so many decimals, more where they would not show it. */
   readonly number: (value: number, decimals: number) => string;
+  /** A stated number as short as it is: "0.8". */
+  readonly plain: (value: number, digits?: number) => string;
   /** A part: its name, else what it is. */
   readonly name: (partId: string) => string;
   /** A rule: its name, else what it asks. */
@@ -50,6 +53,7 @@ export function speakerOf(movement: Movement, { minus = '−' as Minus } = {}): 
     angle: (radians, decimals) => angleFigure(radians, decimals, minus),
     direction: directionFigure,
     number: (value, decimals) => numberFigure(value, decimals, minus),
+    plain: (value, digits) => plainFigure(value, digits, minus),
     name: namer(movement),
     rule: (ruleId) => ruleNamesOf(movement).get(ruleId) ?? ruleId,
   };

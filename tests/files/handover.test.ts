@@ -6,17 +6,17 @@ import { changesBetween, handoverOf, zipOf } from '../../solver/files/index.ts';
 import { SheetFonts } from '../../solver/files/pages/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { everyConstruction, movementOf } from '../marking/placedByHand.ts';
-import { words } from './sheetWords.ts';
 
 const face = (name: string) =>
   new Uint8Array(readFileSync(new URL(`../../node_modules/dejavu-fonts-ttf/ttf/${name}.ttf`, import.meta.url)));
 const fonts = new SheetFonts({ regular: face('DejaVuSans'), bold: face('DejaVuSans-Bold') });
-const settings = { fonts };
+const settings = { fonts, words: sheetWordsOf };
 
 describe('handover', () => {
   const placed = everyConstruction();
-  const files = handoverOf(placed, { settings, words });
+  const files = handoverOf(placed, { settings });
 
   it('holds sheets, drawings, programs, tables, the movement and a contents page with cautions', () => {
     const names = files.map(({ name }) => name);
@@ -45,7 +45,7 @@ describe('handover', () => {
   });
 
   it('is byte-identical when nothing changed, folder and zip', () => {
-    const again = handoverOf(everyConstruction(), { settings, words });
+    const again = handoverOf(everyConstruction(), { settings });
     const [a, b] = [zipOf(files), zipOf(again)];
     expect(Buffer.compare(a, b)).toBe(0);
     const out = unzipSync(a);
@@ -83,7 +83,7 @@ describe('changes between two revisions', () => {
 
   it('go into the handover when an earlier revision is given', () => {
     const placed = plantMovement(movementOf({ ...base, revision: 'B' }));
-    const file = handoverOf(placed, { settings, words, earlier: first }).find(({ name }) => name === 'changes.txt');
+    const file = handoverOf(placed, { settings, earlier: first }).find(({ name }) => name === 'changes.txt');
     expect(new TextDecoder().decode(file?.bytes)).toContain('from revision A to revision B');
   });
 });

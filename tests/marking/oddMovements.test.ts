@@ -9,13 +9,16 @@ import { markingSteps, plateViewOf, stepsText } from '../../solver/marking/index
 import { seenOutline } from '../../solver/marking/plateView.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { words } from '../files/sheetWords.ts';
+import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { movementOf, placedByHand } from './placedByHand.ts';
 import { followSteps } from './simulatedMaker.ts';
 
 const face = (name: string) =>
   new Uint8Array(readFileSync(new URL(`../../node_modules/dejavu-fonts-ttf/ttf/${name}.ttf`, import.meta.url)));
-const settings = { fonts: new SheetFonts({ regular: face('DejaVuSans'), bold: face('DejaVuSans-Bold') }) };
+const settings = {
+  fonts: new SheetFonts({ regular: face('DejaVuSans'), bold: face('DejaVuSans-Bold') }),
+  words: sheetWordsOf,
+};
 const square = (size: number, x = 0, y = 0) => ({
   kind: 'path',
   vertices: [
@@ -68,7 +71,7 @@ describe.each([
     }
   });
   it('gives whole files', () => {
-    for (const { name, bytes } of handoverOf(placed, { settings, words })) {
+    for (const { name, bytes } of handoverOf(placed, { settings })) {
       expect(bytes.length).toBeGreaterThan(10);
       if (!name.endsWith('.pdf')) expect(new TextDecoder().decode(bytes)).not.toMatch(/NaN|Infinity|undefined/);
     }
@@ -84,7 +87,7 @@ describe('strange movements', () => {
       { marks: [{ id: 'a', at: [0, 0], hole: 1 }], rules: [{ id: 'h', kind: 'held', point: 'a', at: [0, 0] }] },
     ]) {
       const placed = plantMovement(movementOf(data));
-      for (const { name, bytes } of handoverOf(placed, { settings, words })) {
+      for (const { name, bytes } of handoverOf(placed, { settings })) {
         if (!name.endsWith('.pdf')) expect(new TextDecoder().decode(bytes), name).not.toMatch(/NaN|Infinity|undefined/);
       }
     }

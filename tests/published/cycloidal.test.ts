@@ -76,7 +76,7 @@ describe('contact points', () => {
     const movement = movementOf(wheel, pinion);
     const steps = 3600 / Z;
     const contact = contactOfPair(wheel, pinion, movement, (m * (Z + n)) / 2, { steps: Math.round(steps) });
-    if (contact.kind !== 'contact') throw new Error(contact.says);
+    if (contact.kind !== 'contact') throw new Error(contact.why.kind);
     // Some step touches near the wanted place: there the distances from both centres belong together as the table says.
     let best = Number.POSITIVE_INFINITY;
     const centre = (m * (Z + n)) / 2;
@@ -105,7 +105,7 @@ describe('contact points', () => {
     const pinion = wheelOf({ id: 'b', teeth: leaves, form: 'cycloidal', table: 'epicycloid', addendum: 0 });
     const movement = movementOf(wheel, pinion);
     const contact = contactOfPair(wheel, pinion, movement, (teeth + leaves) / 2);
-    if (contact.kind !== 'contact') throw new Error(contact.says);
+    if (contact.kind !== 'contact') throw new Error(contact.why.kind);
     const { recess } = pointedFace(teeth, leaves);
     expect(Math.abs(contact.recess - recess)).toBeLessThan(2e-4);
     // A corner that is within a micrometre of touching before the line of centres counts as touching.
@@ -146,7 +146,7 @@ describe('the tabulated family', () => {
     const left = Math.PI - sizeOfWheel(wheel, movement).thickness - sizeOfWheel(pinion, movement).thickness;
     expect(left).toBeCloseTo(play, 2);
     const contact = contactOfPair(wheel, pinion, movement, calculatedDepth(wheel, pinion, movement).distance);
-    if (contact.kind !== 'contact') throw new Error(contact.says);
+    if (contact.kind !== 'contact') throw new Error(contact.why.kind);
     expect(contact.tipClearance.driver).toBeCloseTo(clearance, 9);
     // Faces that are fuller than the true curve take some of it, never add.
     expect(contact.backlash.greatest).toBeLessThan(left + 1e-6);

@@ -2,16 +2,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkOffList } from '../../solver/teeth/cutting/checkOffList.ts';
-import {
-  compoundWay,
-  differentialWay,
-  directWays,
-  moveText,
-  simpleMoves,
-} from '../../solver/teeth/cutting/divideExactly.ts';
+import { compoundWay, differentialWay, directWays, simpleMoves } from '../../solver/teeth/cutting/divideExactly.ts';
 import { nearCompoundWay, nearestHoleWay, nearWays } from '../../solver/teeth/cutting/divideNearly.ts';
 import { type DividingHead, PLATES_A, PLATES_B, USUAL_CHANGE_WHEELS } from '../../solver/teeth/cutting/dividing.ts';
 import { exactWays, settingGives, USUAL_KIT } from '../../solver/teeth/cutting/index.ts';
+import { moveSays } from '../../solver/words/teeth/dividingWords.ts';
 import { input, valuesOf } from './checkValues.ts';
 import values from './workshopValues.json' with { type: 'json' };
 
@@ -104,9 +99,9 @@ describe('compound and differential', () => {
   });
   it('direct on a plain plate, and words for moves', () => {
     expect(directWays(24, [[96, 100]])).toMatchObject([{ circle: 96, holes: 4 }]);
-    expect(moveText({ turns: 1, holes: 1, circle: 20 })).toBe('1 turn and 1 hole on 20');
-    expect(moveText({ turns: 0, holes: 3, circle: 33 })).toBe('3 holes on 33');
-    expect(moveText({ turns: 2, holes: 0, circle: 15 })).toBe('2 turns');
+    expect(moveSays({ turns: 1, holes: 1, circle: 20 })).toBe('1 turn and 1 hole on 20');
+    expect(moveSays({ turns: 0, holes: 3, circle: 33 })).toBe('3 holes on 33');
+    expect(moveSays({ turns: 2, holes: 0, circle: 15 })).toBe('2 turns');
   });
 });
 

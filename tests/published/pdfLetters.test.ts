@@ -1,9 +1,11 @@
 /** Letters of three scripts, repeatable bytes, and the pages as SVG: read by poppler and librsvg, independent of the writers. */
+
 import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
 import { pageSvg, printedFilesOf, printedSheetsOf } from '../../solver/files/pages/index.ts';
 import { writePdf } from '../../solver/files/pages/pdf.ts';
 import { pdfSheetsOf } from '../../solver/files/pages/printedFiles.ts';
+import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { everyConstruction, placedByHand } from '../marking/placedByHand.ts';
 import { firstPage, fonts, placed, run, saved, settings, sheetNamed } from './pdfRig.ts';
 import { readPng } from './readPng.ts';
@@ -21,7 +23,7 @@ describe('letters and bytes', () => {
 
   it('the same movement gives the same bytes, and every file opens', () => {
     const first = pdfSheetsOf(placed, settings);
-    const again = pdfSheetsOf(everyConstruction(), { fonts });
+    const again = pdfSheetsOf(everyConstruction(), { fonts, words: sheetWordsOf });
     expect(first.map(({ name }) => name)).toEqual(again.map(({ name }) => name));
     first.forEach(({ name, bytes }, index) => {
       expect(Buffer.compare(bytes, again[index]?.bytes ?? new Uint8Array()), name).toBe(0);
@@ -62,11 +64,11 @@ describe('letters and bytes', () => {
 });
 
 describe('pages as SVG files', () => {
-  const files = printedFilesOf(placed, { fonts, paper: 'A3' });
+  const files = printedFilesOf(placed, { fonts, words: sheetWordsOf, paper: 'A3' });
   const text = (bytes: Uint8Array) => Buffer.from(bytes).toString('utf8');
 
   it('every page of every sheet has one, of the size of the paper, beside its PDF', () => {
-    for (const { name, pages } of printedSheetsOf(placed, { fonts, paper: 'A3' })) {
+    for (const { name, pages } of printedSheetsOf(placed, { fonts, words: sheetWordsOf, paper: 'A3' })) {
       const own = files.filter((file) => file.name.startsWith(name.replace('.pdf', '-page-')));
       expect(own, name).toHaveLength(pages.length);
       expect(files.filter((file) => file.name === name)).toHaveLength(1);

@@ -6,11 +6,12 @@ import { describe, expect, it } from 'vitest';
 import { printedSheetsOf, type SheetSettings, scalesOf } from '../../solver/files/pages/index.ts';
 import { writePdf } from '../../solver/files/pages/pdf.ts';
 import { pdfSheetsOf } from '../../solver/files/pages/printedFiles.ts';
+import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { placedByHand } from '../marking/placedByHand.ts';
 import { barsOf, firstPage, flat, fonts, run, saved, sheetNamed } from './pdfRig.ts';
 
 describe('calibration from the maker’s own printed bars', () => {
-  const own: SheetSettings = { fonts, calibration: { xBar: 149.2, yBar: 150.4 } };
+  const own: SheetSettings = { fonts, words: sheetWordsOf, calibration: { xBar: 149.2, yBar: 150.4 } };
 
   it('scales by 1.00536 and 0.99734', () => {
     const { x, y } = scalesOf(own.calibration);
@@ -71,7 +72,7 @@ describe('paper and tiles', () => {
     ['A3', 841.89, 1190.55],
     ['Letter', 612, 792],
   ] as const)('%s pages have the size of the paper', (paper, width, height) => {
-    const [file] = pdfSheetsOf(large, { fonts, paper });
+    const [file] = pdfSheetsOf(large, { fonts, words: sheetWordsOf, paper });
     const info = run('pdfinfo', [saved(file?.bytes ?? new Uint8Array())]);
     const size = /Page size: +([\d.]+) x ([\d.]+)/.exec(info);
     const sides = [Number(size?.[1]), Number(size?.[2])].sort((a, b) => a - b);
@@ -80,7 +81,9 @@ describe('paper and tiles', () => {
   });
 
   it.each(['A4', 'A3', 'Letter'] as const)('tiles of %s cover the plate and meet cross on cross', (paper) => {
-    const sheet = printedSheetsOf(large, { fonts, paper }).find(({ name }) => name.endsWith('upper-face-numbers.pdf'));
+    const sheet = printedSheetsOf(large, { fonts, words: sheetWordsOf, paper }).find(({ name }) =>
+      name.endsWith('upper-face-numbers.pdf'),
+    );
     const tiles = (sheet?.pages ?? []).filter((page) => page.marks.some((mark) => mark.kind === 'clip'));
     expect(tiles.length).toBeGreaterThan(1);
     const covered: [number, number, number, number][] = [];

@@ -1,4 +1,5 @@
 /** What the tests of printed sheets share: the fonts, a folder for poppler (pdfinfo, pdffonts, pdftotext, pdftoppm), and its readings. */
+
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -6,6 +7,7 @@ import { join } from 'node:path';
 import { afterAll } from 'vitest';
 import { type PrintedSheet, printedSheetsOf, SheetFonts, type SheetSettings } from '../../solver/files/pages/index.ts';
 import type { Mark, Page } from '../../solver/files/pages/page.ts';
+import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { everyConstruction } from '../marking/placedByHand.ts';
 import { firstLine, PIXELS_A_MM_OF } from './measurePicture.ts';
 import { readPng } from './readPng.ts';
@@ -14,7 +16,7 @@ const face = (name: string) =>
   new Uint8Array(readFileSync(new URL(`../../node_modules/dejavu-fonts-ttf/ttf/${name}.ttf`, import.meta.url)));
 
 export const fonts = new SheetFonts({ regular: face('DejaVuSans'), bold: face('DejaVuSans-Bold') });
-export const settings: SheetSettings = { fonts };
+export const settings: SheetSettings = { fonts, words: sheetWordsOf };
 export const placed = everyConstruction();
 
 const folder = mkdtempSync(join(tmpdir(), 'pdf-'));

@@ -6,6 +6,8 @@ import { wheelFiles } from '../../solver/files/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { cuttingDataOf, exactWays } from '../../solver/teeth/cutting/index.ts';
 import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { cuttingSheet, dividingWaySays } from '../../solver/words/train/index.ts';
 
 function wheelOf(teeth: number) {
   const read = readMovement(
@@ -49,7 +51,7 @@ describe('the kit', () => {
     // OD1644 (rows derived from 40/N).
     const read = readKit({ ...USUAL_KIT_TEXT, ratios: '40' });
     if (read.kind === 'none') throw new Error('the usual kit cannot be read');
-    expect(exactWays(72, read.kit).map(({ says }) => says)).toEqual([
+    expect(exactWays(72, read.kit).map((way) => dividingWaySays(way, speakerOf(wheelOf(72).movement)))).toEqual([
       '40:1, simple: 10 holes on 18, or 15 holes on 27 for each tooth.',
     ]);
   });
@@ -66,7 +68,9 @@ describe('the files of a wheel', () => {
   const { wheel, movement } = wheelOf(48);
   const outline = wheelOutline(wheel, movement, { phase: 0 });
   const data = cuttingDataOf(wheel, movement, { tableRatio: 72 });
-  const files = wheelFiles(data, outline.kind === 'outline' ? outline : undefined, 72);
+  const speaker = speakerOf(movement);
+  const words = { name: speaker.name(wheel.id), cutting: cuttingSheet(data, 72, speaker) };
+  const files = wheelFiles(words, outline.kind === 'outline' ? outline : undefined);
 
   it('are named so that every system takes them', () => {
     expect(files.map(({ name }) => name)).toEqual([
@@ -94,12 +98,12 @@ describe('the files of a wheel', () => {
   it('hold the check-off list, closing to the full turn', () => {
     const text = String(files[2]?.text);
     // One tooth of 48 is 7.5 degrees; at 72:1 a crank turn is 5 degrees.
-    expect(text).toMatch(/ 1 +7° 30′ 00″ +1 turns \+ +2° 30′ 00″/);
+    expect(text).toMatch(/ 1 +7° 30′ 00″ +1 {2}turn \+ +2° 30′ 00″/);
     expect(text).toMatch(/closes +360° 00′ 00″ +72 turns/);
     expect(text).toContain('eye protection');
   });
 
   it('are written without an outline where there is none to draw', () => {
-    expect(wheelFiles(data, undefined, 72).map(({ name }) => name)).toEqual(['Day night wheel cutting.txt']);
+    expect(wheelFiles(words, undefined).map(({ name }) => name)).toEqual(['Day night wheel cutting.txt']);
   });
 });

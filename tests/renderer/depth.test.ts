@@ -6,6 +6,8 @@ import { drivenTurn, operatingRadii, pairDrawing } from '../../renderer/depth/pa
 import { scaleSpan, zonesOf } from '../../renderer/depth/scaleSpan.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import type { RuleOf } from '../../solver/movement/schema.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { remarkWords } from '../../solver/words/train/index.ts';
 
 const read = readMovement(readFileSync(new URL('../bench/scenes/planetShelf.json', import.meta.url), 'utf8'));
 if (read.kind === 'problems') throw new Error('the scene cannot be read');
@@ -15,7 +17,7 @@ const ruleOf = (id: string): RuleOf<'depth'> => {
   if (rule?.kind !== 'depth') throw new Error(`no depth ${id}`);
   return rule;
 };
-const look = (distance: number, otherDrives = false) => ({ distance, otherDrives, nameOf: (id: string) => id });
+const look = (distance: number, otherDrives = false) => ({ distance, otherDrives });
 const degrees = (angle: number): number => (angle * 180) / Math.PI;
 
 describe('a depth looked at', () => {
@@ -32,7 +34,8 @@ describe('a depth looked at', () => {
   it('binds when it is too deep, with the distance that cures it', () => {
     const entry = entryAt(movement, ruleOf('sun-planet'), look(39.9));
     expect(entry?.verdict).toBe('binds');
-    expect(entry?.words.find(({ kind }) => kind === 'binding')?.remedy).toContain('40.000');
+    const binding = entry?.remarks.find(({ kind }) => kind === 'binding');
+    expect(binding && remarkWords(binding, speakerOf(movement)).remedy).toContain('40.000');
   });
 
   it('is driven by the other wheel at will, approach and recess changed about', () => {

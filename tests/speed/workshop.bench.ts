@@ -1,4 +1,5 @@
 /** Speed of the sheets of a movement of 200 arbors. Goal (issue 7): all sheets within 5 s. */
+
 import { readFileSync } from 'node:fs';
 import { handoverOf, preflight, sheetsOf, zipOf } from '../../solver/files/index.ts';
 import { printedFilesOf, SheetFonts } from '../../solver/files/pages/index.ts';
@@ -6,7 +7,7 @@ import { pdfSheetsOf } from '../../solver/files/pages/printedFiles.ts';
 import { markingSteps } from '../../solver/marking/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import { words } from '../files/sheetWords.ts';
+import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { HEADING, line, time } from './measure.ts';
 
 const ARBORS = 200;
@@ -90,23 +91,23 @@ export function run(): void {
       `${text.length} files`,
     ),
   );
-  const pdfs = pdfSheetsOf(placed, { fonts });
+  const pdfs = pdfSheetsOf(placed, { fonts, words: sheetWordsOf });
   const size = pdfs.reduce((sum, { bytes }) => sum + bytes.length, 0);
   console.log(
     line(
       'PDF sheets',
-      time(() => pdfSheetsOf(placed, { fonts }), 10, 1),
+      time(() => pdfSheetsOf(placed, { fonts, words: sheetWordsOf }), 10, 1),
       `${pdfs.length} files, ${size} bytes`,
     ),
   );
-  const pages = printedFilesOf(placed, { fonts }, ['pdf', 'svg']).length - pdfs.length;
+  const pages = printedFilesOf(placed, { fonts, words: sheetWordsOf }, ['pdf', 'svg']).length - pdfs.length;
   console.log(
     line(
       'all sheets: text, PDF and each page as SVG',
       time(
         () => {
           sheetsOf(placed);
-          printedFilesOf(placed, { fonts });
+          printedFilesOf(placed, { fonts, words: sheetWordsOf });
         },
         10,
         1,
@@ -117,7 +118,7 @@ export function run(): void {
   console.log(
     line(
       'handover with zip',
-      time(() => zipOf(handoverOf(placed, { settings: { fonts }, words })), 10, 1),
+      time(() => zipOf(handoverOf(placed, { settings: { fonts, words: sheetWordsOf } })), 10, 1),
       'everything above in one file',
     ),
   );

@@ -57,7 +57,7 @@ describe('outside pairs', () => {
         fc.pre(approach + recess > 1.01);
         const [a, b, movement] = pairOf(drawn);
         const contact = contactOfPair(a, b, movement, distance);
-        if (contact.kind !== 'contact') throw new Error(contact.says);
+        if (contact.kind !== 'contact') throw new Error(contact.why.kind);
         const backlash = 2 * distance * (involute(working) - involute(alpha));
         expect(Math.abs(contact.backlash.least - backlash)).toBeLessThan(1e-9 * module + 1e-12);
         expect(Math.abs(contact.backlash.greatest - backlash)).toBeLessThan(1e-9 * module + 1e-12);
@@ -91,7 +91,7 @@ describe('outside pairs', () => {
   it('a tight pair has the negative play of the formula and says that it binds', () => {
     const [a, b, movement] = pairOf({ z1: 20, z2: 60, module: 1, alphaDeg: 20, shift: 0, open: 0 });
     const contact = contactOfPair(a, b, movement, 39.98);
-    if (contact.kind !== 'contact') throw new Error(contact.says);
+    if (contact.kind !== 'contact') throw new Error(contact.why.kind);
     // involuteValues.json, A.backlash, m = 1, 20/60, −0.02: derived.
     expect(contact.backlash.mean).toBeCloseTo(-0.014524020506, 9);
     expect(contact.binds).toBe(true);
@@ -128,13 +128,13 @@ describe('a wheel inside a ring', () => {
         fc.pre(ratio > 1.01);
         const [a, b, movement] = pairOf(pair, true);
         const contact = contactOfPair(a, b, movement, distance);
-        if (contact.kind !== 'contact') throw new Error(contact.says);
+        if (contact.kind !== 'contact') throw new Error(contact.why.kind);
         const backlash = 2 * distance * (involute(alpha) - involute(working));
         expect(Math.abs(contact.backlash.least - backlash)).toBeLessThan(1e-8 * module);
         expect(Math.abs(contact.pairsInContact - ratio)).toBeLessThan(1e-6);
         expect(Math.abs(contact.pressureAngle.greatest - working)).toBeLessThan(1e-6);
         const driven = contactOfPair(b, a, movement, distance);
-        if (driven.kind !== 'contact') throw new Error(driven.says);
+        if (driven.kind !== 'contact') throw new Error(driven.why.kind);
         expect(Math.abs(driven.backlash.mean - backlash)).toBeLessThan(1e-8 * module);
       }),
       { numRuns: 40 },
@@ -146,7 +146,7 @@ describe('the window of an involute depth', () => {
   it('begins where the play ends and ends where the contact ratio is one', () => {
     const [a, b, movement] = pairOf({ z1: 24, z2: 60, module: 0.8, alphaDeg: 20, shift: 0, open: 0 });
     const window = windowOfDepth(a, b, movement, { shakes: [0.05, 99] });
-    if (window.kind !== 'window') throw new Error(window.says);
+    if (window.kind !== 'window') throw new Error(window.why.kind);
     expect(window.deepestBy).toBe('binding');
     expect(window.deepest).toBeCloseTo(33.6, 7);
     expect(window.shallowestBy).toBe('evenContact');

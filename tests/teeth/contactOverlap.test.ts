@@ -20,7 +20,7 @@ const MILLIONTH = 1e-6;
 /** One tooth as a polygon, its centre line on +x: the part of the outline between two root lands, or a pin. */
 function toothOf(wheel: Wheel, movement: Movement): Ring {
   const outline = wheelOutline(wheel, movement, { tolerance: FINE, phase: 0 });
-  if (outline.kind === 'none') throw new Error(outline.says);
+  if (outline.kind === 'none') throw new Error(outline.why.kind);
   const pin = outline.loops.find(({ role }) => role === 'pin');
   if (pin) return flattened(pin.shape, FINE).map(([x, y]) => [x, y]);
   const edge = outline.loops.find(({ role }) => role === 'teeth')?.shape;
@@ -71,7 +71,7 @@ function checkPair(driver: Wheel, driven: Wheel, open: number): void {
   const distance = calculatedDepth(driver, driven, movement).distance + open;
   const steps = 3;
   const contact = contactOfPair(driver, driven, movement, distance, { steps });
-  if (contact.kind !== 'contact') throw new Error(contact.says);
+  if (contact.kind !== 'contact') throw new Error(contact.why.kind);
   const [a, b] = [toothOf(driver, movement), toothOf(driven, movement)];
   const [pa, pb] = [(2 * Math.PI) / driver.teeth, (2 * Math.PI) / driven.teeth];
   const radius = Math.abs(

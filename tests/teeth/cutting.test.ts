@@ -1,19 +1,21 @@
 /** Cutting data of wheels: what a maker turns, cuts, measures and divides, as data and as text. */
 import { describe, expect, it } from 'vitest';
 import type { Wheel } from '../../solver/movement/schema.ts';
-import { cuttingReport, textOfCheckOff } from '../../solver/teeth/cutting/index.ts';
+import { cuttingDataOf } from '../../solver/teeth/cutting/index.ts';
 import { overTips } from '../../solver/teeth/cutting/toothCalliper.ts';
 import { formOfWheel, halfAngleAt } from '../../solver/teeth/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { checkOffLines, cutterSays, cuttingSheet, teethSay } from '../../solver/words/train/index.ts';
 import { movementOf, wheelOf } from './makeWheels.ts';
 
 const clock = (id: string, teeth: number, fields: Partial<Omit<Wheel, 'id'>> = {}) =>
   wheelOf({ id, teeth, form: 'cycloidal', ...fields });
 
 function dataOf(wheel: Wheel, ...others: Wheel[]) {
-  const report = cuttingReport(movementOf(wheel, ...others), { wheel: wheel.id });
-  const data = report.kind === 'report' ? report.wheels[0] : undefined;
-  if (!data || report.kind !== 'report') throw new Error('no cutting data');
-  return { data, text: report.text };
+  const movement = movementOf(wheel, ...others);
+  const speaker = speakerOf(movement);
+  const data = cuttingDataOf(wheel, movement);
+  return { data, speaker, cutter: cutterSays(data.cutter, speaker), text: cuttingSheet(data, 90, speaker) };
 }
 
 describe('cutting data', () => {
@@ -37,11 +39,9 @@ describe('cutting data', () => {
       leaves: 8,
       exact: true,
     });
-    expect(dataOf(clock('p', 11), clock('w', 64)).data.cutter).toMatchObject({
-      leaves: 10,
-      exact: false,
-      says: expect.stringContaining('none for 11 leaves'),
-    });
+    const { data, cutter } = dataOf(clock('p', 11), clock('w', 64));
+    expect(data.cutter).toMatchObject({ leaves: 10, exact: false });
+    expect(cutter).toContain('none for 11 leaves');
   });
   it('an involute wheel: cutter by range in both numberings, span, pins, odd count', () => {
     const { data, text } = dataOf(wheelOf({ id: 'w', teeth: 17 }));
@@ -52,15 +52,15 @@ describe('cutting data', () => {
     // involuteValues.json, A.span.17.2 and A.mow for m = 1 (derived there).
     expect(data.span).toMatchObject({ over: 2, length: expect.closeTo(4.66629132327777, 9) });
     expect(data.overTips?.add).toBeGreaterThan(0);
-    expect(text).toMatch(/callipers over the tips read 18\.\d+: an odd count, add 0\.\d+/);
+    expect(text).toMatch(/callipers over the tips read 18\.\d+ mm: an odd count, add 0\.\d+/);
   });
   it('pins and triangles and rings have their own way', () => {
-    expect(dataOf(wheelOf({ id: 'l', teeth: 8, form: 'lantern' })).data.cutter.says).toContain('drill the shrouds');
-    expect(dataOf(wheelOf({ id: 't', teeth: 60, form: 'triangular' })).data.cutter.says).toContain(
+    expect(dataOf(wheelOf({ id: 'l', teeth: 8, form: 'lantern' })).cutter).toContain('drill the shrouds');
+    expect(dataOf(wheelOf({ id: 't', teeth: 60, form: 'triangular' })).cutter).toContain(
       'less the turn of one space (6.00°)',
     );
-    const ring = dataOf(wheelOf({ id: 'r', teeth: 60, internal: true })).data;
-    expect(ring.cutter.says).toContain('shaper');
+    const { data: ring, cutter } = dataOf(wheelOf({ id: 'r', teeth: 60, internal: true }));
+    expect(cutter).toContain('shaper');
     expect([ring.blankDiameter, ring.wholeDepth, ring.chord]).toEqual([58, 2.25, undefined]);
   });
   it('a count that cannot be divided simply says so, with the nearest ways and their errors', () => {
@@ -71,18 +71,16 @@ describe('cutting data', () => {
     expect(text).toContain('127 has no direct or simple division with these plates');
   });
   it('teeth that cannot be cut say why, and a pointed blank is turned to its point', () => {
-    expect(dataOf(wheelOf({ id: 'w', teeth: 6, profileShift: -0.9 })).data.warns[0]).toContain('undercut to nothing');
+    const uncut = dataOf(wheelOf({ id: 'w', teeth: 6, profileShift: -0.9 }));
+    const [why] = uncut.data.doubts;
+    expect(why && teethSay(why, uncut.speaker)).toContain('undercut to nothing');
+    expect(uncut.text).toContain('undercut to nothing');
     const { data } = dataOf(wheelOf({ id: 'w', teeth: 8, profileShift: 0.8 }));
     expect(data.blankDiameter).toBeCloseTo(11.35, 2);
   });
-  it('an unknown wheel is said with the known ones', () => {
-    expect(cuttingReport(movementOf(wheelOf({ id: 'a' })), { wheel: 'x' })).toMatchObject({
-      kind: 'unknown',
-      says: expect.stringContaining('a'),
-    });
-  });
   it('the check-off list has a line a tooth, every tenth boxed, and closes', () => {
-    const lines = textOfCheckOff(dataOf(wheelOf({ id: 'w', teeth: 96 })).data).split('\n');
+    const { data, speaker } = dataOf(wheelOf({ id: 'w', teeth: 96 }));
+    const lines = checkOffLines(data, speaker);
     expect(lines).toHaveLength(98);
     expect(lines.at(-1)).toMatch(/closes\s+360° 00′ 00″\s+90 turns/);
     expect(lines.filter((text) => text.includes('['))).toHaveLength(9);
@@ -95,7 +93,7 @@ describe('over the tips of an odd count', () => {
     for (const teeth of [7, 9, 17, 31]) {
       const wheel = wheelOf({ teeth });
       const form = formOfWheel(wheel, movementOf(wheel));
-      if (form.kind !== 'teeth') throw new Error(form.says);
+      if (form.kind !== 'teeth') throw new Error(form.why.kind);
       const half = Math.max(0, halfAngleAt(form, form.tip));
       // Lowest and highest point of all tip lands, the first tooth upright: the jaws' reading.
       let low = Number.POSITIVE_INFINITY;

@@ -57,7 +57,7 @@ describe('rack-generated teeth', () => {
   ])('%d teeth, shift %f, %s', (teeth, profileShift, table, dedendum, corner) => {
     const wheel = wheelOf({ teeth, profileShift, table });
     const form = formOfWheel(wheel, movementOf(wheel));
-    if (form.kind !== 'teeth') throw new Error(form.says);
+    if (form.kind !== 'teeth') throw new Error(form.why.kind);
     const alpha = (20 * Math.PI) / 180;
     // ISO 53 rounds A and D print rounded radii; no round may be wider than half of the rack's tip allows.
     const widest = (Math.PI / 4 - dedendum * Math.tan(alpha)) / Math.tan((Math.PI / 2 - alpha) / 2);

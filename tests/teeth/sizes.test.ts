@@ -10,10 +10,16 @@ import {
   moduleOf,
   sizeOfWheel,
 } from '../../solver/teeth/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { mismatchSays, teethSay } from '../../solver/words/train/index.ts';
 import { movementOf, wheelOf } from './makeWheels.ts';
 
 const clock = (id: string, teeth: number, fields: Partial<Omit<Wheel, 'id'>> = {}) =>
   wheelOf({ id, teeth, form: 'cycloidal', ...fields });
+
+/** What is doubtful in a wheel's size, in words. */
+const doubtsOf = (wheel: Wheel, movement: Movement = movementOf(wheel)): string[] =>
+  (sizeOfWheel(wheel, movement).doubts ?? []).map((doubt) => teethSay(doubt, speakerOf(movement)));
 
 describe('size of teeth', () => {
   it('module, diametral pitch and circular pitch are one thing', () => {
@@ -33,9 +39,9 @@ describe('size of teeth', () => {
   });
   it('an unknown table is said, and the usual one used', () => {
     const wheel = wheelOf({ teeth: 30, table: 'nonesuch' });
-    expect(sizeOfWheel(wheel, movementOf(wheel)).warns?.[0]).toMatch(/"nonesuch" is not known.*ISO 53 A/);
+    expect(doubtsOf(wheel)[0]).toMatch(/"nonesuch" is not known.*ISO 53 A/);
     const cut = clock('c', 60, { table: 'nonesuch' });
-    expect(sizeOfWheel(cut, movementOf(cut)).warns?.[0]).toMatch(/"nonesuch".*BS 978/);
+    expect(doubtsOf(cut)[0]).toMatch(/"nonesuch".*BS 978/);
   });
 });
 
@@ -61,7 +67,7 @@ describe('own tooth tables', () => {
     expect(sizeOfWheel(a, movement)).toMatchObject({ tipRadius: 31.3, rootRadius: 28.4, thickness: 1.5 });
     const leaf = sizeOfWheel(b, movement);
     expect(leaf).toMatchObject({ tipRadius: 4.8, thickness: 1.1, source: 'own table "shop" (measured cutters)' });
-    expect(leaf.warns).toBeUndefined();
+    expect(leaf.doubts).toBeUndefined();
     expect([formOfWheel(a, movement).kind, formOfWheel(b, movement).kind]).toEqual(['teeth', 'teeth']);
   });
   it('an own rack for involute teeth: pressure angle, thinning and depth of both wheels', () => {
@@ -79,7 +85,7 @@ describe('own tooth tables', () => {
   it('a row for another form or count is not taken', () => {
     const rows = [{ name: 'shop', form: 'cycloidal', from: 30, addendum: 9, dedendum: 1 }];
     const wheel = clock('a', 20, { table: 'shop' });
-    expect(sizeOfWheel(wheel, table(rows, wheel)).warns?.[0]).toContain('"shop" is not known');
+    expect(doubtsOf(wheel, table(rows, wheel))[0]).toContain('"shop" is not known');
   });
 });
 
@@ -104,7 +110,7 @@ describe('wheel or pinion', () => {
 describe('what does not match', () => {
   const says = (a: Wheel, b: Wheel) => {
     const depth = calculatedDepth(a, b, movementOf(a, b));
-    return depth.kind === 'mismatch' ? depth.says : '';
+    return depth.kind === 'mismatch' ? mismatchSays(depth.why, speakerOf(movementOf(a, b))) : '';
   };
   it('16 DP is not module 1.5', () => {
     const text = says(
@@ -156,14 +162,17 @@ describe('teeth that cannot be', () => {
     ['tips below roots', { teeth: 30, tipDiameter: 20 }, /there is no tooth/],
     ['deeper than the wheel', { teeth: 4, dedendum: 2.1 }, /there is no tooth|centre|undercut/],
   ])('%s', (_, fields, words) => {
-    const form = formOfWheel(wheelOf({ ...fields }), movementOf());
+    const wheel = wheelOf({ ...fields });
+    const form = formOfWheel(wheel, movementOf());
     expect(form.kind).toBe('none');
-    if (form.kind === 'none') expect(form.says).toMatch(words);
+    if (form.kind === 'none') expect(teethSay(form.why, speakerOf(movementOf(wheel)))).toMatch(words);
   });
   it('pointed teeth end at their point and say where', () => {
     const form = formOfWheel(wheelOf({ teeth: 8, profileShift: 0.8 }), movementOf());
-    if (form.kind !== 'teeth') throw new Error(form.says);
-    expect(form.warns.join(' ')).toMatch(/come to a point at diameter 11\.35/);
+    if (form.kind !== 'teeth') throw new Error(form.why.kind);
+    expect(form.doubts.map((doubt) => teethSay(doubt, speakerOf(movementOf()))).join(' ')).toMatch(
+      /come to a point at diameter 11\.348 mm/,
+    );
     expect(Math.abs(halfAngleAt(form, form.tip))).toBeLessThan(1e-9);
   });
   it('no numbers in, no NaN out: any wheel of the schema gives finite sizes and a form or a sentence', () => {
@@ -196,8 +205,9 @@ describe('teeth that cannot be', () => {
           if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
         const form = formOfWheel(wheel, movementOf(wheel));
         if (form.kind === 'none') {
-          expect(form.says.length).toBeGreaterThan(20);
-          expect(form.says).not.toMatch(/NaN|Infinity|undefined/);
+          const says = teethSay(form.why, speakerOf(movementOf(wheel)));
+          expect(says.length).toBeGreaterThan(20);
+          expect(says).not.toMatch(/NaN|Infinity|undefined/);
           return;
         }
         let before: number | undefined;

@@ -2,7 +2,7 @@
 import type { ArborId, OpeningId, PartId, PlateId, WheelId } from '../../movement/ids.ts';
 import type { Disagreement } from '../../planting/index.ts';
 import type { Point } from '../../planting/placed.ts';
-import type { calculatedDepth, DepthWindow } from '../../teeth/index.ts';
+import type { calculatedDepth, DepthWindow, NoContact } from '../../teeth/index.ts';
 import type { TurningProblem } from '../../train/index.ts';
 import type { Piece } from '../solids/piece.ts';
 
@@ -69,7 +69,7 @@ export type DepthCause =
   | { readonly kind: 'uneven'; readonly distance: number; readonly evenTo: number };
 
 /** The window of a pair, or why its teeth have none. */
-export type DepthUnderShakeWindow = DepthWindow | { readonly kind: 'none'; readonly says: string };
+export type DepthUnderShakeWindow = DepthWindow | NoContact;
 
 type PairCause =
   | {

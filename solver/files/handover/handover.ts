@@ -22,7 +22,6 @@ export interface HandoverFile {
 /** How a job is handed over. */
 export interface HandoverOptions {
   readonly settings: SheetSettings;
-  readonly words: SheetWords;
   /** An earlier revision: the list of changes against it goes in. */
   readonly earlier?: PlacedMovement['movement'] | undefined;
 }
@@ -38,7 +37,7 @@ export function handoverOf(placed: PlacedMovement, options: HandoverOptions): re
     ...printedFilesOf(placed, options.settings),
   ];
   if (options.earlier) files.push(text('changes.txt', changesText(options.earlier, movement)));
-  return [text('contents.txt', contentsText(placed, files, options.words)), ...files];
+  return [text('contents.txt', contentsText(placed, files, options.settings.words(movement))), ...files];
 }
 
 /** The files as one zip archive. Its times are fixed, since the movement's date has no hour and the clock is not asked. */

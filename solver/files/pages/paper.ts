@@ -1,5 +1,6 @@
 /** Paper, the frame of a page, its title block and the bars by which the print is checked. */
 import type { PlacedMovement } from '../../planting/placed.ts';
+import type { SheetSpeech } from '../sheetWords.ts';
 import { type Box, FAINT, line, type Page, SOFT, type TypeMeasure } from './page.ts';
 import { Pen } from './pen.ts';
 import type { SheetFonts } from './sheetFonts.ts';
@@ -25,6 +26,8 @@ export interface Calibration {
 /** The maker's paper and printer. */
 export interface SheetSettings {
   readonly fonts: SheetFonts;
+  /** Whoever speaks for the document. */
+  readonly words: SheetSpeech;
   readonly paper?: PaperName | undefined;
   readonly calibration?: Calibration | undefined;
   /** How far neighbouring tiles share the drawing, mm (default 10). */

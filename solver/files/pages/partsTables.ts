@@ -5,14 +5,15 @@ import { fixed, lengthText } from '../../movement/decimal.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { cuttingDataOf } from '../../teeth/cutting/index.ts';
 import { moduleOf, sizeOfWheel } from '../../teeth/index.ts';
+import type { SheetWords } from '../sheetWords.ts';
 import type { Column, Table } from './tablePages.ts';
 
 const left = (head: string, weight: number): Column => ({ head, weight });
 const right = (head: string, weight: number): Column => ({ head, weight, align: 'right' });
 
 /** All tables of the parts list that have rows. */
-export function partsTables(placed: PlacedMovement): readonly Table[] {
-  return [wheelTable(placed), cuttingTable(placed), bearingTable(placed), postTable(placed)].filter(
+export function partsTables(placed: PlacedMovement, words: SheetWords): readonly Table[] {
+  return [wheelTable(placed), cuttingTable(placed, words), bearingTable(placed), postTable(placed)].filter(
     (table) => table.rows.length > 0,
   );
 }
@@ -60,15 +61,11 @@ function wheelTable(placed: PlacedMovement): Table {
 }
 
 /** What the cutter, the calipers and the dividing plate are set to. */
-function cuttingTable(placed: PlacedMovement): Table {
+function cuttingTable(placed: PlacedMovement, words: SheetWords): Table {
   const { movement } = placed;
   const show = (mm: number) => lengthText(mm, movement.display);
-  let note = '';
   const rows = movement.wheels.map((wheel) => {
     const data = cuttingDataOf(wheel, movement);
-    note = data.cautions.join(' ');
-    const [exact] = data.dividing;
-    const [near] = data.nearest;
     return [
       wheel.name ?? wheel.id,
       String(wheel.teeth),
@@ -76,13 +73,13 @@ function cuttingTable(placed: PlacedMovement): Table {
       show(data.thickness),
       data.overTips === undefined ? '' : show(data.overTips.reads),
       fixed(360 / wheel.teeth, 6),
-      data.cutter.says,
-      exact?.says ?? (near ? `nearest: ${near.says}` : 'by angles'),
+      words.cutter(data),
+      words.dividing(data),
     ];
   });
   return {
     heading: 'Cutting and dividing',
-    note,
+    note: words.cuttingCautions,
     columns: [
       left('Wheel', 2),
       right('Teeth', 0.8),

@@ -40,7 +40,7 @@ export function printedSheetsOf(placed: PlacedMovement, settings: SheetSettings)
   const partsWords = { kind: 'Parts list', subject: 'Wheels, bearings, posts' };
   const parts = numbered(
     settings,
-    tablePages(placed, settings, partsWords, partsTables(placed), true),
+    tablePages(placed, settings, partsWords, partsTables(placed, settings.words(placed.movement)), true),
     arborStripPages(placed, settings),
   );
   const recordWords = { kind: 'Readings record', subject: 'What was measured, with what, and when' };

@@ -1,10 +1,16 @@
 /** The files of one wheel: its outline in two formats, its numbers and its check-off list as text. */
-import { type CuttingData, textOfCheckOff, textOfCutting } from '../../teeth/cutting/index.ts';
 import type { WheelOutline } from '../../teeth/outlines/index.ts';
 import type { Sheet } from '../sheetsOf.ts';
 import { writeDxf } from '../write/dxf.ts';
 import { writeSvg } from '../write/svg.ts';
 import { wheelDrawing } from './wheelDrawing.ts';
+
+/** What is said of a wheel in its files, by whoever speaks for the document. */
+export interface WheelWords {
+  readonly name: string;
+  /** Numbers, warnings, cautions and the check-off list, ready to print and take to the machine. */
+  readonly cutting: string;
+}
 
 /** A name that every file system takes. */
 const fileName = (name: string): string =>
@@ -14,27 +20,15 @@ const fileName = (name: string): string =>
     .trim()
     .slice(0, 80) || 'wheel';
 
-/** Numbers, warnings, cautions and the list, ready to print and take to the bench. */
-function cuttingText(data: CuttingData, tableRatio: number): string {
-  return [
-    textOfCutting(data),
-    data.cautions.map((line) => `! ${line}`).join('\n'),
-    `Rotary table of ${tableRatio}:1, one line a tooth, every tenth boxed:`,
-    textOfCheckOff(data),
-    '',
-  ].join('\n\n');
-}
-
 /**
  * DXF, SVG and text of a wheel.
  *
- * @param outline    absent for teeth that cannot be drawn: the text is written all the same
- * @param tableRatio turns of the handle for one turn of the table, as the data was worked out for
+ * @param outline absent for teeth that cannot be drawn: the text is written all the same
  */
-export function wheelFiles(data: CuttingData, outline: WheelOutline | undefined, tableRatio: number): readonly Sheet[] {
-  const name = fileName(data.name);
-  const text = { name: `${name} cutting.txt`, text: cuttingText(data, tableRatio) };
+export function wheelFiles(words: WheelWords, outline: WheelOutline | undefined): readonly Sheet[] {
+  const name = fileName(words.name);
+  const text = { name: `${name} cutting.txt`, text: words.cutting };
   if (!outline) return [text];
-  const drawing = wheelDrawing(data.name, outline);
+  const drawing = wheelDrawing(words.name, outline);
   return [{ name: `${name}.dxf`, text: writeDxf(drawing) }, { name: `${name}.svg`, text: writeSvg(drawing) }, text];
 }

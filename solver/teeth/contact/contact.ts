@@ -1,4 +1,5 @@
 /** What `contactOfPair` gives: how a pair runs at a distance. Angles in radians, lengths in mm. */
+import type { PairFault } from '../pairFaults.ts';
 import type { Touch } from './driveOfTooth.ts';
 
 /** How a pair runs over one pitch, a value a step. Angles in radians, lengths in mm. */
@@ -58,7 +59,7 @@ export interface PairContact {
 /** No contact at all, and why. */
 export interface NoContact {
   readonly kind: 'none';
-  readonly says: string;
+  readonly why: PairFault;
 }
 
 /** How finely the contact of a pair is looked at. */

@@ -71,7 +71,7 @@ export function contactOfForms(
   const operating = operatingRadius(driver, driven, distance);
   const apart: NoContact = {
     kind: 'none',
-    says: `At ${distance.toFixed(3)} mm the teeth lose each other: at some places of the pitch none touches.`,
+    why: { kind: 'loseEachOther', distance },
   };
   if (!drive || (drive.to - drive.from) * driver.teeth < 2 * Math.PI) return apart;
   const engagement = engagementOf(driver, driven, drive, steps, operating);
@@ -91,19 +91,16 @@ export function operatingRadius(driver: ToothForm, driven: ToothForm, distance: 
 }
 
 function refusalOf(driver: ToothForm, driven: ToothForm, distance: number): NoContact | undefined {
-  if (driver.internal && driven.internal) return { kind: 'none', says: 'Two rings with teeth inside cannot mesh.' };
+  if (driver.internal && driven.internal) return { kind: 'none', why: { kind: 'bothRings' } };
   if ((driver.internal && driven.teeth >= driver.teeth) || (driven.internal && driver.teeth >= driven.teeth)) {
-    return { kind: 'none', says: 'The ring needs more teeth than the wheel inside it.' };
+    return { kind: 'none', why: { kind: 'ringTooFew' } };
   }
   if (!(distance > 0 && distance < Number.POSITIVE_INFINITY)) {
-    return { kind: 'none', says: `A distance of ${distance} mm is no distance: it must be above zero.` };
+    return { kind: 'none', why: { kind: 'noDistance', distance } };
   }
   const reach = farthestReach(driver, driven);
   if (distance < reach) return undefined;
-  return {
-    kind: 'none',
-    says: `At ${distance.toFixed(3)} mm the teeth do not reach each other: short by ${(distance - reach).toFixed(3)} mm.`,
-  };
+  return { kind: 'none', why: { kind: 'outOfReach', distance, short: distance - reach } };
 }
 
 /** The curves over one pitch, with the steps that touch before the line of centres and those on corners. */

@@ -11,7 +11,7 @@ import type { ToothForm } from '../forms/toothForm.ts';
 import { calculatedDepth } from '../sizes/calculatedDepth.ts';
 import type { NoContact } from './contact.ts';
 import { clearancesOf, farthestReach } from './contactOfForms.ts';
-import { formsOfPair, type PairForms } from './contactOfPair.ts';
+import { formsOfPair, type PairDoubt, type PairForms } from './contactOfPair.ts';
 import { reachBeyondPitch } from './driveOfTooth.ts';
 import { flankSpan, playAt } from './quickReadings.ts';
 
@@ -53,7 +53,7 @@ export interface DepthWindow {
     readonly greatestBacklash: number;
     readonly staysInside: boolean;
   };
-  readonly warns: readonly string[];
+  readonly doubts: readonly PairDoubt[];
 }
 
 /** The window of a pair, the first wheel driving. */
@@ -83,7 +83,7 @@ export function sideShakeOf(wheel: Wheel, movement: Movement): number {
 type Forms = Extract<PairForms, { kind: 'forms' }>;
 
 function measured(
-  { driver, driven, warns }: Forms,
+  { driver, driven, doubts }: Forms,
   calculated: number,
   distance: number,
   spread: number,
@@ -117,7 +117,7 @@ function measured(
       greatestBacklash: backlashAt(far),
       staysInside: inside(near) && inside(far),
     },
-    warns,
+    doubts,
   };
 }
 
@@ -144,8 +144,7 @@ function endsOf(driver: ToothForm, driven: ToothForm, calculated: number, open: 
   const binding = bindingDistance(least, calculated, open, module);
   const lostAt = lostDistance(driver, driven, calculated, open);
   if (binding === undefined || lostAt === undefined || open * (lostAt - binding) <= 0) {
-    const says = `At no distance near ${calculated.toFixed(3)} mm do these teeth both keep touching and stay free: they cannot mesh.`;
-    return { kind: 'none', says };
+    return { kind: 'none', why: { kind: 'neverMesh', calculated } };
   }
   const clearance = clearancesOf(driver, driven, 0);
   // Clearances grow by the distance itself (or shrink, inside a ring).

@@ -9,8 +9,9 @@ import type { Movement, Wheel } from '../../movement/schema.ts';
 import { CUTTER_LEAVES } from '../sizes/clockTables.ts';
 import { cycloidalRow } from '../sizes/cycloidalRow.ts';
 import { rackOf } from '../sizes/involuteSize.ts';
-import { moduleOf, sizeWords } from '../sizes/moduleOf.ts';
+import { moduleOf } from '../sizes/moduleOf.ts';
 import { isPinion } from '../sizes/partners.ts';
+import { halfToothAngle } from '../sizes/triangularSize.ts';
 
 /** Counts that one cutter of a set serves, and its number in either numbering. */
 export interface CutterRange {
@@ -38,66 +39,55 @@ export const INVOLUTE_CUTTERS: readonly CutterRange[] = [
 export const involuteCutter = (teeth: number): CutterRange | undefined =>
   INVOLUTE_CUTTERS.find(({ from, to }) => teeth >= from && (to === undefined || teeth <= to));
 
-/** The cutter for a wheel, by the kind of its teeth. */
+/** Which cutter, or what else makes the spaces. Sizes as the wheel states them; pressure angles in radians. */
 export type CutterChoice =
-  | { readonly kind: 'involute'; readonly range: CutterRange; readonly says: string }
-  | { readonly kind: 'clockWheel'; readonly family: string; readonly says: string }
-  | { readonly kind: 'clockLeaf'; readonly leaves: number; readonly exact: boolean; readonly says: string }
-  | { readonly kind: 'own'; readonly says: string };
+  | {
+      readonly kind: 'involute';
+      readonly size: Wheel['size'];
+      readonly pressureAngle: number;
+      readonly range: CutterRange;
+    }
+  /** Fewer teeth than any form cutter of the usual sets cuts. */
+  | { readonly kind: 'noFormCutter'; readonly teeth: number }
+  | { readonly kind: 'clockWheel'; readonly size: Wheel['size']; readonly family: string }
+  /** `leaves`: what the cutter is marked; `exact`: that is the pinion's own count. */
+  | {
+      readonly kind: 'clockLeaf';
+      readonly size: Wheel['size'];
+      readonly teeth: number;
+      readonly leaves: number;
+      readonly exact: boolean;
+      /** Module advised for old work with thick leaves, mm. */
+      readonly oldWork: number;
+    }
+  | { readonly kind: 'trundles' }
+  /** Both in radians: between the cutter's sides, and the turn of one space that comes off. */
+  | { readonly kind: 'vCutter'; readonly angle: number; readonly space: number }
+  | { readonly kind: 'ring' };
 
-/** The cutter for a wheel, in words that name the size and the range. */
+/** The cutter for a wheel. */
 export function cutterOf(wheel: Wheel, movement: Movement): CutterChoice {
-  if (wheel.form === 'lantern') return { kind: 'own', says: 'No cutter: drill the shrouds for the trundles.' };
+  if (wheel.form === 'lantern') return { kind: 'trundles' };
   if (wheel.form === 'triangular') {
-    return {
-      kind: 'own',
-      says: `A V-shaped cutter or file of ${wheel.toothAngle ?? 60}° between its sides, less the turn of one space (${(360 / wheel.teeth).toFixed(2)}°).`,
-    };
+    return { kind: 'vCutter', angle: 2 * halfToothAngle(wheel), space: (2 * Math.PI) / wheel.teeth };
   }
-  if (wheel.internal)
-    return { kind: 'own', says: 'A ring: cut with a shaper cutter or a flycutter ground to the space.' };
+  if (wheel.internal) return { kind: 'ring' };
   return wheel.form === 'involute' ? involuteChoice(wheel, movement) : clockChoice(wheel, movement);
 }
 
 function involuteChoice(wheel: Wheel, movement: Movement): CutterChoice {
   const range = involuteCutter(wheel.teeth);
-  const size = sizeWords(wheel.size);
-  const angle = Number(((rackOf(wheel, movement).alpha * 180) / Math.PI).toPrecision(6));
-  if (!range) {
-    return {
-      kind: 'own',
-      says: `No form cutter of the usual sets cuts ${wheel.teeth} teeth (they begin at 12, some at 10): hob it, or grind a flycutter.`,
-    };
-  }
-  const teeth = range.to === undefined ? `${range.from} teeth to rack` : `${range.from} to ${range.to} teeth`;
-  const numbers =
-    range.moduleNumber === undefined
-      ? `No. ${range.diametralPitchNumber} of a diametral-pitch set, where it has one`
-      : `No. ${range.diametralPitchNumber} of a diametral-pitch set, No. ${range.moduleNumber} of most module sets`;
-  return {
-    kind: 'involute',
-    range,
-    says: `${size}, ${angle}°: the cutter marked ${teeth} (${numbers}; go by the range).`,
-  };
+  if (!range) return { kind: 'noFormCutter', teeth: wheel.teeth };
+  return { kind: 'involute', size: wheel.size, pressureAngle: rackOf(wheel, movement).alpha, range };
 }
 
 function clockChoice(wheel: Wheel, movement: Movement): CutterChoice {
-  const size = sizeWords(wheel.size);
-  if (!isPinion(wheel, movement)) {
-    const family = cycloidalRow(wheel, movement).source;
-    return { kind: 'clockWheel', family, says: `${size} wheel cutter (${family}).` };
-  }
-  const exact = CUTTER_LEAVES.some((row) => row.leaves === wheel.teeth);
-  const leaves =
-    (CUTTER_LEAVES.findLast((row) => row.leaves <= wheel.teeth) ?? CUTTER_LEAVES[0])?.leaves ?? wheel.teeth;
-  const near = exact
-    ? ''
-    : ` There is none for ${wheel.teeth} leaves: it is the nearest below; test it on a spare blank.`;
-  const smaller = (moduleOf(wheel.size) - 0.05).toFixed(2);
-  return {
-    kind: 'clockLeaf',
-    leaves,
-    exact,
-    says: `${size} pinion cutter for ${leaves} leaves.${near} For old work with thick leaves a cutter of module ${smaller} is advised.`,
-  };
+  const { size, teeth } = wheel;
+  if (!isPinion(wheel, movement)) return { kind: 'clockWheel', size, family: cycloidalRow(wheel, movement).source };
+  const exact = CUTTER_LEAVES.some((row) => row.leaves === teeth);
+  const leaves = (CUTTER_LEAVES.findLast((row) => row.leaves <= teeth) ?? CUTTER_LEAVES[0])?.leaves ?? teeth;
+  return { kind: 'clockLeaf', size, teeth, leaves, exact, oldWork: moduleOf(size) - THICK_LEAVES };
 }
+
+/** How much smaller the module is that is advised for old work with thick leaves, mm: common practice. */
+const THICK_LEAVES = 0.05;

@@ -8,19 +8,9 @@ export function directWays(count: number, plainPlates: readonly (readonly number
     .filter((circle) => circle % count === 0)
     .map((circle) => {
       const holes = circle / count;
-      return { kind: 'direct', circle, holes, says: `Direct: every ${ordinal(holes)} hole of the ${circle} circle.` };
+      return { kind: 'direct', circle, holes };
     });
 }
-
-const ordinal = (n: number): string =>
-  (n === 1 ? '' : n === 2 ? 'second' : n === 3 ? 'third' : `${n}th`).trim() || 'single';
-
-/** A crank move in words: "1 turn and 6 holes on 17". */
-export const moveText = ({ turns, holes, circle }: CrankMove): string => {
-  if (holes === 0) return `${turns} ${Math.abs(turns) === 1 ? 'turn' : 'turns'}`;
-  const part = `${holes} ${Math.abs(holes) === 1 ? 'hole' : 'holes'} on ${circle}`;
-  return turns === 0 ? part : `${turns} ${Math.abs(turns) === 1 ? 'turn' : 'turns'} and ${part}`;
-};
 
 /** Every circle of the head on which ratio/count of a turn falls on a hole. */
 export function simpleMoves(count: number, head: DividingHead): CrankMove[] {
@@ -39,8 +29,7 @@ export function simpleMoves(count: number, head: DividingHead): CrankMove[] {
 export function simpleWay(count: number, head: DividingHead): DividingWay | undefined {
   const moves = simpleMoves(count, head);
   if (moves.length === 0) return undefined;
-  const each = moves.map(moveText).join(', or ');
-  return { kind: 'simple', head: head.name, moves, says: `${head.name}, simple: ${each} for each tooth.` };
+  return { kind: 'simple', head: head.name, moves };
 }
 
 /** Two circles of one plate whose holes add up to ratio/count: the way with the smallest moves. */
@@ -56,9 +45,7 @@ export function compoundWay(count: number, head: DividingHead): DividingWay | un
   }
   if (!best) return undefined;
   const { first, second } = best;
-  const back = second.holes < 0 ? 'back ' : '';
-  const says = `${head.name}, compound: crank ${moveText(first)}, then crank and plate together ${back}${moveText({ ...second, holes: Math.abs(second.holes) })}.`;
-  return { kind: 'compound', head: head.name, first, second, says };
+  return { kind: 'compound', head: head.name, first, second };
 }
 
 /** x/a + y/b = ratio/count with x the crank's holes in all and |y| below one turn. */
@@ -96,8 +83,7 @@ export function differentialWay(count: number, head: DividingHead, wheels: reado
       const train = changeWheels(over, as, wheels);
       if (!train) continue;
       const sense = as > count ? 'with' : 'against';
-      const says = `${head.name}, differential: set for ${as} (${moveText(move)}); wheels ${train.driving.join(' and ')} on the spindle side drive ${train.driven.join(' and ')} towards the plate, which must turn ${sense} the crank (${sense === 'with' ? 'fit or leave out an idler so that it does' : 'an idler more or less reverses it'}).`;
-      return { kind: 'differential', head: head.name, as, move, ...train, sense, says };
+      return { kind: 'differential', head: head.name, as, move, ...train, sense };
     }
   }
   return undefined;

@@ -1,10 +1,8 @@
 /** Ways that only come near a count, with the error of each: for counts that no exact way reaches. */
 
-import { moveText } from './divideExactly.ts';
-import { type DividingHead, type DividingKit, gcd, type NearWay } from './dividing.ts';
+import { type CrankMove, type DividingHead, type DividingKit, gcd, type NearWay } from './dividing.ts';
 
 const TURN = 2 * Math.PI;
-const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(4)}°`;
 
 /**
  * Every tooth at the hole nearest to its true place, counted from the start, so that errors do not add up: the best
@@ -21,13 +19,7 @@ export function nearestHoleWay(count: number, head: DividingHead): NearWay | und
   }
   if (!best) return undefined;
   const [placeError, spacingError] = [best.place * TURN, best.spacing * TURN];
-  return {
-    kind: 'nearestHole',
-    head: head.name,
-    placeError,
-    spacingError,
-    says: `${head.name}, nearest holes of the ${best.circle} circle counted from the start: places within ${degrees(placeError)}, spaces within ${degrees(spacingError)}; errors do not add up.`,
-  };
+  return { kind: 'nearestHole', head: head.name, circle: best.circle, placeError, spacingError };
 }
 
 /** Most teeth moved at once in a near compound setting. */
@@ -38,7 +30,7 @@ const MOST_SKIPPED = 7;
  * adds up to the last tooth.
  */
 export function nearCompoundWay(count: number, head: DividingHead): NearWay | undefined {
-  let best: { says: string; step: number; skip: number } | undefined;
+  let best: { first: CrankMove; second: CrankMove; step: number; skip: number } | undefined;
   for (let skip = 1; skip <= MOST_SKIPPED; skip++) {
     if (gcd(skip, count) !== 1) continue;
     const wanted = (skip * head.ratio) / count;
@@ -49,11 +41,8 @@ export function nearCompoundWay(count: number, head: DividingHead): NearWay | un
           const step = (found.error / head.ratio) * TURN;
           if (best && step >= best.step) continue;
           const turns = Math.floor(found.x / a);
-          const first = moveText({ turns, holes: found.x - turns * a, circle: a });
-          const back = found.y < 0 ? 'back ' : '';
-          const teeth = skip === 1 ? 'each tooth' : `every ${skip} teeth, ${skip} times round`;
-          const second = moveText({ turns: 0, holes: Math.abs(found.y), circle: b });
-          best = { step, skip, says: `crank ${first}, then together ${back}${second} for ${teeth}` };
+          const first = { turns, holes: found.x - turns * a, circle: a };
+          best = { step, skip, first, second: { turns: 0, holes: found.y, circle: b } };
         }
       }
     }
@@ -64,13 +53,7 @@ export function nearCompoundWay(count: number, head: DividingHead): NearWay | un
     Array.from({ length: count }, (_, j) => j).find((j) => (j * (best?.skip ?? 1)) % count === 1 % count) ?? 1;
   const placeError = best.step * (count - 1);
   const spacingError = best.step * Math.max(apart, count - apart);
-  return {
-    kind: 'compound',
-    head: head.name,
-    placeError,
-    spacingError,
-    says: `${head.name}, near compound: ${best.says}; wrong by ${degrees(best.step)} a move, at most ${degrees(placeError)} where the rounds meet.`,
-  };
+  return { kind: 'nearCompound', head: head.name, ...best, placeError, spacingError };
 }
 
 /** x/a + y/b nearest to a number of turns, |y| < b. */
@@ -90,12 +73,6 @@ export function nearWays(count: number, kit: DividingKit): readonly NearWay[] {
     [nearestHoleWay(count, head) ?? [], nearCompoundWay(count, head) ?? []].flat(),
   );
   const second = Math.PI / 180 / 3600;
-  const angle: NearWay = {
-    kind: 'angle',
-    head: 'rotary table by its own scale',
-    placeError: second / 2,
-    spacingError: second,
-    says: 'By angle on a rotary table, from the check-off list: rounded to a second of arc, so as near as the table itself can be read.',
-  };
+  const angle: NearWay = { kind: 'angle', placeError: second / 2, spacingError: second };
   return [...ways, angle].sort((p, q) => p.spacingError - q.spacingError);
 }

@@ -46,15 +46,14 @@ export interface CrankMove {
 
 /** One way to divide a circle, by what does it. */
 export type DividingWay =
-  | { readonly kind: 'direct'; readonly circle: number; readonly holes: number; readonly says: string }
-  | { readonly kind: 'simple'; readonly head: string; readonly moves: readonly CrankMove[]; readonly says: string }
+  | { readonly kind: 'direct'; readonly circle: number; readonly holes: number }
+  | { readonly kind: 'simple'; readonly head: string; readonly moves: readonly CrankMove[] }
   | {
       readonly kind: 'compound';
       readonly head: string;
       /** The crank moves by the first; then crank and plate together move by the second, against the back pin. */
       readonly first: CrankMove;
       readonly second: CrankMove;
-      readonly says: string;
     }
   | {
       readonly kind: 'differential';
@@ -67,18 +66,28 @@ export type DividingWay =
       readonly driven: readonly number[];
       /** Whether the plate turns with the crank. */
       readonly sense: 'with' | 'against';
-      readonly says: string;
     };
 
 /** A way that only comes near, with the spacing error. */
-export interface NearWay {
-  readonly kind: 'nearestHole' | 'compound' | 'angle';
-  readonly head: string;
+export type NearWay = {
   /** Largest error of a tooth's place, and of the space between two neighbours, radians. */
   readonly placeError: number;
   readonly spacingError: number;
-  readonly says: string;
-}
+} & (
+  | { readonly kind: 'nearestHole'; readonly head: string; readonly circle: number }
+  | {
+      readonly kind: 'nearCompound';
+      readonly head: string;
+      readonly first: CrankMove;
+      readonly second: CrankMove;
+      /** Teeth moved at once, and how often it goes round for them; 1 is every tooth. */
+      readonly skip: number;
+      /** Error of one move, radians. */
+      readonly step: number;
+    }
+  /** By the scale of a rotary table. */
+  | { readonly kind: 'angle' }
+);
 
 /** Greatest common divisor of two whole numbers. */
 export function gcd(a: number, b: number): number {

@@ -1,9 +1,9 @@
 /** Flanks of cycloidal wheels and leaves: radial below the pitch circle, arc, epicycloid or ogive above it. */
 import type { Movement, Wheel } from '../../movement/schema.ts';
-import { calledOf } from '../sizes/called.ts';
 import { cycloidalRow } from '../sizes/cycloidalRow.ts';
 import type { ToothRow } from '../sizes/toothRow.ts';
 import type { WheelSize } from '../sizes/wheelSize.ts';
+import type { ToothDoubt } from '../toothFaults.ts';
 import { cornerFillet } from './cornerFillet.ts';
 import { circlePiece, epicycloidPiece, radialPiece } from './flankCurves.ts';
 import { pinFacePieces } from './pinFace.ts';
@@ -32,7 +32,7 @@ export function clockPieces(wheel: Wheel, size: WheelSize, movement: Movement): 
   const radial = to > from ? [radialPiece(below, from, to)] : [];
   const lower = corner ? [corner.piece, ...radial] : radial;
   const pieces = wheel.internal ? [...faces, ...radial, ...(corner ? [corner.piece] : [])] : [...lower, ...faces];
-  return { kind: 'flanks', pieces, warns: faced.warns };
+  return { kind: 'flanks', pieces, doubts: faced.doubts };
 }
 
 /** The pieces from the pitch circle to the tip; for pins also the radial flank that they ask for. */
@@ -41,13 +41,12 @@ function facesOf(
   wheel: Wheel,
   size: WheelSize,
   half: number,
-): { pieces: readonly FlankPiece[]; warns: string[] } {
+): { pieces: readonly FlankPiece[]; doubts: readonly ToothDoubt[] } {
   const { face } = row;
   const R = size.pitchRadius;
   const { module, tipRadius: tip } = size;
   const side = wheel.internal ? -1 : 1;
-  if (side * (tip - R) <= 0)
-    return { pieces: [], warns: [`The tips of ${calledOf(wheel)} do not reach its pitch circle.`] };
+  if (side * (tip - R) <= 0) return { pieces: [], doubts: [{ kind: 'tipsBelowPitch', wheel: wheel.id }] };
   const pieces = (() => {
     switch (face.kind) {
       case 'epicycloid':
@@ -60,7 +59,7 @@ function facesOf(
         return [arcThrough(R, half, face.radius * module, R + side * face.apex * module, tip)];
     }
   })();
-  return { pieces, warns: [] };
+  return { pieces, doubts: [] };
 }
 
 /**

@@ -1,8 +1,8 @@
 /** The true form of any wheel's teeth: sizes turned into flanks, root corners and tips. */
 import type { Movement, Wheel } from '../../movement/schema.ts';
-import { calledOf } from '../sizes/called.ts';
 import { sizeOfWheel } from '../sizes/sizeOfWheel.ts';
 import type { WheelSize } from '../sizes/wheelSize.ts';
+import type { ToothDoubt } from '../toothFaults.ts';
 import { rootBetween } from './bracketed.ts';
 import { clockPieces } from './clockTeeth.ts';
 import { pinPiece } from './flankCurves.ts';
@@ -12,7 +12,7 @@ import { trianglePieces } from './triangularTeeth.ts';
 
 /**
  * Teeth of a wheel, or why there can be none. The tip is cut back to where the flanks meet when the blank would reach
- * beyond (and says so in `warns`).
+ * beyond (and says so in `doubts`).
  */
 export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTeeth {
   const size = sizeOfWheel(wheel, movement);
@@ -22,8 +22,7 @@ export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTee
   if (flanks.kind === 'none') return flanks;
   const first = flanks.pieces[0];
   const last = flanks.pieces.at(-1);
-  if (!first || !last)
-    return { kind: 'none', says: `${calledOf(wheel)} has no flanks at all: its tips stand at its roots.` };
+  if (!first || !last) return { kind: 'none', why: { kind: 'noFlanks', wheel: wheel.id } };
   const [tip, root] = wheel.internal ? [first.from, last.to] : [last.to, first.from];
   const form: ToothForm = {
     kind: 'teeth',
@@ -35,7 +34,7 @@ export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTee
     root,
     open: wheel.form === 'lantern',
     pieces: flanks.pieces,
-    warns: [...(size.warns ?? []), ...flanks.warns],
+    doubts: [...(size.doubts ?? []), ...flanks.doubts],
   };
   const formed = form.open ? form : cutToPoint(form, wheel);
   return formed.kind === 'teeth' && !isSound(formed) ? unformable(wheel) : formed;
@@ -50,22 +49,20 @@ function flanksOf(wheel: Wheel, size: WheelSize, movement: Movement): Flanks {
     case 'triangular':
       return trianglePieces(wheel, size);
     case 'lantern':
-      return { kind: 'flanks', pieces: [pinPiece(size.pitchRadius, size.addendum)], warns: [] };
+      return { kind: 'flanks', pieces: [pinPiece(size.pitchRadius, size.addendum)], doubts: [] };
   }
 }
 
 /** Sizes from which no tooth can be made. */
 function impossible(wheel: Wheel, size: WheelSize): NoTeeth | undefined {
   const pitch = (2 * Math.PI * size.pitchRadius) / wheel.teeth;
-  const name = calledOf(wheel);
   if (size.thickness >= pitch) {
-    const says = `${name}: teeth ${size.thickness.toFixed(3)} mm thick leave no space in a pitch of ${pitch.toFixed(3)} mm; a usual thickness is ${(pitch / 2).toFixed(3)} mm.`;
-    return { kind: 'none', says };
+    return { kind: 'none', why: { kind: 'noSpace', wheel: wheel.id, thickness: size.thickness, pitch } };
   }
   const side = wheel.internal ? -1 : 1;
   if (side * (size.tipRadius - size.rootRadius) > 1e-6 * size.module && size.tipRadius > 0) return undefined;
-  const says = `${name}: a tip diameter of ${(2 * size.tipRadius).toFixed(3)} mm does not reach past the roots at ${(2 * size.rootRadius).toFixed(3)} mm: there is no tooth. Check the tip diameter as cut, the addendum and the dedendum.`;
-  return { kind: 'none', says };
+  const [tipDiameter, rootDiameter] = [2 * size.tipRadius, 2 * size.rootRadius];
+  return { kind: 'none', why: { kind: 'noHeight', wheel: wheel.id, tipDiameter, rootDiameter } };
 }
 
 /** A tooth whose flanks meet below its tip ends there. */
@@ -73,8 +70,7 @@ function cutToPoint(form: ToothForm, wheel: Wheel): ToothForm | NoTeeth {
   // Points meant by the table meet here to rounding.
   if (halfAngleAt(form, form.tip) >= -1e-9) return form;
   if (halfAngleAt(form, form.pitchRadius) <= 0) {
-    const says = `${calledOf(wheel)}: nothing is left of the teeth on the pitch circle; make them thicker or with a positive profile shift.`;
-    return { kind: 'none', says };
+    return { kind: 'none', why: { kind: 'nothingLeft', wheel: wheel.id } };
   }
   const point = rootBetween((radius) => halfAngleAt(form, radius), form.pitchRadius, form.tip);
   const pieces = form.pieces
@@ -82,10 +78,13 @@ function cutToPoint(form: ToothForm, wheel: Wheel): ToothForm | NoTeeth {
     .map((piece) =>
       form.internal ? { ...piece, from: Math.max(piece.from, point) } : { ...piece, to: Math.min(piece.to, point) },
     );
-  const says = `The teeth of ${calledOf(wheel)} come to a point at diameter ${(2 * point).toFixed(2)}, before the tip diameter ${(2 * form.tip).toFixed(2)}.`;
-  const known = form.warns.some((text) => text.includes('come to a point'));
-  return { ...form, tip: point, pieces, warns: known ? form.warns : [...form.warns, says] };
+  const pointed: ToothDoubt = { kind: 'pointed', wheel: wheel.id, pointDiameter: 2 * point, tipDiameter: 2 * form.tip };
+  const isKnown = form.doubts.some(({ kind }) => POINTED.has(kind));
+  return { ...form, tip: point, pieces, doubts: isKnown ? form.doubts : [...form.doubts, pointed] };
 }
+
+/** Doubts that say already that the teeth come to a point. */
+const POINTED: ReadonlySet<ToothDoubt['kind']> = new Set(['pointed', 'blankTooLarge', 'pointedTriangles']);
 
 /** Are the pieces without gaps, finite, and within the pitch everywhere? Proportions beyond any table can break this. */
 function isSound(form: ToothForm): boolean {
@@ -105,6 +104,6 @@ function isSound(form: ToothForm): boolean {
 const SLACK = 1e-7;
 
 function unformable(wheel: Wheel): NoTeeth {
-  const says = `${calledOf(wheel)}: no sound tooth can be formed from ${wheel.teeth} ${wheel.internal ? 'inside ' : ''}teeth with these factors; go back to the usual addendum, dedendum, thickness and angle, or take more teeth.`;
-  return { kind: 'none', says };
+  const { id, teeth, internal } = wheel;
+  return { kind: 'none', why: { kind: 'unsound', wheel: id, teeth, internal } };
 }

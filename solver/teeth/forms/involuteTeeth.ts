@@ -1,9 +1,9 @@
 /** Flanks of involute wheels: rack-generated root, undercut where the rack bites, and rings with rounded corners. */
 import type { Movement, Wheel } from '../../movement/schema.ts';
-import { calledOf } from '../sizes/called.ts';
 import { involute } from '../sizes/involuteFunction.ts';
 import { rackOf } from '../sizes/involuteSize.ts';
 import type { WheelSize } from '../sizes/wheelSize.ts';
+import type { ToothDoubt } from '../toothFaults.ts';
 import { rootBetween } from './bracketed.ts';
 import { cornerFillet } from './cornerFillet.ts';
 import { involuteAt, involutePiece, ringInvolutePiece } from './flankCurves.ts';
@@ -32,21 +32,18 @@ function externalPieces(wheel: Wheel, size: WheelSize, movement: Movement): Flan
     corner: rack.fillet * size.module,
   });
   if (trochoid.root < 0.05 * size.pitchRadius) {
-    return {
-      kind: 'none',
-      says: `${calledOf(wheel)}: spaces ${size.dedendum.toFixed(2)} mm deep reach the centre of the wheel.`,
-    };
+    return { kind: 'none', why: { kind: 'spacesToCentre', wheel: wheel.id, depth: size.dedendum } };
   }
   const join = joinOf(trochoid, base, atBase);
   const cutOff = waistFault(wheel, size, trochoid, Math.min(join, size.tipRadius));
   if (cutOff) return cutOff;
   if (join >= size.tipRadius) {
-    const says = `${calledOf(wheel)}: the rack cuts away the whole working flank of ${teeth} teeth (the root curve reaches diameter ${(2 * join).toFixed(2)}, the tips stand at ${(2 * size.tipRadius).toFixed(2)}). Give it more teeth or a positive profile shift.`;
-    return { kind: 'none', says };
+    const [rootCurveDiameter, tipDiameter] = [2 * join, 2 * size.tipRadius];
+    return { kind: 'none', why: { kind: 'flankCutAway', wheel: wheel.id, teeth, rootCurveDiameter, tipDiameter } };
   }
   const fillet: FlankPiece = { kind: 'fillet', from: trochoid.root, to: join, half: trochoid.half };
   const flank = involutePiece(base, atBase, join, size.tipRadius);
-  return { kind: 'flanks', pieces: join > trochoid.root ? [fillet, flank] : [flank], warns: [] };
+  return { kind: 'flanks', pieces: join > trochoid.root ? [fillet, flank] : [flank], doubts: [] };
 }
 
 /** Radius where the generated root curve gives way to the involute. */
@@ -62,8 +59,8 @@ function waistFault(wheel: Wheel, size: WheelSize, trochoid: Trochoid, to: numbe
   for (let i = 0; i <= steps; i++) {
     const radius = trochoid.root + ((to - trochoid.root) * i) / steps;
     if (2 * radius * trochoid.half(radius) >= LEAST_WAIST * size.module) continue;
-    const says = `${calledOf(wheel)}: ${wheel.teeth} teeth are undercut to nothing at diameter ${(2 * radius).toFixed(2)}. Give it more teeth, a greater pressure angle or a positive profile shift.`;
-    return { kind: 'none', says };
+    const { id, teeth } = wheel;
+    return { kind: 'none', why: { kind: 'undercutThrough', wheel: id, teeth, diameter: 2 * radius } };
   }
   return undefined;
 }
@@ -73,22 +70,18 @@ function ringPieces(wheel: Wheel, size: WheelSize, movement: Movement): Flanks {
   const rack = rackOf(wheel, movement);
   const base = size.pitchRadius * Math.cos(rack.alpha);
   const atBase = size.thickness / (2 * size.pitchRadius) - involute(rack.alpha);
-  const warns: string[] = [];
+  const doubts: ToothDoubt[] = [];
   let tip = size.tipRadius;
   if (tip < base) {
-    warns.push(
-      `The tips of the ring ${calledOf(wheel)} reach inside its base circle; the teeth are taken to end there, at diameter ${(2 * base).toFixed(2)}.`,
-    );
+    doubts.push({ kind: 'ringTipsInBase', wheel: wheel.id, baseDiameter: 2 * base });
     tip = base;
   }
   const step = Math.PI / wheel.teeth;
   const half = (radius: number) => atBase + involuteAt(radius, base);
   const root =
     half(size.rootRadius) < step ? size.rootRadius : rootBetween((r) => half(r) - step, tip, size.rootRadius);
-  if (!(root > tip)) {
-    return { kind: 'none', says: `${calledOf(wheel)}: the ring's teeth fill the whole pitch; make them thinner.` };
-  }
+  if (!(root > tip)) return { kind: 'none', why: { kind: 'ringFilled', wheel: wheel.id } };
   const corner = cornerFillet(half, root, rack.fillet * size.module, Math.max(tip, (tip + root) / 2), step, true);
   const flank = ringInvolutePiece(base, atBase, tip, corner?.touches ?? root);
-  return { kind: 'flanks', pieces: corner ? [flank, corner.piece] : [flank], warns };
+  return { kind: 'flanks', pieces: corner ? [flank, corner.piece] : [flank], doubts };
 }

@@ -6,6 +6,7 @@
  * wheels touch is then a comparison of angles, whatever their forms. Rings have their tips inside and their roots
  * outside. Radii in mm, angles in radians.
  */
+import type { ToothDoubt, ToothFault } from '../toothFaults.ts';
 
 /** A stretch of a flank with one formula. */
 export interface FlankPiece {
@@ -35,18 +36,19 @@ export interface ToothForm {
   readonly open: boolean;
   /** Pieces from the smallest radius to the largest, without gaps. */
   readonly pieces: readonly FlankPiece[];
-  readonly warns: readonly string[];
+  /** What is doubtful in these teeth. */
+  readonly doubts: readonly ToothDoubt[];
 }
 
-/** Teeth that cannot exist, with the reason and the remedy in the maker's words. */
+/** Teeth that cannot exist, and why. */
 export interface NoTeeth {
   readonly kind: 'none';
-  readonly says: string;
+  readonly why: ToothFault;
 }
 
 /** Flanks of one form before the tip is checked. */
 export type Flanks =
-  | { readonly kind: 'flanks'; readonly pieces: readonly FlankPiece[]; readonly warns: readonly string[] }
+  | { readonly kind: 'flanks'; readonly pieces: readonly FlankPiece[]; readonly doubts: readonly ToothDoubt[] }
   | NoTeeth;
 
 /** Half of the angle covered by a tooth at a radius between root and tip (clamped to them). */

@@ -19,6 +19,13 @@ export interface Arms {
   readonly fillet: number;
 }
 
+/** Why no openings can be made: the arms leave none, are as broad as their hub, or hub and rim leave no room. */
+export type NoOpenings = { readonly arms: Arms } & (
+  | { readonly kind: 'tooTight' }
+  | { readonly kind: 'armsAsBroadAsHub' }
+  | { readonly kind: 'noRoom' }
+);
+
 /** The openings between the arms with a place to pierce each, or why there is no room for them. */
 export type CrossingOut =
   | {
@@ -26,7 +33,7 @@ export type CrossingOut =
       readonly openings: readonly (readonly Vertex[])[];
       readonly pierce: readonly (readonly [number, number])[];
     }
-  | { readonly kind: 'none'; readonly says: string };
+  | { readonly kind: 'none'; readonly why: NoOpenings };
 
 type XY = readonly [number, number];
 
@@ -71,13 +78,14 @@ function atAngle(start: XY, direction: XY, beta: number): XY {
 /** The openings between the arms, or why there is no room for them. */
 export function crossingOut(arms: Arms): CrossingOut {
   const room = roomFault(arms);
-  if (room) return { kind: 'none', says: room };
+  if (room) return { kind: 'none', why: { kind: room, arms } };
+  const tooTight = { kind: 'none', why: { kind: 'tooTight', arms } } as const;
   const beta = Math.PI / arms.count;
   const { direction, normal, start } = edgeOf(arms);
   const rim = atRadius(start, direction, arms.rimRadius - arms.fillet);
   const hub = atRadius(start, direction, arms.hubRadius + arms.fillet);
   const angle = (p: XY) => Math.atan2(p[1], p[0]);
-  if (!rim || angle(rim) >= beta) return { kind: 'none', says: tooTight(arms) };
+  if (!rim || angle(rim) >= beta) return tooTight;
   const foot = (p: XY): XY => [p[0] - arms.fillet * normal[0], p[1] - arms.fillet * normal[1]];
   const [c, s] = [Math.cos(2 * beta), Math.sin(2 * beta)];
   const mirror = (p: XY): XY => [c * p[0] + s * p[1], s * p[0] - c * p[1]];
@@ -87,8 +95,7 @@ export function crossingOut(arms: Arms): CrossingOut {
   const add = (p: XY, bulge: number) => path.push({ x: p[0], y: p[1], bulge });
   const meetsHub = hub !== undefined && angle(hub) < beta;
   const low = meetsHub ? hub : atAngle(start, direction, beta);
-  if ((rim[0] - low[0]) * direction[0] + (rim[1] - low[1]) * direction[1] <= 0)
-    return { kind: 'none', says: tooTight(arms) };
+  if ((rim[0] - low[0]) * direction[0] + (rim[1] - low[1]) * direction[1] <= 0) return tooTight;
   add(foot(low), 0);
   add(rimLine, bulgeAbout(rim, rimLine, rimCircle));
   add(rimCircle, bulgeAbout([0, 0], rimCircle, mirror(rimCircle)));
@@ -111,15 +118,8 @@ export function crossingOut(arms: Arms): CrossingOut {
   };
 }
 
-function tooTight(arms: Arms): string {
-  return `${arms.count} arms ${arms.width.toFixed(2)} mm wide with corners of ${arms.fillet.toFixed(2)} mm leave no openings between a hub of Ø ${(2 * arms.hubRadius).toFixed(2)} and a rim of Ø ${(2 * arms.rimRadius).toFixed(2)} inside: fewer or narrower arms, or a smaller corner.`;
-}
-
-function roomFault(arms: Arms): string | undefined {
+function roomFault(arms: Arms): NoOpenings['kind'] | undefined {
   if (arms.rimRadius - arms.hubRadius > 2 * arms.fillet && arms.hubRadius > 0 && arms.width < 2 * arms.hubRadius)
     return undefined;
-  if (arms.width >= 2 * arms.hubRadius) {
-    return `Arms ${arms.width.toFixed(2)} mm wide are as broad as the hub they stand on (Ø ${(2 * arms.hubRadius).toFixed(2)}): make the hub larger or the arms narrower.`;
-  }
-  return `Between the hub (Ø ${(2 * arms.hubRadius).toFixed(2)}) and the inside of the rim (Ø ${(2 * arms.rimRadius).toFixed(2)}) there is no room for openings with corners of ${arms.fillet.toFixed(2)} mm.`;
+  return arms.width >= 2 * arms.hubRadius ? 'armsAsBroadAsHub' : 'noRoom';
 }

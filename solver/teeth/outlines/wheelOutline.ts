@@ -1,11 +1,12 @@
 /** The true outline of a wheel: teeth, crossing out, bore, as closed loops of arcs and lines. */
 import { type OutlineShape, pointAtAngle } from '../../geometry/index.ts';
+import type { WheelId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import { formOfWheel } from '../forms/formOfWheel.ts';
 import type { NoTeeth, ToothForm } from '../forms/toothForm.ts';
-import { calledOf } from '../sizes/called.ts';
 import { sizeOfWheel } from '../sizes/sizeOfWheel.ts';
-import { crossingOut } from './crossingOut.ts';
+import type { ToothDoubt } from '../toothFaults.ts';
+import { crossingOut, type NoOpenings } from './crossingOut.ts';
 import { offsetOutline } from './offsetOutline.ts';
 import { toothPath } from './toothPath.ts';
 import { leastRim, statedArms } from './usualArms.ts';
@@ -30,6 +31,18 @@ export interface WheelLoop {
   readonly shape: OutlineShape;
 }
 
+/** What a maker should know of an outline: of its teeth, its arms, or what a tool leaves. Lengths in mm. */
+export type OutlineDoubt =
+  | ToothDoubt
+  | ({ readonly wheel: WheelId } & (
+      | { readonly kind: 'cornersOfCutter'; readonly stated: number; readonly drawn: number }
+      | { readonly kind: 'thinRim'; readonly rim: number; readonly least: number }
+      | { readonly kind: 'noOpenings'; readonly why: NoOpenings }
+      | { readonly kind: 'closedUp'; readonly offset: number; readonly role: WheelLoop['role'] }
+      /** `left`: what stays standing in each space, mm². */
+      | { readonly kind: 'rootsNotReached'; readonly offset: number; readonly left: number }
+    ));
+
 /** A wheel as loops to cut and circles to scribe. */
 export interface WheelOutline {
   readonly kind: 'outline';
@@ -41,7 +54,7 @@ export interface WheelOutline {
   readonly pierce: readonly (readonly [number, number])[];
   /** Largest miss of the arcs from the true curves, mm. */
   readonly miss: number;
-  readonly warns: readonly string[];
+  readonly doubts: readonly OutlineDoubt[];
 }
 
 /** Default tolerance of outlines, mm: a fifth of what a good workshop holds (issue of this project). */
@@ -60,14 +73,14 @@ export function wheelOutline(wheel: Wheel, movement: Movement, options: OutlineO
   const bore = (wheel.bore ?? 0) / 2;
   const bores: WheelLoop[] = bore > 0 && !wheel.internal ? [{ role: 'bore', shape: circle(0, 0, bore) }] : [];
   const plain = [...teeth.loops, ...crossed.loops, ...bores];
-  const moved = options.offset ? movedLoops(plain, options.offset, tolerance, wheel) : { loops: plain, warns: [] };
+  const moved = options.offset ? movedLoops(plain, options.offset, tolerance, wheel) : { loops: plain, doubts: [] };
   return {
     kind: 'outline',
     loops: moved.loops,
     witness: bores.map(() => circle(0, 0, bore + (options.witness ?? WITNESS))),
     pierce: crossed.pierce,
     miss: teeth.miss,
-    warns: [...form.warns, ...crossed.warns, ...moved.warns],
+    doubts: [...form.doubts, ...crossed.doubts, ...moved.doubts],
   };
 }
 
@@ -97,41 +110,36 @@ function teethLoops(form: ToothForm, wheel: Wheel, movement: Movement, tolerance
 function openingsOf(wheel: Wheel, movement: Movement, cutterRadius: number) {
   const none = { loops: [] as WheelLoop[], pierce: [] as (readonly [number, number])[] };
   const stated = statedArms(wheel, movement);
-  if (!stated || wheel.internal) return { ...none, warns: [] };
-  const warns: string[] = [];
+  if (!stated || wheel.internal) return { ...none, doubts: [] };
+  const doubts: OutlineDoubt[] = [];
   const arms = { ...stated, fillet: Math.max(stated.fillet, cutterRadius) };
   if (arms.fillet > stated.fillet) {
-    warns.push(
-      `${calledOf(wheel)}: inner corners of ${stated.fillet.toFixed(2)} mm are smaller than the cutter; they are drawn ${arms.fillet.toFixed(2)} mm.`,
-    );
+    doubts.push({ kind: 'cornersOfCutter', wheel: wheel.id, stated: stated.fillet, drawn: arms.fillet });
   }
   const rim = wheel.arms?.rim ?? 0;
   const least = leastRim(wheel, movement);
   if (rim < least) {
-    warns.push(
-      `${calledOf(wheel)}: a rim of ${rim.toFixed(2)} mm is thinner than the teeth are deep (${least.toFixed(2)} mm): the usual least rim.`,
-    );
+    doubts.push({ kind: 'thinRim', wheel: wheel.id, rim, least });
   }
   const crossed = crossingOut(arms);
-  if (crossed.kind === 'none') return { ...none, warns: [...warns, `${calledOf(wheel)}: ${crossed.says}`] };
+  if (crossed.kind === 'none') {
+    return { ...none, doubts: [...doubts, { kind: 'noOpenings', wheel: wheel.id, why: crossed.why } as const] };
+  }
   const loops = crossed.openings.map((vertices): WheelLoop => ({ role: 'opening', shape: { kind: 'path', vertices } }));
-  return { loops, pierce: [...crossed.pierce], warns };
+  return { loops, pierce: [...crossed.pierce], doubts };
 }
 
 /** Every loop moved out of the metal: the outer edge grows, the openings shrink. */
 function movedLoops(loops: readonly WheelLoop[], offset: number, tolerance: number, wheel: Wheel) {
-  const warns: string[] = [];
+  const doubts: OutlineDoubt[] = [];
   const moved = loops.flatMap((loop, i) => {
     // The first loop bounds the metal from outside; the ring's teeth and all openings bound it from inside.
     const { outlines, left } = offsetOutline(loop.shape, i === 0 ? offset : -offset, tolerance);
-    if (outlines.length === 0)
-      warns.push(`${calledOf(wheel)}: an offset of ${offset.toFixed(3)} mm closes the ${loop.role} altogether.`);
+    if (outlines.length === 0) doubts.push({ kind: 'closedUp', wheel: wheel.id, offset, role: loop.role });
     if (loop.role === 'teeth' && left > wheel.teeth * 4 * tolerance * offset) {
-      warns.push(
-        `${calledOf(wheel)}: a tool of radius ${offset.toFixed(3)} mm does not reach into the roots; ${(left / wheel.teeth).toFixed(4)} mm² stays standing in each space.`,
-      );
+      doubts.push({ kind: 'rootsNotReached', wheel: wheel.id, offset, left: left / wheel.teeth });
     }
     return outlines.map((shape): WheelLoop => ({ role: loop.role, shape }));
   });
-  return { loops: moved, warns };
+  return { loops: moved, doubts };
 }

@@ -1,5 +1,6 @@
 /** Which row of proportions a cycloidal wheel or pinion follows. */
 import type { Movement, Wheel } from '../../movement/schema.ts';
+import type { ToothDoubt } from '../toothFaults.ts';
 import { CUTTER_LEAVES, CUTTER_WHEELS, type LeafRow, RECALLED, type WheelRow } from './clockTables.ts';
 import { pointedFace } from './epicycloid.ts';
 import { moduleOf } from './moduleOf.ts';
@@ -29,16 +30,21 @@ const isFamily = (name: string): name is ClockFamily => (CLOCK_FAMILIES as reado
 const DEEP_FROM = 0.475;
 const DEEP_TO = 1.05;
 
-function familyOf(wheel: Wheel, movement: Movement): { family: ClockFamily; warns: string[] } {
-  const warns: string[] = [];
+function familyOf(wheel: Wheel, movement: Movement): { family: ClockFamily; doubts: ToothDoubt[] } {
+  const doubts: ToothDoubt[] = [];
   if (wheel.table !== undefined) {
-    if (isFamily(wheel.table)) return { family: wheel.table, warns };
-    warns.push(
-      `Tooth table "${wheel.table}" is not known for cycloidal teeth; BS 978 is used. Known: ${CLOCK_FAMILIES.join(', ')}.`,
-    );
+    if (isFamily(wheel.table)) return { family: wheel.table, doubts };
+    doubts.push({
+      kind: 'unknownTable',
+      wheel: wheel.id,
+      form: 'cycloidal',
+      table: wheel.table,
+      used: CLOCK_FAMILIES[0],
+      known: CLOCK_FAMILIES,
+    });
   }
   const drivesPins = partnersOf(wheel, movement)[0]?.wheel.form === 'lantern';
-  return { family: drivesPins && !isPinion(wheel, movement) ? 'lantern wheel' : 'BS 978', warns };
+  return { family: drivesPins && !isPinion(wheel, movement) ? 'lantern wheel' : 'BS 978', doubts };
 }
 
 function cutterWheel(family: ClockFamily, module: number): WheelRow {
@@ -64,14 +70,14 @@ const leafSource = (leaves: number): string => {
   return exact ? `${CUTTERS}, ${leaves} leaves` : `${CUTTERS}, between its rows (${leaves} leaves has none)`;
 };
 
-function tabulatedLeaf(leaves: number, warns: string[]): ToothRow {
+function tabulatedLeaf(leaves: number, doubts: ToothDoubt[]): ToothRow {
   const { addendum, dedendum, thickness, tipRadius } = cutterLeaf(leaves);
   const source = leafSource(leaves);
-  return { role: 'leaf', addendum, dedendum, thickness, face: { kind: 'ogive', radius: tipRadius }, source, warns };
+  return { role: 'leaf', addendum, dedendum, thickness, face: { kind: 'ogive', radius: tipRadius }, source, doubts };
 }
 
 /** Leaves by the recalled BS 978-2 rules, or radial flanks with half-round tops for the exact epicycloid. */
-function recalledLeaf(leaves: number, wheelTeeth: number, rounded: boolean, warns: string[]): ToothRow {
+function recalledLeaf(leaves: number, wheelTeeth: number, rounded: boolean, doubts: ToothDoubt[]): ToothRow {
   const thick = leaves >= 11 ? 1 : 0;
   const profile = rounded || leaves >= 10 ? 'A' : leaves >= 8 ? 'B' : 'C';
   const mate = RECALLED.shortening * pointedFace(wheelTeeth, leaves).addendum;
@@ -82,11 +88,11 @@ function recalledLeaf(leaves: number, wheelTeeth: number, rounded: boolean, warn
     thickness: RECALLED.leafThickness[thick],
     face: { kind: 'ogive', radius: RECALLED.tops[profile].radius[thick] },
     source: `BS 978-2:1952 profile ${profile} (from memory)`,
-    warns,
+    doubts,
   };
 }
 
-function theoreticalWheel(wheel: Wheel, movement: Movement, exact: boolean, warns: string[]): ToothRow {
+function theoreticalWheel(wheel: Wheel, movement: Movement, exact: boolean, doubts: ToothDoubt[]): ToothRow {
   const leaves = mateTeethOf(wheel, movement);
   const { addendum: pointed } = pointedFace(wheel.teeth, leaves);
   return {
@@ -98,12 +104,12 @@ function theoreticalWheel(wheel: Wheel, movement: Movement, exact: boolean, warn
     source: exact
       ? `epicycloid for ${leaves} leaves, addendum 0.95 of the pointed one`
       : `BS 978-2:1952 for ${leaves} leaves (from memory)`,
-    warns,
+    doubts,
   };
 }
 
 /** A wheel for a lantern pinion: tooth = space, the face the envelope of the pin, 0.95 of the pointed height. */
-function lanternWheel(wheel: Wheel, movement: Movement, warns: string[]): ToothRow {
+function lanternWheel(wheel: Wheel, movement: Movement, doubts: ToothDoubt[]): ToothRow {
   const module = moduleOf(wheel.size);
   const mate = partnersOf(wheel, movement).find((partner) => partner.wheel.form === 'lantern')?.wheel;
   const pins = wheel.mateTeeth ?? mate?.teeth ?? mateTeethOf(wheel, movement);
@@ -118,7 +124,7 @@ function lanternWheel(wheel: Wheel, movement: Movement, warns: string[]): ToothR
     thickness,
     face: { kind: 'pinEnvelope', pins, pinRadius },
     source: `envelope of ${pins} round pins, addendum 0.95 of the pointed one`,
-    warns,
+    doubts,
   };
 }
 
@@ -134,7 +140,7 @@ function ownRow(row: OwnRow, wheel: Wheel, movement: Movement): ToothRow {
         ? { kind: 'epicycloid', leaves: mateTeethOf(wheel, movement) }
         : { kind: 'ogive', radius: row.faceRadius },
     source: sourceOfRow(row),
-    warns: [],
+    doubts: [],
   };
 }
 
@@ -142,15 +148,15 @@ function ownRow(row: OwnRow, wheel: Wheel, movement: Movement): ToothRow {
 export function cycloidalRow(wheel: Wheel, movement: Movement): ToothRow {
   const own = ownRowOf(wheel, movement);
   if (own) return ownRow(own, wheel, movement);
-  const { family, warns } = familyOf(wheel, movement);
+  const { family, doubts } = familyOf(wheel, movement);
   const pinion = isPinion(wheel, movement);
   const mate = mateTeethOf(wheel, movement);
-  if (family === 'lantern wheel') return lanternWheel(wheel, movement, warns);
+  if (family === 'lantern wheel') return lanternWheel(wheel, movement, doubts);
   if (family === 'epicycloid' || family === 'BS 978 from memory') {
     const exact = family === 'epicycloid';
-    return pinion ? recalledLeaf(wheel.teeth, mate, exact, warns) : theoreticalWheel(wheel, movement, exact, warns);
+    return pinion ? recalledLeaf(wheel.teeth, mate, exact, doubts) : theoreticalWheel(wheel, movement, exact, doubts);
   }
-  if (pinion) return tabulatedLeaf(wheel.teeth, warns);
+  if (pinion) return tabulatedLeaf(wheel.teeth, doubts);
   const row = cutterWheel(family, moduleOf(wheel.size));
   return {
     role: 'wheel',
@@ -159,6 +165,6 @@ export function cycloidalRow(wheel: Wheel, movement: Movement): ToothRow {
     thickness: row.thickness,
     face: { kind: 'ogive', radius: row.tipRadius },
     source: `${CUTTERS}, ${row.name.replace('BS 978 ', '')}`,
-    warns,
+    doubts,
   };
 }

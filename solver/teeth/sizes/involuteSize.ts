@@ -1,6 +1,6 @@
 /** Sizes of involute wheels by ISO 21771 (shift positive where it thickens the tooth, on rings too) and ISO 53. */
 import type { Movement, Wheel } from '../../movement/schema.ts';
-import { calledOf } from './called.ts';
+import type { ToothDoubt } from '../toothFaults.ts';
 import { involute, involuteAngle } from './involuteFunction.ts';
 import { moduleOf } from './moduleOf.ts';
 import { type OwnRow, ownRowOf, sourceOfRow } from './ownTable.ts';
@@ -19,8 +19,10 @@ export interface InvoluteRack {
   /** Tooth thickness on the pitch circle of a wheel without shift, where an own table states one. */
   readonly thickness?: number;
   readonly source: string;
-  readonly warns: readonly string[];
+  readonly doubts: readonly ToothDoubt[];
 }
+
+const RACK_NAMES = BASIC_RACKS.map(({ name }) => name);
 
 /** The rack that a wheel is cut with. */
 export function rackOf(wheel: Wheel, movement: Movement): InvoluteRack {
@@ -29,10 +31,17 @@ export function rackOf(wheel: Wheel, movement: Movement): InvoluteRack {
   const named = wheel.table === undefined ? BASIC_RACKS[0] : rackNamed(wheel.table);
   const rack: BasicRack | undefined = named ?? BASIC_RACKS[0];
   if (!rack) throw new Error('the table of racks is empty');
-  const warns = named
+  const doubts: ToothDoubt[] = named
     ? []
     : [
-        `Tooth table "${wheel.table}" is not known for involute teeth; ${rack.name} is used. Known: ${BASIC_RACKS.map((r) => r.name).join(', ')}.`,
+        {
+          kind: 'unknownTable',
+          wheel: wheel.id,
+          form: 'involute',
+          table: wheel.table ?? '',
+          used: rack.name,
+          known: RACK_NAMES,
+        },
       ];
   const own = wheel.addendum !== undefined || wheel.dedendum !== undefined || wheel.pressureAngle !== undefined;
   const alpha = (wheel.pressureAngle ?? rack.pressureAngle) * DEGREE;
@@ -43,7 +52,7 @@ export function rackOf(wheel: Wheel, movement: Movement): InvoluteRack {
     dedendum,
     fillet: Math.max(0, Math.min(rack.fillet, widestFillet(alpha, dedendum))),
     source: own ? `${rack.source}, own factors` : rack.source,
-    warns,
+    doubts,
   };
 }
 
@@ -57,7 +66,7 @@ function ownRack(wheel: Wheel, row: OwnRow): InvoluteRack {
     fillet: Math.max(0, Math.min(row.fillet ?? 0, widestFillet(alpha, dedendum))),
     ...(row.thickness === undefined ? {} : { thickness: row.thickness }),
     source: sourceOfRow(row),
-    warns: [],
+    doubts: [],
   };
 }
 
@@ -77,28 +86,23 @@ export function pointedRadius(
   return at === undefined ? undefined : baseRadius / Math.cos(at);
 }
 
-const hundredths = (value: number): string => value.toFixed(2);
-
 /** Shift short of the limit that is let pass, × module: 17 teeth at 20° (0.006) are cut without a word by habit of the trade. */
 const HARMLESS_UNDERCUT = 0.01;
 
-function involuteWarnings(wheel: Wheel, size: WheelSize, rack: InvoluteRack): string[] {
-  const warns = [...rack.warns];
+function involuteDoubts(wheel: Wheel, size: WheelSize, rack: InvoluteRack): ToothDoubt[] {
+  const doubts = [...rack.doubts];
   const { alpha } = rack;
   const base = size.baseRadius ?? 0;
   const pointed = pointedRadius(base, alpha, size.thickness / (2 * size.pitchRadius), wheel.internal);
   if (!wheel.internal && pointed !== undefined && size.tipRadius > pointed) {
-    warns.push(
-      `The teeth of ${calledOf(wheel)} come to a point at diameter ${hundredths(2 * pointed)}, inside their tip diameter ${hundredths(2 * size.tipRadius)}: turn the blank to ${hundredths(2 * pointed)} or less.`,
-    );
+    const [pointDiameter, tipDiameter] = [2 * pointed, 2 * size.tipRadius];
+    doubts.push({ kind: 'blankTooLarge', wheel: wheel.id, pointDiameter, tipDiameter });
   }
   const least = rack.addendum - (wheel.teeth * Math.sin(alpha) ** 2) / 2;
   if (!wheel.internal && wheel.profileShift < least - HARMLESS_UNDERCUT) {
-    warns.push(
-      `${calledOf(wheel)}: ${wheel.teeth} teeth at ${hundredths(alpha / DEGREE)}° are undercut by the standard rack; a profile shift of ${least.toFixed(3)} avoids it.`,
-    );
+    doubts.push({ kind: 'undercut', wheel: wheel.id, teeth: wheel.teeth, pressureAngle: alpha, shift: least });
   }
-  return warns;
+  return doubts;
 }
 
 /** Circles and teeth of an involute wheel. */
@@ -125,6 +129,6 @@ export function involuteSize(wheel: Wheel, movement: Movement): WheelSize {
     pressureAngle: rack.alpha,
     source: asCut ? `as cut; else ${rack.source}` : rack.source,
   };
-  const warns = involuteWarnings(wheel, size, rack);
-  return warns.length > 0 ? { ...size, warns } : size;
+  const doubts = involuteDoubts(wheel, size, rack);
+  return doubts.length > 0 ? { ...size, doubts } : size;
 }

@@ -10,12 +10,3 @@ export function moduleOf(size: Wheel['size']): number {
   if ('diametralPitch' in size) return INCH / size.diametralPitch;
   return size.circularPitch / Math.PI;
 }
-
-const plain = (value: number): string => String(Number(value.toPrecision(6)));
-
-/** The size in the maker's own terms: "module 0.8", "16 DP (module 1.5875)", "circular pitch 2.5 mm (module 0.795775)". */
-export function sizeWords(size: Wheel['size']): string {
-  if ('module' in size) return `module ${plain(size.module)}`;
-  if ('diametralPitch' in size) return `${plain(size.diametralPitch)} DP (module ${plain(moduleOf(size))})`;
-  return `circular pitch ${plain(size.circularPitch)} mm (module ${plain(moduleOf(size))})`;
-}

@@ -1,5 +1,6 @@
 /** Tip shortening of an involute pair with profile shift, so that the standard clearance remains (ISO 21771). */
 import type { Movement, Wheel } from '../../movement/schema.ts';
+import type { Mismatch } from '../pairFaults.ts';
 import { calculatedDepth } from './calculatedDepth.ts';
 import { rackOf } from './involuteSize.ts';
 import { moduleOf } from './moduleOf.ts';
@@ -24,12 +25,12 @@ export function shorterTips(
   a: Wheel,
   b: Wheel,
   movement: Movement,
-): ShorterTips | { readonly kind: 'none'; readonly says: string } {
+): ShorterTips | { readonly kind: 'none'; readonly why: Mismatch | { readonly kind: 'notExternalInvolutes' } } {
   if (a.form !== 'involute' || b.form !== 'involute' || a.internal || b.internal) {
-    return { kind: 'none', says: 'Tip shortening is for two involute wheels with outside teeth.' };
+    return { kind: 'none', why: { kind: 'notExternalInvolutes' } };
   }
   const depth = calculatedDepth(a, b, movement);
-  if (depth.kind === 'mismatch') return { kind: 'none', says: depth.says };
+  if (depth.kind === 'mismatch') return { kind: 'none', why: depth.why };
   const module = moduleOf(a.size);
   const centreShift = depth.distance / module - (a.teeth + b.teeth) / 2;
   const shortening = Math.max(0, a.profileShift + b.profileShift - centreShift);

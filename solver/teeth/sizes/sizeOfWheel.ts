@@ -1,6 +1,5 @@
 /** Circles and teeth of any wheel: form, table and the wheel's own factors brought together. */
 import type { Movement, Wheel } from '../../movement/schema.ts';
-import { calledOf } from './called.ts';
 import { cycloidalRow } from './cycloidalRow.ts';
 import { involuteSize } from './involuteSize.ts';
 import { moduleOf } from './moduleOf.ts';
@@ -9,7 +8,7 @@ import { trundleRadiusOf } from './trundles.ts';
 import type { WheelSize } from './wheelSize.ts';
 
 /**
- * The size of a wheel of the movement, mm. Always gives finite numbers; what is doubtful stands in `warns`.
+ * The size of a wheel of the movement, mm. Always gives finite numbers; what is doubtful stands in `doubts`.
  *
  * @param movement tells the mate (from the depth rules), which decides wheel or pinion and a cycloidal addendum
  */
@@ -48,13 +47,12 @@ function cycloidalSize(wheel: Wheel, movement: Movement): WheelSize {
     thickness: wheel.toothThickness ?? (wheel.thicknessFactor ?? row.thickness) * module,
     source: `${asCut ? 'as cut; else ' : ''}${row.source}${own ? ', own factors' : ''}`,
   };
-  const warns = [...row.warns];
+  const doubts = [...row.doubts];
   if (rootRadius < LEAST_RADIUS * module) {
-    warns.push(
-      `The spaces of ${calledOf(wheel)} would be cut to its centre (${(size.dedendum / module).toFixed(2)} module deep on a pitch radius of ${(wheel.teeth / 2).toFixed(1)}): nothing is left to carry the teeth.`,
-    );
+    const [dedendum, inModules] = [size.dedendum / module, wheel.teeth / 2];
+    doubts.push({ kind: 'cutToCentre', wheel: wheel.id, dedendum, pitchRadius: inModules });
   }
-  return warns.length > 0 ? { ...size, warns } : size;
+  return doubts.length > 0 ? { ...size, doubts } : size;
 }
 
 /** Smallest radius that a size keeps, × module: where factors would cut a wheel away to its centre. */
@@ -78,6 +76,5 @@ function lanternSize(wheel: Wheel): WheelSize {
   };
   const chord = 2 * pitchRadius * Math.sin(Math.PI / wheel.teeth);
   if (2 * pin < chord) return size;
-  const says = `The trundles of ${calledOf(wheel)} (Ø ${(2 * pin).toFixed(2)}) leave no space: their centres stand ${chord.toFixed(2)} mm apart.`;
-  return { ...size, warns: [says] };
+  return { ...size, doubts: [{ kind: 'trundlesTouch', wheel: wheel.id, trundleDiameter: 2 * pin, apart: chord }] };
 }

@@ -1,5 +1,7 @@
 /** One row of tooth proportions, × module: what every form's size and outline are made from. */
 
+import type { ToothDoubt } from '../toothFaults.ts';
+
 /** The curve of a tooth above the pitch circle. */
 export type Face =
   /** A single arc of this radius (× module) that leaves the flank without a corner: the ogive of a leaf. */
@@ -23,5 +25,5 @@ export interface ToothRow {
   readonly face: Face;
   /** Name of the table for the sheet. */
   readonly source: string;
-  readonly warns: readonly string[];
+  readonly doubts: readonly ToothDoubt[];
 }

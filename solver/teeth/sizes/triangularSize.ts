@@ -1,6 +1,5 @@
 /** Sizes of wheels with triangular teeth that fill their pitch at the root, as the ancient instruments have them. */
 import type { Wheel } from '../../movement/schema.ts';
-import { calledOf } from './called.ts';
 import { moduleOf } from './moduleOf.ts';
 import { apexRadius, fillingRoot } from './triangle.ts';
 import type { WheelSize } from './wheelSize.ts';
@@ -51,8 +50,8 @@ export function triangularSize(wheel: Wheel): WheelSize {
     source: `${asCut ? 'as cut; else ' : ''}triangular teeth of ${wheel.toothAngle ?? USUAL_TOOTH_ANGLE}°`,
   };
   if (side * (cut - apex) <= 1e-9 * apex) return size;
-  const says = `The teeth of ${calledOf(wheel)} come to a point at diameter ${(2 * apex).toFixed(2)}; they cannot reach ${(2 * cut).toFixed(2)}.`;
-  return { ...size, warns: [says] };
+  const [pointDiameter, tipDiameter] = [2 * apex, 2 * cut];
+  return { ...size, doubts: [{ kind: 'pointedTriangles', wheel: wheel.id, pointDiameter, tipDiameter }] };
 }
 
 /** Apex and filling root of triangles that point to the centre of a ring. */

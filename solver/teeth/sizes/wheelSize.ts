@@ -1,5 +1,8 @@
 /** What `sizeOfWheel` gives: the circles of a wheel and its teeth, before any contact is asked. */
 
+import type { Mismatch } from '../pairFaults.ts';
+import type { ToothDoubt } from '../toothFaults.ts';
+
 /** The circles and the tooth thickness of one wheel, radii and lengths in mm. */
 export interface WheelSize {
   /** Module, mm, whatever the file states. */
@@ -18,11 +21,11 @@ export interface WheelSize {
   readonly pressureAngle?: number;
   /** Where the numbers come from: the name of the table or the word "as cut", for the sheet. */
   readonly source: string;
-  /** What the maker should know of these teeth: unknown table, pointed tips, undercut; whole sentences. */
-  readonly warns?: readonly string[];
+  /** What the maker should know of these teeth: unknown table, pointed tips, undercut. */
+  readonly doubts?: readonly ToothDoubt[];
 }
 
 /** The calculated centre distance of a pair. */
 export type CalculatedDepth =
   | { readonly kind: 'depth'; readonly distance: number; readonly pressureAngle?: number; readonly internal: boolean }
-  | { readonly kind: 'mismatch'; readonly says: string; readonly distance: number };
+  | { readonly kind: 'mismatch'; readonly why: Mismatch; readonly distance: number };

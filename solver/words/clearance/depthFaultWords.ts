@@ -2,9 +2,10 @@
 import type { DepthCause } from '../../clearance/index.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
+import { pairFaultSays } from '../teeth/pairWords.ts';
 
 const SAYS: Sentences<DepthCause> = {
-  noMesh: ({ window }) => `do not mesh: ${window.says}`,
+  noMesh: ({ window }, speaker) => `do not mesh: ${pairFaultSays(window.why, speaker)}`,
   tooNear: ({ by, tooNear, play, runOut }, { length }) =>
     `${by === 'bottoming' ? 'bottom' : 'bind'}: ${length(tooNear)} too near${runOut ? ' where their run-out is at its worst' : ''}, and their bearings give way by ${length(play)} only.`,
   losesContact: ({ tooFar }, { length }) => `lose contact: ${length(tooFar)} too far apart.`,

@@ -5,6 +5,7 @@ import { asSentence, counted, listed } from '../lists.ts';
 import { disagreementSays } from '../planting/disagreementWords.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
+import { mismatchSays } from '../teeth/pairWords.ts';
 import { depthFaultSays } from './depthFaultWords.ts';
 import { namesOfParts, pieceWords } from './pieces.ts';
 
@@ -41,7 +42,7 @@ const SAYS: Sentences<Told> = {
     asSentence(
       `${namesOfParts(openings, speaker)} cross each other in ${speaker.name(plate)}: one outline round both is wanted.`,
     ),
-  sizes: ({ calculated }) => calculated.says,
+  sizes: ({ calculated }, speaker) => mismatchSays(calculated.why, speaker),
   apartInHeight: ({ wheels, finding }, speaker) =>
     asSentence(`${namesOfParts(wheels, speaker)} do not meet in height: ${speaker.length(gapOf(finding))} apart.`),
   underShake: ({ wheels, fault }, speaker) =>

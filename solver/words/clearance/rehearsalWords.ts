@@ -3,6 +3,7 @@ import type { LeftOut, NoRehearsal, RehearsalReport } from '../../clearance/rehe
 import { counted } from '../lists.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
+import { teethSay } from '../teeth/toothWords.ts';
 import { namesOfParts } from './pieces.ts';
 
 /** A lean below this is told as none, degrees: half of the last figure. */
@@ -41,7 +42,7 @@ function stopsSays(report: RehearsalReport, turns: string, speaker: Speaker): st
 const NONE: Sentences<NoRehearsal> = {
   noDepth: () => 'There is no depth to rehearse.',
   leadsNowhere: () => 'No depth leads on from the arbor that drives: nothing to rehearse.',
-  noTeeth: ({ form }) => form.says,
+  noTeeth: ({ form }, speaker) => teethSay(form.why, speaker),
 };
 
 /** Why there is nothing to rehearse. */
