@@ -142,7 +142,7 @@ try {
   await main();
 } catch (error) {
   console.log(error instanceof Error ? error.message : error);
-  sum.failed += 1;
+  sum.failed++;
 }
 if (isCi) sum.failed += sum.skipped;
 console.log(`${sum.passed} passed, ${sum.failed} failed`);

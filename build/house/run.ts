@@ -21,16 +21,17 @@ function table(rows: readonly (readonly string[])[]): string {
     .join('\n');
 }
 
-const verdict = (value: number, wanted: number, allowed: number): string => {
+function verdict(value: number, wanted: number, allowed: number): string {
   if (value > allowed) return 'OVER';
   return value <= wanted ? 'ok' : 'not yet';
-};
+}
 
 function main(): void {
   const named = process.argv.slice(2);
   const unknown = named.filter((name) => !(name in LIMITS));
-  if (unknown.length > 0)
+  if (unknown.length > 0) {
     throw new Error(`Unknown line: ${unknown.join(', ')}. Lines: ${Object.keys(LIMITS).join(', ')}.`);
+  }
   const sources = readSources(TOP);
   const rows: string[][] = [['line', 'what', 'value', 'allowed', 'wanted', '']];
   for (const [name, { says, measure, wanted, allowed }] of Object.entries(LIMITS)) {

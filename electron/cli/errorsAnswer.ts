@@ -41,8 +41,9 @@ function errorsOf(choice: ErrorsChoice): StatedErrors {
     const typed = choice[kind];
     if (typed === undefined) continue;
     const value = typed.trim() === '' ? Number.NaN : Number(typed);
-    if (!(value >= 0 && value <= MOST_ERROR))
+    if (!(value >= 0 && value <= MOST_ERROR)) {
       throw new Refusal(`--${kind}: found "${typed}", expected a ± from 0 to ${MOST_ERROR} mm, such as 0.04`);
+    }
     errors[kind] = value;
   }
   return errors;
@@ -51,8 +52,9 @@ function errorsOf(choice: ErrorsChoice): StatedErrors {
 function wholeNumber(name: string, typed: string | undefined, usual: number, from: number, to: number): number {
   if (typed === undefined) return usual;
   const value = typed.trim() === '' ? Number.NaN : Number(typed);
-  if (!Number.isInteger(value) || value < from || value > to)
+  if (!Number.isInteger(value) || value < from || value > to) {
     throw new Refusal(`--${name}: found "${typed}", expected a whole number from ${from} to ${to}`);
+  }
   return value;
 }
 

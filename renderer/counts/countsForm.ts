@@ -115,8 +115,9 @@ class Reader {
   counts(): readonly number[] | undefined {
     const words = this.form.onHand.split(/[\s,;]+/).filter(Boolean);
     const wrong = words.find((word) => !/^\d+$/.test(word));
-    if (wrong !== undefined)
+    if (wrong !== undefined) {
       this.refuse('onHand', `"${wrong}" is no count of teeth: write 60 64 64 8, one for each wheel.`);
+    }
     return words.length === 0 || wrong !== undefined ? undefined : words.map(Number);
   }
 

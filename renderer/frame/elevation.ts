@@ -28,7 +28,7 @@ const LEAST_HEIGHT = 24;
 
 /** One scale for all rows; across it is the same as along unless the wheels would not fit. */
 export function elevationScale(movement: Movement, sizes: ReadonlyMap<string, WheelSize>): ElevationScale {
-  let [from, to, radius] = [Infinity, -Infinity, 0];
+  let [from, to, radius] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
   for (const { id, level, thickness } of movement.wheels) {
     from = Math.min(from, level);
     to = Math.max(to, level + thickness);

@@ -52,7 +52,7 @@ export function trainRows(movement: Movement, turning: Turning): TrainRow[] {
     for (const pipe of riders.get(arbor.id) ?? []) take(pipe, Math.min(nesting + 1, 2));
   };
   const order = [...movement.arbors].sort((a, b) => {
-    const [sa, sb] = [steps.get(a.id) ?? Infinity, steps.get(b.id) ?? Infinity];
+    const [sa, sb] = [steps.get(a.id) ?? Number.POSITIVE_INFINITY, steps.get(b.id) ?? Number.POSITIVE_INFINITY];
     return sa === sb ? 0 : sa - sb;
   });
   for (const arbor of order) if (!arbor.ridesOn || !known.has(arbor.ridesOn)) take(arbor, 0);

@@ -64,8 +64,9 @@ function itemOf(
     if (name === '±' && read.mm < 0) return { kind: 'problem', says: `±: ${text} is below zero. Check it.` };
     mm.push(read.mm);
   }
-  if (!/^\d{4}-\d\d-\d\d$/.test(date))
+  if (!/^\d{4}-\d\d-\d\d$/.test(date)) {
     return { kind: 'problem', says: 'Day: choose the day on which it was measured.' };
+  }
   const [across = 0, up = 0, pm] = mm;
   const item: ItemInput<'readings'> = {
     id: freshReadingId(movement),

@@ -118,8 +118,9 @@ export function shownFor({ value, taken }: Reading, length: number, found: numbe
   const half = ((taken?.pins?.[0] ?? 0) + (taken?.pins?.[1] ?? 0)) / 2;
   const zero = taken?.zero ?? 0;
   // Flat jaws: the length is what they showed times one factor.
-  if (taken?.how === 'jaws')
+  if (taken?.how === 'jaws') {
     return value === undefined || found === 0 ? length : ((value - zero) * length) / found + zero;
+  }
   const through = taken?.how === 'over' ? length + half : taken?.how === 'inside' ? length - half : length;
   return through + zero;
 }

@@ -58,9 +58,9 @@ export function spanOfDates(from: string, to: string, period: Rational): Span {
   };
 }
 
-const daysSay = ({ n, d }: Rational): string => {
+function daysSay({ n, d }: Rational): string {
   const whole = n / d;
   const rest = n - whole * d;
   const hours = rest === 0n ? '' : ` and ${Number(((24n * rest * 3600n) / d).toString()) / 3600} h`;
   return `${whole} ${whole === 1n || whole === -1n ? 'day' : 'days'}${hours}`;
-};
+}

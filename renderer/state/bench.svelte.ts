@@ -172,7 +172,7 @@ export class Bench {
     this.history = startHistory(movement);
     this.savedAfter = document.unsaved ? 'never' : undefined;
     this.handle = document.handle;
-    this.documentsOpened += 1;
+    this.documentsOpened++;
     this.fit();
   }
 

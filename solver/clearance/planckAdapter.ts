@@ -160,8 +160,9 @@ export function turningWorldOf(plans: readonly TurningBody[], friction: number):
     brake: (index, torque) => {
       const body = bodies[index];
       if (!body) return;
-      if (torque > 0)
+      if (torque > 0) {
         world.createJoint(new FrictionJoint({ maxForce: 0, maxTorque: torque }, frame, body, body.getPosition()));
+      }
     },
     angle: (index) => bodies[index]?.getAngle() ?? 0,
     rate: (index) => (bodies[index]?.getAngularVelocity() ?? 0) * STEP_TIME,

@@ -61,8 +61,9 @@ export function parseLength(text: string, unit: LengthUnit = 'mm'): ParsedLength
     return problem('Some of the numbers have a unit and some have none; give each its unit.', LENGTH_EXAMPLES);
   }
   const mm = terms.reduce((sum, term) => sum + term.value * (term.scale ?? bareScale), 0) + 0;
-  if (!(Math.abs(mm) <= MAX_LENGTH))
+  if (!(Math.abs(mm) <= MAX_LENGTH)) {
     return problem(`That is beyond ${MAX_LENGTH} mm, the largest length known here.`, LENGTH_EXAMPLES);
+  }
   return { kind: 'length', mm };
 }
 
@@ -101,11 +102,13 @@ function termsOf(text: string, units: Readonly<Record<string, number>>): readonl
     if (operator !== null) {
       sign = operator[1] === '-' ? -1 : 1;
       rest = rest.slice(operator[0].length);
-    } else if (terms.length > 0 && !mayFollow(terms.at(-1), units))
+    } else if (terms.length > 0 && !mayFollow(terms.at(-1), units)) {
       return `“${rest}” was not understood after what stands before it.`;
+    }
     const number = NUMBER.exec(rest);
-    if (number === null)
+    if (number === null) {
       return rest === '' ? 'A number is missing at the end.' : `“${rest}” does not begin with a number.`;
+    }
     rest = rest.slice(number[0].length).trimStart();
     const value = amountOf(number);
     if (!Number.isFinite(value)) return `“${number[0]}” is no number.`;

@@ -30,12 +30,12 @@ function pair(distance: number, play: number, runOut = 0) {
   });
 }
 
-const found = (distance: number, play: number, runOut = 0) => {
+function found(distance: number, play: number, runOut = 0) {
   const movement = pair(distance, play, runOut);
   return checkMovement(plantMovement(movement), { depths: true })
     .filter(({ cause }) => cause.kind === 'underShake')
     .map((finding) => ({ severity: finding.severity, says: wordsOf(movement).finding(finding) }));
-};
+}
 
 describe('depths under shake', () => {
   const movement = pair(36, 0.01);

@@ -6,7 +6,7 @@ import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
 
 /** Two wheels 0.6 apart, and a post 0.6 from the first: both keep the general 0.5. */
-const scene = (limits: object = {}) => {
+function scene(limits: object = {}) {
   const [a, b] = [arborAt('A', 0, 0), arborAt('B', 35.6, 0)];
   return sceneOf({
     limits,
@@ -15,7 +15,7 @@ const scene = (limits: object = {}) => {
     wheels: [wheelOf('a', 'A', 40, 0), wheelOf('b', 'B', 30, 0)],
     posts: [{ id: 'P', at: [0, 22.6], diameter: 4, levels: { from: -5, to: 10 } }],
   });
-};
+}
 const found = (limits: object): string[] =>
   checkMovement(plantMovement(scene(limits))).map(({ parts, wanted }) => `${[...parts].sort().join(' ')} ${wanted}`);
 

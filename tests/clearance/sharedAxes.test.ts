@@ -36,13 +36,13 @@ function scene(third = false) {
   });
 }
 
-const sharedOf = (movement: ReturnType<typeof scene>) => {
+function sharedOf(movement: ReturnType<typeof scene>) {
   const placed = plantMovement(movement);
   const finding = checkMovement(placed).find(({ key }) => key.startsWith('depth sharedAxis '));
   if (!finding) throw new Error('not found');
   const remedies = remediesFor(placed, finding);
   return { finding, remedies, says: remedies.map(wordsOf(movement).cure) };
-};
+}
 
 describe('depths that share two axes', () => {
   it('are cured by the second module: sixty teeth at module 1 are sixty-four at 60/64', () => {

@@ -14,7 +14,7 @@ const bearings = ['lower', 'upper'].map((plate) => ({ plate, bore: 1.02, pivot: 
 const A = 'A' as ArborId;
 
 /** An arbor between plates 30 apart, with wheels at the given levels, 2 thick. */
-const stacked = (levels: readonly number[], endShake: number, more: object = {}) => {
+function stacked(levels: readonly number[], endShake: number, more: object = {}) {
   const a = arborAt('A', 0, 0, { bearings, endShake, ...more });
   return sceneOf({
     plates,
@@ -22,7 +22,7 @@ const stacked = (levels: readonly number[], endShake: number, more: object = {})
     rules: [a.rule],
     wheels: levels.map((level, i) => wheelOf(`w${i}`, 'A', 20, level)),
   });
-};
+}
 
 describe('the stack of an arbor', () => {
   it('fills the distance of the plates with wheels and the bare lengths between, worked by hand', () => {

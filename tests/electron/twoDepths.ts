@@ -6,9 +6,9 @@
 /** Part of a movement file that a test changes. */
 export type Changes = Readonly<Record<string, unknown>>;
 
-const wheel = (id: string, arbor: string, teeth: number, level: number) => {
+function wheel(id: string, arbor: string, teeth: number, level: number) {
   return { id, arbor, teeth, form: 'cycloidal', size: { module: 0.8 }, level, thickness: 1.5 };
-};
+}
 
 /** The file's text; `changes` replace its top fields. */
 export function twoDepths(changes: Changes = {}): string {

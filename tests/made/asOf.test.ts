@@ -73,10 +73,10 @@ function allUsed(movement: Movement): Movement {
   return edited(movement, ...editsOfDepthReadings(movement), ...sizes);
 }
 
-const depthOf = ({ rules }: Movement) => {
+function depthOf({ rules }: Movement) {
   const rule = rules.find(({ id }) => id === 'd1');
   return rule?.kind === 'depth' && rule.use === 'measured' ? rule.measured?.value : undefined;
-};
+}
 const tipOf = ({ wheels }: Movement) => wheels.find(({ id }) => id === 'w2')?.tipDiameter;
 
 describe('as of a day', () => {

@@ -7,7 +7,7 @@ import { combineReadings } from '../../solver/made/readings/combine.ts';
 import type { Reading } from '../../solver/movement/schema.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 
-const reading = (value: number, taken?: object): Reading => {
+function reading(value: number, taken?: object): Reading {
   const data = {
     marks: [
       { id: 'a', at: [0, 0] },
@@ -18,11 +18,11 @@ const reading = (value: number, taken?: object): Reading => {
   const [found] = movementOf(data).readings;
   if (!found) throw new Error('one reading was given');
   return found;
-};
-const lengthOf = (value: number, taken?: object) => {
+}
+function lengthOf(value: number, taken?: object) {
   const found = trueLength(reading(value, taken), 28.8);
   return found.kind === 'length' ? found.length : found;
-};
+}
 
 describe('from the gauge to the length', () => {
   it('every way of measuring 28.8 gives 28.8', () => {

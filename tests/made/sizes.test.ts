@@ -58,16 +58,17 @@ function worked(readings: readonly object[] = []): Movement {
   });
 }
 
-const sizeOf = (movement: Movement, key: string) => {
+function sizeOf(movement: Movement, key: string) {
   const found = partSizes(movement).find((size) => size.key === key);
-  if (!found)
+  if (!found) {
     throw new Error(
       `no size ${key} among ${partSizes(movement)
         .map((size) => size.key)
         .join(', ')}`,
     );
+  }
   return found;
-};
+}
 
 /** The movement with all that was measured of one size in use, or with the drawing back. */
 function using(movement: Movement, key: string, value?: number): Movement {
@@ -78,10 +79,10 @@ function using(movement: Movement, key: string, value?: number): Movement {
   return edited.movement;
 }
 
-const gapAside = (movement: Movement): number => {
+function gapAside(movement: Movement): number {
   const gap = gapBetween(plantMovement(movement), part('w2'), part('centre'));
   return gap?.direction === 'plan' ? gap.gap : Number.NaN;
-};
+}
 
 describe('a measured size in use', () => {
   it('over the tips: the gap to the next arbor and the contact follow; the calculated size comes back', () => {

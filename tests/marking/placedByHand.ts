@@ -43,11 +43,11 @@ export function placedByHand(data: object, points: Readonly<Record<string, HandP
   };
 }
 
-const turned = (of: Point, about: Point, angle: number): readonly [number, number] => {
+function turned(of: Point, about: Point, angle: number): readonly [number, number] {
   const dx = of.x - about.x;
   const dy = of.y - about.y;
   return [about.x + dx * Math.cos(angle) - dy * Math.sin(angle), about.y + dx * Math.sin(angle) + dy * Math.cos(angle)];
-};
+}
 
 const wheelOf = (id: string, arbor: string, teeth: number) => ({
   id,

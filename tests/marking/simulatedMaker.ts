@@ -31,8 +31,9 @@ export function followSteps(text: string, plate: BarePlate, hand: Hand = steady)
   for (const block of text
     .trimEnd()
     .split(/\n\s*\n/)
-    .slice(1))
+    .slice(1)) {
     maker.step(block.split('\n').map((line) => line.trim()));
+  }
   struck.delete('the plate centre');
   return struck;
 }

@@ -220,8 +220,9 @@ describe('laws', () => {
           table.forEach((row, i) => {
             row.forEach((d, j) => {
               expect(d).toBe(table[j]?.[i]);
-              for (const [k] of points.entries())
+              for (const [k] of points.entries()) {
                 expect(d).toBeLessThanOrEqual((row[k] ?? 0) + (table[k]?.[j] ?? 0) + 1e-9);
+              }
             });
           });
         },

@@ -26,10 +26,10 @@ function after(movement: Movement, edit: Edit): Movement {
   return result.movement;
 }
 
-const refusal = (edit: Edit): string => {
+function refusal(edit: Edit): string {
   const result = applyEdit(sample(), edit);
   return result.kind === 'refused' ? result.says : 'edited';
-};
+}
 
 describe('edits', () => {
   test('what stands at one place moves together, and has one recorded crossing', () => {
@@ -307,8 +307,9 @@ describe('undo', () => {
       [2, 300],
       [3, 900],
       [4, 5000],
-    ] as const)
+    ] as const) {
       history = done(history, deed('nudge', nudge(x), time, 'nudge third'));
+    }
     expect(history.done).toHaveLength(2);
     const back = undo(history);
     expect(back?.history.movement.arbors[2]?.at).toEqual([3, 0]);

@@ -35,8 +35,8 @@ describe('laws of edits', () => {
           expect(writeMovement(before)).toBe(text);
           if (result.kind === 'edited') movement = result.movement;
           else expect(result.says).toMatch(/^\S.*\.$/s);
-          if (result.kind === 'edited') applied += 1;
-          else refusals += 1;
+          if (result.kind === 'edited') applied++;
+          else refusals++;
         }
         const text = writeMovement(movement);
         const again = movementOf(text);
@@ -64,12 +64,12 @@ describe('laws of edits', () => {
         });
         const texts = states.map(writeMovement);
         const back = states.length === 1 ? 0 : halfway % states.length;
-        for (let i = states.length - 2; i >= back; i -= 1) {
+        for (let i = states.length - 2; i >= back; i--) {
           history = undo(history)?.history ?? history;
           expect(history.movement).toEqual(states[i]);
           expect(writeMovement(history.movement)).toBe(texts[i]);
         }
-        for (let i = back + 1; i < states.length; i += 1) {
+        for (let i = back + 1; i < states.length; i++) {
           history = redo(history)?.history ?? history;
           expect(history.movement).toEqual(states[i]);
           expect(writeMovement(history.movement)).toBe(texts[i]);

@@ -2,14 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { faultOfJson, MAX_DEPTH } from '../../solver/movement/read/jsonText.ts';
 
-const isSound = (text: string): boolean => {
+function isSound(text: string): boolean {
   try {
     JSON.parse(text);
     return true;
   } catch {
     return false;
   }
-};
+}
 
 describe('a walk over JSON text', () => {
   test('accepts what the engine writes', () => {

@@ -27,10 +27,10 @@ function sound(spoil: (document: any) => void): Movement {
 }
 
 // biome-ignore lint/suspicious/noExplicitAny: as above
-const faultsOf = (spoil: (document: any) => void) => {
+function faultsOf(spoil: (document: any) => void) {
   const reading = read(spoil);
   return reading.kind === 'problems' ? reading.problems : [];
-};
+}
 
 describe('own periods', () => {
   test('a decimal and a ratio are kept as they were written, with fields that are not known here', () => {

@@ -4,18 +4,18 @@ import { MAX_TEXT } from '../../solver/movement/read/readMovement.ts';
 import { FAULT_CASES } from './faultCases.ts';
 import { sampleDocument } from './sampleMovement.ts';
 
-const problemsOf = (text: string): readonly Problem[] => {
+function problemsOf(text: string): readonly Problem[] {
   const reading = readMovement(text);
   return reading.kind === 'problems' ? reading.problems : [];
-};
+}
 
 /** Problems after one thing in the sample was spoiled. */
 // biome-ignore lint/suspicious/noExplicitAny: the sample is spoiled with values of every wrong type
-const spoiled = (spoil: (document: any) => void): readonly Problem[] => {
+function spoiled(spoil: (document: any) => void): readonly Problem[] {
   const document = sampleDocument();
   spoil(document);
   return problemsOf(JSON.stringify(document));
-};
+}
 
 describe('reading a movement', () => {
   test('the sample is sound and comes with its defaults', () => {
@@ -65,7 +65,7 @@ describe('reading a movement', () => {
 
   test('every truncation of a file is told with its line and column', () => {
     const text = writeMovement(emptyMovement()).trimEnd();
-    for (let length = 1; length < text.length; length += 1) {
+    for (let length = 1; length < text.length; length++) {
       const [problem] = problemsOf(text.slice(0, length));
       expect(problem?.path).toMatch(/^line \d+, column \d+$/);
     }

@@ -8,11 +8,11 @@ import { chainedNetwork } from './scenes/chained.ts';
 import { constructedNetwork } from './scenes/constructed.ts';
 import { everyKind } from './scenes/everyKind.ts';
 
-const farthest = (a: ArrayLike<number>, b: ArrayLike<number>): number => {
+function farthest(a: ArrayLike<number>, b: ArrayLike<number>): number {
   let most = 0;
   for (let k = 0; k < a.length; k++) most = Math.max(most, Math.abs((a[k] as number) - (b[k] as number))); // same length
   return most;
-};
+}
 
 describe('a held point', () => {
   for (const [name, scene] of [

@@ -53,8 +53,9 @@ describe('gradients', () => {
           Math.abs(residual(coords)) >
             2.8 *
               Math.hypot((coords[0] as number) - (coords[2] as number), (coords[1] as number) - (coords[3] as number))
-        )
-          continue; // two points
+        ) {
+          continue;
+        } // two points
         const arms = [0, 1, 2].map((i) =>
           Math.hypot((coords[0] ?? 0) - (coords[2 * i] ?? 9e9), (coords[1] ?? 0) - (coords[2 * i + 1] ?? 9e9)),
         );

@@ -5,11 +5,11 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { arbor, buildMovement, held, placeOf, type RuleInput } from './buildMovement.ts';
 
 /** The movement after an edit that must apply. */
-export const applied = (movement: Movement, edit: Edit): Movement => {
+export function applied(movement: Movement, edit: Edit): Movement {
   const result = applyEdit(movement, edit);
   if (result.kind === 'refused') throw new Error(result.says);
   return result.movement;
-};
+}
 
 /** How far a point stands from a place, mm. */
 export const off = (placed: PlacedMovement, id: string, x: number, y: number): number =>

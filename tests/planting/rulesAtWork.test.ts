@@ -85,8 +85,9 @@ describe('rules at work', () => {
         rules: [held('a', 'A', 1.25, 2.5)],
       }),
     );
-    for (const id of ['A', 'inner', 'outer'])
+    for (const id of ['A', 'inner', 'outer']) {
       expect(placeOf(placed, id)).toMatchObject({ x: 1.25, y: 2.5, state: 'planted' });
+    }
     expect(new Set(placeOf(placed, 'A').hangsOn)).toEqual(new Set(['inner']));
   });
 

@@ -19,8 +19,9 @@ function refuse(says: string): never {
   process.exit(2);
 }
 
-if (name === undefined || !names.includes(name))
+if (name === undefined || !names.includes(name)) {
   refuse(name === undefined ? 'Which proof?' : `There is no proof "${name}".`);
+}
 const { proof } = (await import(new URL(`${name}.ts`, folder).href)) as { proof: Proof };
 const cases = count === undefined ? proof.fullCount : Number(count);
 if (!(Number.isInteger(cases) && cases > 0)) refuse(`COUNT is ${count}: expected a whole number above 0.`);

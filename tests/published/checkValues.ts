@@ -32,7 +32,8 @@ export function input(value: CheckValue, name: string): number {
 
 /** The expected figure and its tolerance (never below what the printed digits mean). */
 export function figure(value: CheckValue): { readonly expected: number; readonly within: number } {
-  if (typeof value.expected !== 'number' || typeof value.tolerance !== 'number')
+  if (typeof value.expected !== 'number' || typeof value.tolerance !== 'number') {
     throw new Error(`${value.id} is not one figure`);
+  }
   return { expected: value.expected, within: Math.max(value.tolerance, 4e-16 * Math.abs(value.expected)) };
 }

@@ -17,11 +17,11 @@ import {
 } from '../../solver/train/counts/constants.ts';
 import { exactly, toNumber } from '../../solver/train/turning/rational.ts';
 
-const days = (id: string): number => {
+function days(id: string): number {
   const constant = CONSTANTS.find((candidate) => candidate.id === id);
   if (!constant) throw new Error(`no constant ${id}`);
   return toNumber(secondsOfConstant(constant)) / 86_400;
-};
+}
 
 describe('constants against published figures', () => {
   // Astronomical Almanac for 2000, pages B6, C1, D2.
@@ -75,7 +75,7 @@ describe('periods against the astronomy library', () => {
     // The true Moon and its node stray from the mean by up to a day at either end.
     const first = SearchMoonNode(MakeTime(new Date(Date.UTC(1960, 0, 1))));
     let node = first;
-    for (let passage = 0; passage < 2000; passage += 1) node = NextMoonNode(node);
+    for (let passage = 0; passage < 2000; passage++) node = NextMoonNode(node);
     expect(Math.abs((node.time.ut - first.time.ut) / 1000 - days('draconicMonth'))).toBeLessThan(1.2 / 1000);
   });
 
@@ -102,7 +102,7 @@ describe('periods against the astronomy library', () => {
     const steps = Math.round((20 * 365.25) / step);
     let turned = 0;
     let last: number | undefined;
-    for (let index = 0; index <= steps; index += 1) {
+    for (let index = 0; index <= steps; index++) {
       const { x, y } = JupiterMoons(start.AddDays(index * step))[moon];
       const angle = Math.atan2(y, x);
       if (last !== undefined) turned += Math.atan2(Math.sin(angle - last), Math.cos(angle - last));
@@ -134,7 +134,8 @@ describe('the list itself', () => {
     expect(
       replaced.kind === 'constants' && replaced.constants.filter((constant) => constant.id === 'mars'),
     ).toHaveLength(1);
-    for (const bad of [own({ value: '-3' }), own({ value: 'long' }), own({ source: ' ' }), own({ id: '' })])
+    for (const bad of [own({ value: '-3' }), own({ value: 'long' }), own({ source: ' ' }), own({ id: '' })]) {
       expect(bad.kind).toBe('refused');
+    }
   });
 });

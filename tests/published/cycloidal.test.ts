@@ -11,10 +11,10 @@ import { type CheckValue, figure, input, maybe, valuesOf } from './checkValues.t
 import values from './cycloidalValues.json' with { type: 'json' };
 
 const ids = (prefix: string) => valuesOf(values, prefix).map((value) => [value.id, value] as const);
-const near = (got: number, value: CheckValue) => {
+function near(got: number, value: CheckValue) {
   const { expected, within } = figure(value);
   expect(Math.abs(got - expected), `${value.id}: ${got} for ${expected}`).toBeLessThanOrEqual(within);
-};
+}
 const tau = (value: CheckValue): number => maybe(value, 'tau') ?? (Number(maybe(value, 'tau')) || Math.PI / 2);
 
 describe('the pointed tooth', () => {

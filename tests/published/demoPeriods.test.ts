@@ -48,7 +48,7 @@ describe('the tide dial', () => {
   test('asks for twice the mean time between new moons', () => {
     const moons: number[] = [];
     let next = astronomy.SearchMoonPhase(0, midnight(1950), 40);
-    for (let count = 0; count < 1237 && next; count += 1) {
+    for (let count = 0; count < 1237 && next; count++) {
       moons.push(next.tt);
       next = astronomy.SearchMoonPhase(0, next.AddDays(25), 15);
     }

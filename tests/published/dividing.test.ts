@@ -83,8 +83,9 @@ describe('compound and differential', () => {
           if (way.kind === 'direct') expect(way.circle).toBe(way.holes * count);
           if (way.kind === 'simple') {
             const ratio = kit.heads.find(({ name }) => name === way.head)?.ratio ?? 0;
-            for (const { turns, holes, circle } of way.moves)
+            for (const { turns, holes, circle } of way.moves) {
               expect((turns * circle + holes) * count).toBe(ratio * circle);
+            }
           }
           if (way.kind === 'compound') {
             const ratio = kit.heads.find(({ name }) => name === way.head)?.ratio ?? 0;

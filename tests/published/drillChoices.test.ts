@@ -37,12 +37,12 @@ const PLATE = {
 };
 const PLACES = { a: { at: [10, 10] }, b: { at: [40, 30] }, c: { at: [25, 50] } } as const;
 const placedWith = (drilling: object) => placedByHand({ ...PLATE, drilling }, PLACES);
-const programOf = (drilling: object, face?: 'up' | 'down') => {
+function programOf(drilling: object, face?: 'up' | 'down') {
   const placed = placedWith(drilling);
   const view = plateViewOf(placed.movement, 'p', face);
   const text = writeDrill(seenHoles(view, holesOf(placed, 'p')), drillOptionsOf(placed, view));
   return { text, run: runProgram(text) };
-};
+}
 
 describe('the program does what the movement says', () => {
   it('nothing chosen: through the plate of 4 and 1 beyond it, spotted first, at the usual feeds', () => {
@@ -122,8 +122,9 @@ describe('the program does what the movement says', () => {
       [20, 30],
       [50, 50],
       [35, 70],
-    ] as const)
+    ] as const) {
       expect(run.cuts.some((cut) => Math.hypot(cut.x - x, cut.y - y) < 0.002)).toBe(true);
+    }
   });
 
   it('the written file is that program', () => {

@@ -18,12 +18,12 @@ import values from './involuteValues.json' with { type: 'json' };
 
 const RADIANS = Math.PI / 180;
 const ids = (prefix: string) => valuesOf(values, prefix).map((value) => [value.id, value] as const);
-const near = (got: number | undefined, value: CheckValue, scale = 1) => {
+function near(got: number | undefined, value: CheckValue, scale = 1) {
   const { expected, within } = figure(value);
   expect(Math.abs((got ?? Number.NaN) / scale - expected), `${value.id}: ${got} for ${expected}`).toBeLessThanOrEqual(
     within,
   );
-};
+}
 
 describe('involute function', () => {
   it.each(ids('A.inv.'))('%s', (_, value) => near(involute(input(value, 'alpha_deg') * RADIANS), value));
@@ -31,12 +31,12 @@ describe('involute function', () => {
   it('has no angle for a negative value', () => expect(involuteAngle(-1e-9)).toBeUndefined());
 });
 
-const teethOf = (value: CheckValue, alphaDeg = 20) => {
+function teethOf(value: CheckValue, alphaDeg = 20) {
   const alpha = (maybe(value, 'alpha_deg') ?? alphaDeg) * RADIANS;
   const module = maybe(value, 'm') ?? 1 / input(value, 'P');
   const x = maybe(value, 'x') ?? 0;
   return { teeth: input(value, 'z'), module, alpha, thickness: module * (Math.PI / 2 + 2 * x * Math.tan(alpha)) };
-};
+}
 
 describe('span over teeth', () => {
   const spans = [...ids('A.span.'), ...ids('A.span14.')];

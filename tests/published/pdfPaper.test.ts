@@ -96,13 +96,15 @@ describe('paper and tiles', () => {
       const shift = [corner?.x ?? Number.NaN, corner?.y ?? Number.NaN] as const;
       covered.push([clip.box[0] - shift[0], clip.box[1] - shift[1], clip.box[2] - shift[0], clip.box[3] - shift[1]]);
       for (const mark of page.marks) {
-        if (mark.kind === 'circle' && mark.radius === 1.2)
+        if (mark.kind === 'circle' && mark.radius === 1.2) {
           crosses.push([mark.centre[0] - shift[0], mark.centre[1] - shift[1]]);
+        }
       }
     }
     for (let x = 0; x <= 400; x += 5) {
-      for (let y = 0; y <= 300; y += 5)
+      for (let y = 0; y <= 300; y += 5) {
         expect(covered.some((box) => x >= box[0] && x <= box[2] && y >= box[1] && y <= box[3])).toBe(true);
+      }
     }
     // Every cross is on exactly two tiles, at the same place of the drawing.
     for (const cross of crosses) {

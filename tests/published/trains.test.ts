@@ -12,10 +12,10 @@ import { CONVERGENTS, TYPED_TRAINS } from './classicTrains.ts';
 import { TRAIN_SEARCHES } from './trainSearches.ts';
 
 /** "46x104 / 9x9", both sides rising. */
-const asListed = (train: Train): string => {
+function asListed(train: Train): string {
   const side = (counts: readonly number[]): string => [...counts].sort((a, b) => a - b).join('x');
   return `${side(train.stages.map((stage) => stage.driven))} / ${side(train.stages.map((stage) => stage.driver))}`;
-};
+}
 
 describe('twenty exhaustive searches (source in trainSearches.ts)', () => {
   it.each(TRAIN_SEARCHES)('$problem', (search) => {

@@ -21,16 +21,16 @@ import { turnMovement } from '../../solver/train/index.ts';
 const kit = readKit(USUAL_KIT_TEXT);
 const around = { constants: CONSTANTS, kit: kit.kind === 'kit' ? kit.kit : undefined, size: { module: 0.8 } };
 const formWith = (set: Partial<CountsForm>): CountsForm => ({ ...blankForm(emptyMovement()), ...set });
-const optionsFor = (set: Partial<CountsForm>) => {
+function optionsFor(set: Partial<CountsForm>) {
   const read = optionsOf(formWith(set), around);
   if ('problems' in read) throw new Error(read.problems.map(({ says }) => says).join('\n'));
   return read.options;
-};
-const edited = (movement: Movement, edit: Parameters<typeof applyEdit>[1]): Movement => {
+}
+function edited(movement: Movement, edit: Parameters<typeof applyEdit>[1]): Movement {
   const outcome = applyEdit(movement, edit);
   if (outcome.kind === 'refused') throw new Error(outcome.says);
   return outcome.movement;
-};
+}
 
 describe('the form', () => {
   it('finds the gear train of Sandgren 1990', () => {

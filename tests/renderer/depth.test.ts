@@ -12,11 +12,11 @@ import { remarkWords } from '../../solver/words/train/index.ts';
 const read = readMovement(readFileSync(new URL('../bench/scenes/planetShelf.json', import.meta.url), 'utf8'));
 if (read.kind === 'problems') throw new Error('the scene cannot be read');
 const { movement } = read;
-const ruleOf = (id: string): RuleOf<'depth'> => {
+function ruleOf(id: string): RuleOf<'depth'> {
   const rule = movement.rules.find((each) => each.id === id);
   if (rule?.kind !== 'depth') throw new Error(`no depth ${id}`);
   return rule;
-};
+}
 const look = (distance: number, otherDrives = false) => ({ distance, otherDrives });
 const degrees = (angle: number): number => (angle * 180) / Math.PI;
 
@@ -41,8 +41,9 @@ describe('a depth looked at', () => {
   it('is driven by the other wheel at will, approach and recess changed about', () => {
     const [one, other] = [false, true].map((way) => entryAt(movement, ruleOf('sun-planet'), look(40.2, way)));
     expect([one?.driver, other?.driver]).toEqual(['sun-wheel', 'planet-wheel']);
-    if (one?.contact.kind !== 'contact' || other?.contact.kind !== 'contact')
+    if (one?.contact.kind !== 'contact' || other?.contact.kind !== 'contact') {
       throw new Error('the pair does not touch');
+    }
     expect(other.contact.approach).toBeCloseTo(one.contact.recess, 2);
     expect(other.contact.recess).toBeCloseTo(one.contact.approach, 2);
   });

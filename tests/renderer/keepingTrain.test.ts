@@ -8,14 +8,14 @@ import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.
 import type { Movement } from '../../solver/movement/schema.ts';
 import { turnMovement } from '../../solver/train/index.ts';
 
-const read = (document: object): Movement => {
+function read(document: object): Movement {
   const reading = readMovement(JSON.stringify({ format: 'depthwright-movement', version: 1, title: 't', ...document }));
   if (reading.kind !== 'movement') throw new Error(JSON.stringify(reading.problems));
   return reading.movement;
-};
-const wheel = (id: string, arbor: string, teeth: number) => {
+}
+function wheel(id: string, arbor: string, teeth: number) {
   return { id, arbor, teeth, size: { module: 0.5 }, form: 'involute', level: 0, thickness: 2 };
-};
+}
 const movement = read({
   arbors: [
     { id: 'a', at: [0, 0], diameter: 2, collars: [{ diameter: 4, from: 3, to: 5 }] },
@@ -27,11 +27,11 @@ const movement = read({
   rules: [{ id: 'd', kind: 'depth', wheels: ['w', 'p'] }],
   drive: { arbor: 'a', period: { value: 1, unit: 'h' } },
 });
-const after = (edit: Edit): Movement => {
+function after(edit: Edit): Movement {
   const outcome = applyEdit(movement, edit);
   if (outcome.kind !== 'edited') throw new Error(outcome.says);
   return outcome.movement;
-};
+}
 
 describe('the train of a movement', () => {
   it.each([

@@ -11,8 +11,9 @@ const area = (loop: readonly { x: number; y: number }[]): number =>
 /** Middles of all cells of 2 mm about the origin that `takes` wants. */
 function cells(takes: (distance: number) => boolean) {
   const found = [];
-  for (let x = -40; x <= 40; x += 2)
+  for (let x = -40; x <= 40; x += 2) {
     for (let y = -40; y <= 40; y += 2) if (takes(Math.hypot(x, y))) found.push({ x, y });
+  }
   return found;
 }
 

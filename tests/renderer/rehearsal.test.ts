@@ -13,18 +13,18 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { turnMovement } from '../../solver/train/index.ts';
 import { fractionText, rational } from '../../solver/train/turning/rational.ts';
 
-const scene = () => {
+function scene() {
   const text = readFileSync(new URL('../bench/scenes/planetShelf.json', import.meta.url), 'utf8');
   const read = readMovement(text);
   if (read.kind === 'problems') throw new Error(read.problems.map(({ says }) => says).join('\n'));
   const placed = plantMovement(read.movement);
   return { placed, movement: read.movement, turning: turnMovement(read.movement) };
-};
-const arborOf = (id: string) => {
+}
+function arborOf(id: string) {
   const arbor = scene().movement.arbors.find((each) => each.id === id);
   if (!arbor) throw new Error(`the scene has no arbor ${id}`);
   return arbor.id;
-};
+}
 
 function placeOf({ places }: PlacedMovement) {
   const place = places.get(arborOf('planet'));

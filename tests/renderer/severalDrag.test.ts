@@ -32,14 +32,14 @@ function movement(): Movement {
   return outcome.movement;
 }
 
-const at = (placed: PlacedMovement, name: string): readonly [number, number] => {
+function at(placed: PlacedMovement, name: string): readonly [number, number] {
   const place = placed.places.get(id(name));
   return [place?.x ?? Number.NaN, place?.y ?? Number.NaN];
-};
-const apart = (placed: PlacedMovement, a: string, b: string): number => {
+}
+function apart(placed: PlacedMovement, a: string, b: string): number {
   const [one, other] = [at(placed, a), at(placed, b)];
   return Math.hypot(one[0] - other[0], one[1] - other[1]);
-};
+}
 const LENGTHS = [
   ['A', 'B', 40],
   ['C', 'D', 25],

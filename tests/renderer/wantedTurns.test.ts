@@ -7,10 +7,10 @@ import { CONSTANTS } from '../../solver/train/counts/index.ts';
 import { turnMovement } from '../../solver/train/index.ts';
 import { movementOf } from './wantedMovement.ts';
 
-const read = (text: string) => {
+function read(text: string) {
   const outcome = readWanted(text, CONSTANTS);
   return outcome.kind === 'wanted' ? outcome.wanted : outcome.says;
-};
+}
 
 function edited(movement: Movement, edit: Edit): Movement {
   const outcome = applyEdit(movement, edit);

@@ -22,19 +22,19 @@ const options = (stages: number, from: number, to: number, more: Partial<CountsO
 });
 
 /** Errors of the ten best ratios, without sign, rising. */
-const errorsOf = (wanted: CountsOptions): readonly number[] => {
+function errorsOf(wanted: CountsOptions): readonly number[] {
   const result = findCounts(wanted);
   if (result.kind !== 'found') throw new Error(`no result for ${JSON.stringify(wanted)}`);
   return result.rows.map((row) => Math.abs(row.errorPpm));
-};
+}
 
 /** Nested loops over every multiset of drivers and of driven wheels: the ten least errors of distinct ratios. */
-const nestedSearch = (
+function nestedSearch(
   stages: number,
   from: number,
   to: number,
   passes?: (driver: number[], driven: number[]) => boolean,
-): readonly number[] => {
+): readonly number[] {
   const best: { error: number; ratio: number }[] = [];
   const take = (driver: number[], driven: number[], q: number, p: number): void => {
     const error = Math.abs(p / q / TARGET - 1) * 1e6;
@@ -53,7 +53,7 @@ const nestedSearch = (
       take(driver, driven, q, p);
       return;
     }
-    for (let count = least; count <= to; count += 1) {
+    for (let count = least; count <= to; count++) {
       driven.push(count);
       // Pairs matter where something is asked of them, so then the driven wheels are not taken in order.
       loopDriven(passes ? from : count, q, p * count);
@@ -65,7 +65,7 @@ const nestedSearch = (
       loopDriven(from, q, 1);
       return;
     }
-    for (let count = least; count <= to; count += 1) {
+    for (let count = least; count <= to; count++) {
       driver.push(count);
       loopDrivers(count, q * count);
       driver.pop();
@@ -73,18 +73,18 @@ const nestedSearch = (
   };
   loopDrivers(from, 1);
   return best.map((entry) => entry.error);
-};
+}
 
 /** Times our search and prints it beside its goal, by the median. */
-const searched = (name: string, repeats: number, wanted: CountsOptions, goalMs?: number): number => {
+function searched(name: string, repeats: number, wanted: CountsOptions, goalMs?: number): number {
   const timing = time(() => errorsOf(wanted), repeats, Math.min(repeats, 10));
   const goal = goalMs === undefined ? '' : `goal ${goalMs} ${timing.medianMs <= goalMs ? 'met' : 'MISSED'}`;
   console.log(line(name, timing, goal));
   return timing.medianMs;
-};
+}
 
 /** Runs the nested loops once, checks the search against them, and prints how much faster it is. */
-const beside = (name: string, ours: CountsOptions, oursMs: number, nested: () => readonly number[]): void => {
+function beside(name: string, ours: CountsOptions, oursMs: number, nested: () => readonly number[]): void {
   const start = performance.now();
   const errors = nested();
   const elapsedMs = performance.now() - start;
@@ -92,25 +92,25 @@ const beside = (name: string, ours: CountsOptions, oursMs: number, nested: () =>
   console.log(
     `  nested loops, the same ten: ${elapsedMs.toFixed(0)} ms, once; the search is ${(elapsedMs / oursMs).toFixed(0)} times as fast`,
   );
-};
+}
 
-const mustAgree = (name: string, ours: readonly number[], theirs: readonly number[]): void => {
+function mustAgree(name: string, ours: readonly number[], theirs: readonly number[]): void {
   const same =
     ours.length === theirs.length &&
     ours.every((error, index) => Math.abs(error - (theirs[index] ?? Number.NaN)) <= 1e-6 * (1e-6 + error));
   if (!same) throw new Error(`${name}: the search found ${ours.join(' ')}, the nested one ${theirs.join(' ')}`);
-};
+}
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
 /** Filters of the last goal, as the nested loops see them. */
-const passesFilters = (driver: number[], driven: number[]): boolean => {
+function passesFilters(driver: number[], driven: number[]): boolean {
   const sum = (driver[0] ?? 0) + (driven[0] ?? 0);
   return driver.every((count, index) => {
     const mate = driven[index] ?? 0;
     return count + mate === sum && gcd(count, mate) === 1 && largestPrimeOf(count) <= 31 && largestPrimeOf(mate) <= 31;
   });
-};
+}
 
 /** Prints the whole report; throws when an answer is wrong. */
 export function run(): void {

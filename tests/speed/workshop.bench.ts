@@ -71,8 +71,9 @@ export function run(): void {
   if (reading.kind === 'problems') throw new Error(reading.problems.map((problem) => problem.says).join('\n'));
   const placed = plantMovement(reading.movement);
   const steps = markingSteps(placed, { plate: 'p' });
-  if (steps.length !== ARBORS || steps.some((step) => step.kind === 'unsettled'))
+  if (steps.length !== ARBORS || steps.some((step) => step.kind === 'unsettled')) {
     throw new Error('every arbor gets a step');
+  }
   const text = sheetsOf(placed);
   if (/Problem/.test(text.at(-1)?.text ?? 'Problem')) throw new Error('the pre-flight is clean');
   const dxf = text.find(({ name }) => name.endsWith('numbers.dxf'));

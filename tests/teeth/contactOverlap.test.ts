@@ -40,11 +40,11 @@ function toothOf(wheel: Wheel, movement: Movement): Ring {
 const placed = (ring: Ring, turn: number, x: number): Ring =>
   ring.map(([px, py]) => [x + px * Math.cos(turn) - py * Math.sin(turn), px * Math.sin(turn) + py * Math.cos(turn)]);
 
-const apart = (a: Ring, b: Ring): boolean => {
+function apart(a: Ring, b: Ring): boolean {
   const [xs, ys] = [(r: Ring) => r.map(([x]) => x), (r: Ring) => r.map(([, y]) => y)];
   const gap = (p: number[], q: number[]) => Math.max(Math.min(...p) - Math.max(...q), Math.min(...q) - Math.max(...p));
   return gap(xs(a), xs(b)) > 0 || gap(ys(a), ys(b)) > 0;
-};
+}
 
 /** Only the points near another ring matter; far stretches are left out so that the exact arithmetic stays quick. */
 function near(ring: Ring, other: Ring, reach: number): Ring {

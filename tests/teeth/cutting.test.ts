@@ -98,8 +98,9 @@ describe('over the tips of an odd count', () => {
       // Lowest and highest point of all tip lands, the first tooth upright: the jaws' reading.
       let low = Number.POSITIVE_INFINITY;
       for (let k = 0; k < teeth; k++) {
-        for (let i = -200; i <= 200; i++)
+        for (let i = -200; i <= 200; i++) {
           low = Math.min(low, form.tip * Math.cos((2 * Math.PI * k) / teeth + (half * i) / 200));
+        }
       }
       const { reads, add } = overTips(teeth, form.tip, half);
       expect(reads).toBeCloseTo(form.tip - low, 6);

@@ -155,11 +155,13 @@ describe('no numbers that are none', () => {
           typeof value === 'number' && !Number.isFinite(value) ? 'NOT FINITE' : value,
         );
         expect(found).not.toContain('NOT FINITE');
-        if (contact.kind === 'none')
+        if (contact.kind === 'none') {
           expect(pairFaultSays(contact.why, speakerOf(movementOf(a, b))).length).toBeGreaterThan(20);
-        else
-          for (const curve of Object.values(contact.curves))
+        } else {
+          for (const curve of Object.values(contact.curves)) {
             for (const value of curve) expect(Number.isFinite(value)).toBe(true);
+          }
+        }
       }),
       { numRuns: 150 },
     );

@@ -196,8 +196,9 @@ describe('kerf and cutter offsets', () => {
     if (plain.kind === 'none' || moved.kind === 'none') throw new Error('no outline');
     const [edge, path] = [plain.loops[0]?.shape, moved.loops[0]?.shape];
     if (!edge || path?.kind !== 'path') throw new Error('no path');
-    for (const { x, y } of path.vertices)
+    for (const { x, y } of path.vertices) {
       expect(Math.abs(nearestOnOutline(edge, [x, y]).distance - 0.1)).toBeLessThan(0.002);
+    }
     expect(areaOfOutline(path)).toBeGreaterThan(areaOfOutline(edge));
     expect(moved.loops.find(({ role }) => role === 'bore')?.shape).toMatchObject({ radius: 1.9 });
     expect(path.vertices.length / 12).toBeLessThan(24);

@@ -201,8 +201,9 @@ describe('teeth that cannot be', () => {
       fc.property(anyWheel, ({ extra, ...fields }) => {
         const wheel = wheelOf({ ...fields, ...extra });
         const size = sizeOfWheel(wheel, movementOf(wheel));
-        for (const value of Object.values(size))
+        for (const value of Object.values(size)) {
           if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
+        }
         const form = formOfWheel(wheel, movementOf(wheel));
         if (form.kind === 'none') {
           const says = teethSay(form.why, speakerOf(movementOf(wheel)));

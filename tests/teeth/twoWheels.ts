@@ -12,7 +12,7 @@ export interface DrawnWheel {
 }
 
 /** Where the teeth of two wheels touch: on the line of centres (outside teeth: between them). */
-const touchOf = (a: DrawnWheel, b: DrawnWheel): { x: number; y: number; tx: number; ty: number } => {
+function touchOf(a: DrawnWheel, b: DrawnWheel): { x: number; y: number; tx: number; ty: number } {
   const length = Math.hypot(b.x - a.x, b.y - a.y);
   const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
   // Pitch radii in the proportion of the teeth; for a ring the point lies beyond the small wheel.
@@ -20,15 +20,15 @@ const touchOf = (a: DrawnWheel, b: DrawnWheel): { x: number; y: number; tx: numb
   const ra = inside ? (length * a.teeth) / Math.abs(b.teeth - a.teeth) : (length * a.teeth) / (a.teeth + b.teeth);
   const way = b.internal ? -1 : 1;
   return { x: a.x + way * ra * ux, y: a.y + way * ra * uy, tx: -uy, ty: ux };
-};
+}
 
 /** Place of the wheel's tooth centre nearest the touching point, along the tangent there, in pitches (-1/2 to 1/2). */
-const toothAlong = (wheel: DrawnWheel, touch: ReturnType<typeof touchOf>): number => {
+function toothAlong(wheel: DrawnWheel, touch: ReturnType<typeof touchOf>): number {
   const radius = Math.hypot(touch.x - wheel.x, touch.y - wheel.y);
   const pitch = (2 * Math.PI * radius) / wheel.teeth;
   const at = Math.atan2(touch.y - wheel.y, touch.x - wheel.x);
   let best = Number.POSITIVE_INFINITY;
-  for (let tooth = 0; tooth < wheel.teeth; tooth += 1) {
+  for (let tooth = 0; tooth < wheel.teeth; tooth++) {
     const ahead = wheel.angle + (2 * Math.PI * tooth) / wheel.teeth - at;
     const arc = radius * Math.atan2(Math.sin(ahead), Math.cos(ahead));
     if (Math.abs(arc) < Math.abs(best)) best = arc;
@@ -37,20 +37,20 @@ const toothAlong = (wheel: DrawnWheel, touch: ReturnType<typeof touchOf>): numbe
   const [ox, oy] = [(touch.x - wheel.x) / radius, (touch.y - wheel.y) / radius];
   const left = -oy * touch.tx + ox * touch.ty;
   return (Math.sign(left) * best) / pitch;
-};
+}
 
 /** By how much of a pitch the teeth of b miss the spaces of a, -1/2 to 1/2. */
-export const missOf = (a: DrawnWheel, b: DrawnWheel): number => {
+export function missOf(a: DrawnWheel, b: DrawnWheel): number {
   const touch = touchOf(a, b);
   const apart = toothAlong(b, touch) - toothAlong(a, touch) - 0.5;
   return apart - Math.round(apart);
-};
+}
 
 /** b turned (by less than a tooth) until it meshes with a. */
-export const meshed = (a: DrawnWheel, b: DrawnWheel): DrawnWheel => {
+export function meshed(a: DrawnWheel, b: DrawnWheel): DrawnWheel {
   // A small trial turn tells which way the miss changes.
   const trial = 1e-4 / b.teeth;
   const slope = (missOf(a, { ...b, angle: b.angle + trial }) - missOf(a, b)) / trial;
   const rounded = (Math.abs(slope) > b.teeth ? Math.sign(slope) : Math.sign(slope) || 1) * (b.teeth / (2 * Math.PI));
   return { ...b, angle: b.angle - missOf(a, b) / rounded };
-};
+}

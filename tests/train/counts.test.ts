@@ -9,13 +9,13 @@ import { fractionText } from '../../solver/train/turning/rational.ts';
 const range = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, index) => from + index);
 
 /** Nested loops over every train, nothing clever: the oracle. Gives ratios ranked by exact error, with their trains. */
-const bruteForce = (
+function bruteForce(
   target: Fraction,
   stages: number,
   drivers: readonly number[],
   driven: readonly number[],
   passes: (pairs: readonly Stage[]) => boolean = () => true,
-): { ratio: string; error: Fraction; trains: Set<string> }[] => {
+): { ratio: string; error: Fraction; trains: Set<string> }[] {
   const byRatio = new Map<string, { ratio: string; error: Fraction; trains: Set<string> }>();
   const walk = (pairs: Stage[]): void => {
     if (pairs.length === stages) {
@@ -38,7 +38,7 @@ const bruteForce = (
   return [...byRatio.values()]
     .filter((entry) => entry.error.abs().compare(new Fraction(1, 10)) <= 0)
     .sort((a, b) => a.error.abs().compare(b.error.abs()) || new Fraction(a.ratio).compare(new Fraction(b.ratio)));
-};
+}
 
 const teeth = fc.integer({ min: 6, max: 30 });
 const span = fc.tuple(teeth, fc.integer({ min: 0, max: 8 })).map(([from, more]) => ({ from, to: from + more }));
@@ -47,7 +47,7 @@ const target = fc
   .map(([n, d]) => new Fraction(n, d));
 
 /** The same ranking, apart from ratios that stand equally far on either side. */
-const agrees = (options: CountsOptions, oracle: ReturnType<typeof bruteForce>, best: number): void => {
+function agrees(options: CountsOptions, oracle: ReturnType<typeof bruteForce>, best: number): void {
   const result = findCounts({ ...options, best, trainsPerRatio: 10_000, countTrains: true });
   if (oracle.length === 0) {
     expect(result.kind).toBe('none');
@@ -72,7 +72,7 @@ const agrees = (options: CountsOptions, oracle: ReturnType<typeof bruteForce>, b
     });
     expect(new Set(trains)).toEqual(entry?.trains);
   }
-};
+}
 
 describe('products', () => {
   it('are the sorted distinct products, whole or within limits (property)', () => {
@@ -168,10 +168,11 @@ describe('search against nested loops (properties)', () => {
           const result = findCounts({ ...options, best: 5 });
           if (result.kind === 'refused') expect(oracle).toEqual([]);
           else if (oracle.length === 0) expect(result.kind).toBe('none');
-          else
+          else {
             expect(result.kind === 'found' && result.rows.map((row) => Math.abs(row.errorPpm).toPrecision(9))).toEqual(
               oracle.slice(0, 5).map((entry) => (entry.error.abs().valueOf() * 1e6).toPrecision(9)),
             );
+          }
         },
       ),
       { numRuns: 60 },

@@ -5,12 +5,13 @@ import { findCounts, searchCounts } from '../../solver/train/counts/searchCounts
 
 const range = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, index) => from + index);
 
-const found = (options: CountsOptions): Extract<CountsResult, { kind: 'found' }> => {
+function found(options: CountsOptions): Extract<CountsResult, { kind: 'found' }> {
   const result = findCounts(options);
-  if (result.kind !== 'found')
+  if (result.kind !== 'found') {
     throw new Error(JSON.stringify(result, (_, value) => (typeof value === 'bigint' ? `${value}` : value)));
+  }
   return result;
-};
+}
 
 describe('the limits of the workshop', () => {
   const base: CountsOptions = {
@@ -56,8 +57,9 @@ describe('the limits of the workshop', () => {
     });
     const asked = found({ ...base, divisions: (count) => 360 % count === 0 || 420 % count === 0 });
     expect(asked.rows.map((row) => row.digits)).toEqual(listed.rows.map((row) => row.digits));
-    for (const { driver, driven } of listed.rows.flatMap((row) => row.trains.flatMap((train) => train.stages)))
+    for (const { driver, driven } of listed.rows.flatMap((row) => row.trains.flatMap((train) => train.stages))) {
       for (const count of [driver, driven]) expect(360 % count === 0 || 420 % count === 0).toBe(true);
+    }
   });
 
   it('uses each wheel on hand once only', () => {
@@ -98,11 +100,15 @@ describe('the limits of the workshop', () => {
     const worm = { starts: { from: 1, to: 2 }, wheel: { from: 30, to: 40 } };
     const rows = found({ ...base, ratio: 365, worm, best: 3, tolerancePpm: 1e5 }).rows;
     let least = Number.POSITIVE_INFINITY;
-    for (const starts of [1, 2])
-      for (const wheel of range(30, 40))
-        for (const driver of range(8, 40))
-          for (const driven of range(20, 100))
+    for (const starts of [1, 2]) {
+      for (const wheel of range(30, 40)) {
+        for (const driver of range(8, 40)) {
+          for (const driven of range(20, 100)) {
             least = Math.min(least, Math.abs((wheel * driven) / (starts * driver) / 365 - 1));
+          }
+        }
+      }
+    }
     expect(Math.abs(rows[0]?.errorPpm ?? Number.NaN)).toBeCloseTo(least * 1e6, 6);
     expect(rows[0]?.trains[0]?.stages[0]?.worm).toBe(true);
   });

@@ -12,22 +12,22 @@ import { turnMovement } from '../../solver/train/turning/turnMovement.ts';
 
 const train = (stages: Train['stages'], idlers = 0): Pick<Train, 'stages' | 'idlers'> => ({ stages, idlers });
 
-const edited = (movement: Movement, made: ReturnType<typeof editOfTrain>): Movement => {
+function edited(movement: Movement, made: ReturnType<typeof editOfTrain>): Movement {
   if (made.kind === 'refused') throw new Error(made.says);
   const result = applyEdit(movement, made.edit);
   if (result.kind === 'refused') throw new Error(`${result.says} ${JSON.stringify(result.problems)}`);
   return result.movement;
-};
+}
 
 /** Turns of the last arbor for one of the first, as the turning of the finished movement says. */
-const turnsOf = (movement: Movement, arbors: readonly string[]): string => {
+function turnsOf(movement: Movement, arbors: readonly string[]): string {
   const driven = {
     ...movement,
     drive: { arbor: arbors[0] as ArborId, period: { value: 12, unit: 'h' }, sense: 'clockwise' },
   } as Movement;
   const rate = turnMovement(driven).arbors.get(arbors[arbors.length - 1] as ArborId)?.rate;
   return rate ? fractionText(rate.turns) : 'does not turn';
-};
+}
 
 describe('a train goes into the movement in one edit', () => {
   it('turns there as the search said, survives save and load, and has no problems (property)', () => {

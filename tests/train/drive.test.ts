@@ -254,7 +254,7 @@ describe('what comes round every T', () => {
         const meet = recurrencesOf(pair).find((entry) => entry.kind === 'meet');
         // One tooth passes each second: walk until tooth 0 of both is back.
         let passed = 1;
-        while (passed % a !== 0 || passed % b !== 0) passed += 1;
+        while (passed % a !== 0 || passed % b !== 0) passed++;
         expect(meet && fractionText(meet.seconds)).toBe(String(passed));
       }),
     );

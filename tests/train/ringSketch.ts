@@ -18,7 +18,7 @@ export const ringMovement = (teeth: readonly number[]): Movement =>
   });
 
 /** Turning each wheel to mesh with the one before; the miss of the last against the first, teeth. */
-export const independentMiss = (wheels: readonly DrawnWheel[]): number => {
+export function independentMiss(wheels: readonly DrawnWheel[]): number {
   const turned: DrawnWheel[] = [];
   for (const wheel of wheels) {
     const before = turned[turned.length - 1];
@@ -26,13 +26,13 @@ export const independentMiss = (wheels: readonly DrawnWheel[]): number => {
   }
   const [first, last] = [turned[0], turned[turned.length - 1]];
   return first && last ? missOf(last, first) : Number.NaN;
-};
+}
 
 /** A closed polygon of pitch-tangent wheels (module 1): all but the last two arbors along a bent line, then two arcs. */
-export const bentRing = (teeth: readonly number[], bends: readonly number[]): readonly PlanePoint[] | undefined => {
+export function bentRing(teeth: readonly number[], bends: readonly number[]): readonly PlanePoint[] | undefined {
   const points: PlanePoint[] = [{ x: 0, y: 0 }];
   let heading = 0;
-  for (let index = 1; index < teeth.length - 1; index += 1) {
+  for (let index = 1; index < teeth.length - 1; index++) {
     heading += bends[index] ?? 0;
     const length = ((teeth[index - 1] ?? 0) + (teeth[index] ?? 0)) / 2;
     const last = points[index - 1] ?? { x: 0, y: 0 };
@@ -49,4 +49,4 @@ export const bentRing = (teeth: readonly number[], bends: readonly number[]): re
   const [ux, uy] = [(to.x - from.x) / d, (to.y - from.y) / d];
   points.push({ x: from.x + along * ux - across * uy, y: from.y + along * uy + across * ux });
   return points;
-};
+}

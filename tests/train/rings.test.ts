@@ -24,7 +24,7 @@ describe('closing of rings against a construction that only knows how two wheels
             bends.map((bend) => (2 * Math.PI) / size + bend / 100),
           );
           if (!points) return;
-          compared += 1;
+          compared++;
           const movement = ringMovement(teeth);
           const places = spots(points.map((point, index) => [`A${index}`, point.x, point.y]));
           const [ring] = checkRings(movement, places);

@@ -14,13 +14,13 @@ const spots = fc
   .map((list) => list.map(([x, y]) => ({ x: x / 97, y: y / 97 })));
 
 /** A train of compound arbors that branches: B and E mesh with A, C with B, D with C. */
-const trainOf = (counts: readonly number[]) => {
+function trainOf(counts: readonly number[]) {
   const [a = 60, b = 8, b2 = 40, c = 10, c2 = 30, d = 12, e = 20] = counts;
   return sketchMovement({
     wheels: { a: ['A', a], b: ['B', b], b2: ['B', b2], c: ['C', c], c2: ['C', c2], d: ['D', d], e: ['E', e] },
     depths: ['a b', 'b2 c', 'c2 d', 'a e'],
   });
-};
+}
 const IDS = ['A', 'B', 'C', 'D', 'E'] as ArborId[];
 const train = fc.array(teeth, { minLength: 7, maxLength: 7 });
 /** What hangs behind each arbor is carried along with it. */

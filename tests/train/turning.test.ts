@@ -8,10 +8,10 @@ import { type Sketch, sketchMovement } from './turningMovement.ts';
 
 const hour = { arbor: 'A', period: { value: 1, unit: 'h' }, sense: 'clockwise' };
 const turn = (sketch: Sketch): Turning => turnMovement(sketchMovement({ drive: hour, ...sketch }));
-const turnsOf = (turning: Turning, arbor: string): string => {
+function turnsOf(turning: Turning, arbor: string): string {
   const rate = turning.arbors.get(arbor as ArborId)?.rate;
   return rate ? fractionText(rate.turns) : (turning.arbors.get(arbor as ArborId)?.state ?? 'missing');
-};
+}
 const says = (turning: Turning): string => turning.problems.map((problem) => problem.says).join('\n');
 
 describe('turning of plain trains', () => {

@@ -18,7 +18,7 @@ export interface Sketch {
   readonly modules?: Readonly<Record<string, number>>;
 }
 
-export const sketchMovement = (sketch: Sketch): Movement => {
+export function sketchMovement(sketch: Sketch): Movement {
   const names = new Set([
     ...Object.keys(sketch.arbors ?? {}),
     ...Object.values(sketch.wheels).map((wheel) => wheel[0]),
@@ -46,4 +46,4 @@ export const sketchMovement = (sketch: Sketch): Movement => {
     ...(sketch.drive ? { drive: sketch.drive } : {}),
     indications: sketch.indications ?? [],
   }) as Movement;
-};
+}

@@ -49,8 +49,9 @@ describe('exact fractions against an independent library of fractions', () => {
     );
     expect(fractionText(exactly('1e-9') ?? rational(0))).toBe('1/1000000000');
     expect(fractionText(exactly('-2.50e3') ?? rational(0))).toBe('-2500');
-    for (const bad of ['', '.', 'e5', '1/0', '1/2/3x', '0x10', 'NaN', '1e99999', Number.POSITIVE_INFINITY])
+    for (const bad of ['', '.', 'e5', '1/0', '1/2/3x', '0x10', 'NaN', '1e99999', Number.POSITIVE_INFINITY]) {
       expect(exactly(bad)).toBeUndefined();
+    }
   });
 
   it('prints digits as the number rounded to them, without exponents (property)', () => {

@@ -13,7 +13,7 @@ interface Sized {
 
 type WithBody = ts.FunctionLikeDeclaration & { readonly body: ts.Node };
 
-const isNamedFunction = (node: ts.Node): node is WithBody => {
+function isNamedFunction(node: ts.Node): node is WithBody {
   if (!ts.isFunctionLike(node) || !('body' in node) || node.body === undefined) return false;
   if (!ts.isArrowFunction(node) && !ts.isFunctionExpression(node)) return true;
   return (
@@ -21,7 +21,7 @@ const isNamedFunction = (node: ts.Node): node is WithBody => {
     ts.isPropertyAssignment(node.parent) ||
     ts.isPropertyDeclaration(node.parent)
   );
-};
+}
 
 function nameOf(node: WithBody): string {
   const own = node.name ?? (node.parent as ts.NamedDeclaration).name;

@@ -43,11 +43,12 @@ function stripGeometry(pieces: number, sides: readonly [number, number], step: n
   const corners = new Float32Array((pieces + 1) * 4);
   const index = new Uint16Array(pieces * 6);
   for (let i = 0; i <= pieces; i++) corners.set([i * step, sides[0], i * step, sides[1]], i * 4);
-  for (let i = 0; i < pieces; i++)
+  for (let i = 0; i < pieces; i++) {
     index.set(
       [0, 1, 2, 2, 1, 3].map((k) => 2 * i + k),
       i * 6,
     );
+  }
   const geometry = new InstancedBufferGeometry();
   geometry.setIndex(new BufferAttribute(index, 1));
   geometry.setAttribute('strip', new BufferAttribute(corners, 2));

@@ -10,7 +10,12 @@ export function boundsOfWork(
   { movement, places }: PlacedMovement,
   sizes: ReadonlyMap<string, WheelSize>,
 ): Bounds | undefined {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  let [minX, minY, maxX, maxY] = [
+    Number.POSITIVE_INFINITY,
+    Number.POSITIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+  ];
   const take = ([left, low, right, high]: Bounds): void => {
     minX = Math.min(minX, left);
     minY = Math.min(minY, low);

@@ -82,8 +82,9 @@ function listChanges(word: string, before: readonly Item[], after: readonly Item
   const label = (item: Item) => `${word} ${item.id}${item.name === undefined ? '' : ` (${item.name})`}`;
   const changes: Change[] = [];
   for (const item of before) {
-    if (!now.has(item.id))
+    if (!now.has(item.id)) {
       changes.push({ kind: 'removed', what: label(item), says: `Removed: ${label(item)}${figureOf(item)}.` });
+    }
   }
   for (const item of after) {
     const was = old.get(item.id);

@@ -75,8 +75,9 @@ export function arborStripPages(placed: PlacedMovement, settings: SheetSettings)
     let y = window[3];
     while (at < strips.length && y - STRIP_HEIGHT >= window[1]) {
       const strip = strips[at++];
-      if (strip)
+      if (strip) {
         drawStrip(pen, placed, label(strip.arbor.id), strip.pieces, [window[0], y - STRIP_HEIGHT, window[2], y]);
+      }
       y -= STRIP_HEIGHT;
     }
     pages.push(pen.page());

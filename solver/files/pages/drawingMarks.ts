@@ -59,7 +59,7 @@ export function marksOfDrawing(drawing: Drawing, placing: Placing, measure: Type
       else polygon(roundPoints(circle.centre, circle.radius, 0, 2 * Math.PI), true);
     },
     arc: (arc) => {
-      if (isEven)
+      if (isEven) {
         marks.push({
           kind: 'arc',
           centre: at(arc.centre),
@@ -68,7 +68,7 @@ export function marksOfDrawing(drawing: Drawing, placing: Placing, measure: Type
           end: arc.end,
           ink,
         });
-      else polygon(roundPoints(arc.centre, arc.radius, arc.start, arc.end), false);
+      } else polygon(roundPoints(arc.centre, arc.radius, arc.start, arc.end), false);
     },
     path: (path) => {
       if (isEven) marks.push({ kind: 'path', vertices: placedVertices(path, placing), closed: path.closed, ink });

@@ -97,8 +97,9 @@ function heading(pen: Pen, table: Table, cells: readonly Cell[], top: number): n
   const right = cells.reduce((end, cell) => Math.max(end, cell.left + cell.width), left);
   pen.text(left, top, table.heading, { size: 4, weight: 'bold', within: right - left });
   let y = top - 4.5;
-  if (table.note !== undefined)
+  if (table.note !== undefined) {
     y = pen.paragraph(left, y - 0.3, table.note, right - left, { size: 2.6, colour: SOFT }) + 1;
+  }
   y -= 2.5;
   table.columns.forEach((column, index) => {
     const cell = cells[index];
@@ -141,8 +142,9 @@ function drawRow(
   table.columns.forEach((column, index) => {
     const cell = cells[index];
     if (!cell) return;
-    if (column.box)
+    if (column.box) {
       pen.box([cell.left + 0.8, top - height + 0.9, cell.left + cell.width - 0.8, top - 0.9], line(0.2, SOFT));
+    }
     const weight = column.bold ? 'bold' : 'regular';
     let y = top - SIZE - 0.6;
     for (const text of linesIn(pen, column, cell, row[index] ?? '')) {

@@ -78,8 +78,9 @@ function drawingReport(drawing: ReadDrawing): Found {
   );
   const problems = [...drawing.problems];
   if (joints.openEnds > 0) problems.push(`${joints.openEnds} open ends on the cut layers`);
-  if (joints.gaps.length > 0)
+  if (joints.gaps.length > 0) {
     problems.push(`${joints.gaps.length} small gaps, the least ${fixed(joints.gaps[0] ?? 0, 4)} mm`);
+  }
   if (joints.doubles > 0) problems.push(`${joints.doubles} pieces are drawn twice`);
   if (drawing.unit !== undefined && drawing.unit !== 1) problems.push(`the unit is ${drawing.unit} mm`);
   const extents = boundsOfRead(cut);

@@ -15,8 +15,9 @@ export function readHoleTable(text: string): ReadTable {
   const holes = rows.map((row, index) => {
     const real = (at: number): number => {
       const field = row[at] ?? '';
-      if (!/^-?\d+\.\d+$/.test(field) || /^-0\.0+$/.test(field))
+      if (!/^-?\d+\.\d+$/.test(field) || /^-0\.0+$/.test(field)) {
         problems.push(`line ${index + 2}: "${field}" is no plain number`);
+      }
       return Number(field);
     };
     return { x: real(x), y: real(y), diameter: real(diameter) };

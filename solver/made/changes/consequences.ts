@@ -109,8 +109,9 @@ export function movesBetween(before: PlacedMovement, after: PlacedMovement): rea
   for (const [id, to] of after.places) {
     const from = before.places.get(id);
     const amount = from ? Math.hypot(to.x - from.x, to.y - from.y) : 0;
-    if (from && amount > MOVED)
+    if (from && amount > MOVED) {
       moves.push({ id, label: label(id), from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y }, amount });
+    }
   }
   return moves.sort((a, b) => b.amount - a.amount);
 }

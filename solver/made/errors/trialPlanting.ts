@@ -64,8 +64,11 @@ export class TrialPlanting {
 
   /** Places [x0, y0, …] of all points; undefined where some settled point cannot be planted. */
   plant(): Float64Array | undefined {
-    if (this.values.some((value, at) => value < 0 && at % 3 === 0 && this.network.kinds[at / 3] === RuleKind.distance))
+    if (
+      this.values.some((value, at) => value < 0 && at % 3 === 0 && this.network.kinds[at / 3] === RuleKind.distance)
+    ) {
       return undefined;
+    }
     const result = plantNetwork({ ...this.network, values: this.values, coords: this.coords }, this.warm);
     this.warm ??= result;
     if (this.settled.every((point) => isPlanted(result, point))) return result.coords;

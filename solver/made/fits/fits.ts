@@ -206,11 +206,12 @@ export type PressedBore =
 /** What to bore before pressing, so that the bush closes to the size wanted. */
 export function boreBeforePressing({ seat, outer, bore, closing = 0.8 }: PressedBush): PressedBore {
   const interference = outer - seat;
-  if (interference <= 0)
+  if (interference <= 0) {
     return {
       kind: 'loose',
       says: `The bush is ${um(-interference)} µm smaller than its seat: it will not hold by pressing. Soft solder wants a gap of 50 to 100 µm all told, a retaining compound 20 to 50 (common practice; follow its maker's sheet).`,
     };
+  }
   const before = bore + closing * interference;
   return {
     kind: 'bore',

@@ -39,8 +39,9 @@ export function depthReadings(movement: Movement): readonly DepthReadings[] {
 
 /** A depth reading names the two wheels, or their two arbors, in either order. */
 function isOfPair(reading: Reading, rule: RuleOf<'depth'>, arbors: readonly [string, string]): boolean {
-  if (reading.setAside || (reading.kind !== 'depth' && reading.kind !== 'distance') || reading.of.length !== 2)
+  if (reading.setAside || (reading.kind !== 'depth' && reading.kind !== 'distance') || reading.of.length !== 2) {
     return false;
+  }
   const names = new Set<string>(reading.of);
   return rule.wheels.every((id) => names.has(id)) || arbors.every((id) => names.has(id));
 }

@@ -76,14 +76,16 @@ function unlikely(length: number, { field, part, what }: PartSize, movement: Mov
   if (wheel && field === 'runOut') {
     const drawn = sizeOfWheel(wheel, movement);
     const depth = Math.abs(drawn.tipRadius - drawn.rootRadius);
-    if (length > depth)
+    if (length > depth) {
       return `a run-out of ${fixed(length, 3)} mm is more than the teeth are deep (${fixed(depth, 3)}).`;
+    }
   }
   if (field === 'endShake') {
     const heights = movement.plates.flatMap(({ levels }) => [levels.from, levels.to]);
     const frame = heights.length > 0 ? Math.max(...heights) - Math.min(...heights) : Number.POSITIVE_INFINITY;
-    if (length > frame)
+    if (length > frame) {
       return `an end shake of ${fixed(length, 3)} mm is more than the whole frame is high (${fixed(frame, 3)}).`;
+    }
   }
   return undefined;
 }

@@ -146,10 +146,10 @@ function orderedPoints(placed: PlacedMovement, plate: string | undefined): reado
   return ordered;
 }
 
-const blank = (maker: Maker, place: Place, done: boolean) => {
+function blank(maker: Maker, place: Place, done: boolean) {
   const at = maker.metal.view.see(place);
   return { point: place.id, label: maker.voice.label(place.id), place: [at.x, at.y] as const, done };
-};
+}
 
 function datumSteps(maker: Maker, settled: readonly Place[], isDone: (place: Place) => boolean): Unsaid[] {
   const { metal } = maker;

@@ -61,8 +61,9 @@ export function transferPlan(placed: PlacedMovement, from: string, to: string): 
     `Mark ${first.plateLabel} and ${second.plateLabel}: outside, top and front, before they come apart.`,
     `${togetherWords(registers)}${mirrored ? ', marked faces outwards: on one face the points stand mirrored' : ', both marked faces up'}.`,
   ];
-  if (dowels.length < 2)
+  if (dowels.length < 2) {
     says.push('The plates share too few holes for dowels: add two marks with holes outside the train.');
+  }
   dowels.forEach((hole, index) => {
     const pin = Math.min(...hole.diameters);
     says.push(

@@ -49,12 +49,14 @@ function checkCouplings(movement: Movement, report: Report): void {
       });
     if (coupling.kind === 'contrate') {
       const [first, second] = coupling.wheels;
-      if (axisOfWheel(first) === axisOfWheel(second))
+      if (axisOfWheel(first) === axisOfWheel(second)) {
         tell(['wheels', 1], `“${second}”, on the axis of “${first}”`, 'a wheel on another axis');
+      }
     } else if (coupling.kind === 'carrier') {
       coupling.carries.forEach((id, i) => {
-        if (axisOf(id) === axisOf(coupling.arm))
+        if (axisOf(id) === axisOf(coupling.arm)) {
           tell(['carries', i], `“${id}”, on the axis of the arm`, 'an arbor carried round by the arm');
+        }
         if (coupling.carries.indexOf(id) < i) tell(['carries', i], `“${id}” a second time`, 'each arbor once');
       });
     } else if (axisOfWheel(coupling.wheel) === axisOf(coupling.arbor)) {

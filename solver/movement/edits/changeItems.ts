@@ -28,8 +28,9 @@ export function planChange(movement: Movement, edit: EditOf<'change'>): Plan {
   if (
     edit.unset?.includes('id') ||
     (edit.set && Object.hasOwn(edit.set, 'id') && Reflect.get(edit.set, 'id') !== edit.id)
-  )
+  ) {
     return refused('An id is changed by renaming, so that what refers to it follows.');
+  }
   return replaceItem(movement, edit.id, next);
 }
 
@@ -91,8 +92,9 @@ export function planReorder(movement: Movement, edit: EditOf<'reorder'>): Plan {
   if (found === undefined) return nothingCalled(edit.id);
   const list = itemsOf(movement, found.collection);
   const last = list.length - 1;
-  if (!Number.isInteger(edit.to) || edit.to < 0 || edit.to > last)
+  if (!Number.isInteger(edit.to) || edit.to < 0 || edit.to > last) {
     return refused(`There is no place ${edit.to} in a list of ${list.length}.`);
+  }
   return recipe((draft) => {
     const items = draftItems(draft, found.collection);
     items.splice(found.index, 1);

@@ -8,7 +8,7 @@ export function freshId(taken: { has(id: string): boolean }, wish: string): stri
   const plain = wish.replace(/[^\p{L}\p{N}._-]+/gu, '-').replace(/^[^\p{L}\p{N}]+/u, '');
   const stem = [...plain].slice(0, 56).join('').slice(0, 56).replace(/-\d+$/, '') || 'part';
   if (plain !== '' && plain.length <= 64 && !taken.has(plain)) return plain;
-  for (let number = 2; ; number += 1) {
+  for (let number = 2; ; number++) {
     const id = `${stem}-${number}`;
     if (!taken.has(id)) return id;
   }

@@ -70,7 +70,7 @@ class Walk {
         this.fail('lists and records nested too deeply', `at most ${MAX_DEPTH} levels`, 'flatten what is nested');
         return false;
       }
-      this.at += 1;
+      this.at++;
       this.open.push({ names: char === '{' ? new Set() : undefined });
       return true;
     }
@@ -83,7 +83,7 @@ class Walk {
     this.skip(SPACE);
     const closing = this.open.at(-1)?.names === undefined ? ']' : '}';
     if (this.text[this.at] !== closing) return false;
-    this.at += 1;
+    this.at++;
     return true;
   }
 
@@ -123,7 +123,7 @@ class Walk {
       this.failHere('a colon after the field’s name');
       return;
     }
-    this.at += 1;
+    this.at++;
   }
 
   /** Closes what ends here and steps over a comma; true at the end of the text. */
@@ -133,12 +133,13 @@ class Walk {
       const inside = this.open.at(-1);
       const char = this.text[this.at];
       if (inside === undefined) {
-        if (char !== undefined)
+        if (char !== undefined) {
           this.fail(this.here(), 'the end of the file', 'remove what follows the last closing brace');
+        }
         return true;
       }
       if (char === ',') {
-        this.at += 1;
+        this.at++;
         this.name();
         return false;
       }
@@ -147,7 +148,7 @@ class Walk {
         this.failHere(`a comma or “${closing}”`);
         return true;
       }
-      this.at += 1;
+      this.at++;
       this.open.pop();
     }
   }
@@ -156,7 +157,7 @@ class Walk {
   private string(): boolean {
     const { text } = this;
     if (text[this.at] !== '"') return false;
-    for (let i = this.at + 1; i < text.length; i += 1) {
+    for (let i = this.at + 1; i < text.length; i++) {
       const code = text.charCodeAt(i);
       if (code === QUOTE) {
         this.at = i + 1;
@@ -190,13 +191,13 @@ class Walk {
         'text on one line',
         'write \\n for a line break and \\\\ for a backslash',
       );
-    } else if (char === '"')
+    } else if (char === '"') {
       this.fail(
         'text whose closing quote is missing',
         'a closing quote',
         'the file seems cut off; take an earlier copy or close the quote',
       );
-    else this.failHere('a value (number, text in double quotes, list, record, true, false or null)');
+    } else this.failHere('a value (number, text in double quotes, list, record, true, false or null)');
   }
 
   private failHere(expected: string): void {

@@ -124,8 +124,9 @@ function remedyFor(issue: Issue, value: unknown, raw: unknown, path: readonly Pa
 
 function choicesOf(issue: Issue): readonly string[] | undefined {
   if (issue.code === 'invalid_value') return issue.values.map(String);
-  if (issue.code === 'invalid_union' && 'options' in issue && Array.isArray(issue.options))
+  if (issue.code === 'invalid_union' && 'options' in issue && Array.isArray(issue.options)) {
     return issue.options.map(String);
+  }
   return undefined;
 }
 
@@ -140,7 +141,7 @@ function valueAt(raw: unknown, path: readonly PathKey[]): unknown {
 
 /** Id of the innermost thing on the path that has one. */
 function idAround(raw: unknown, path: readonly PathKey[]): string | undefined {
-  for (let length = path.length - 1; length > 0; length -= 1) {
+  for (let length = path.length - 1; length > 0; length--) {
     const id = valueAt(raw, [...path.slice(0, length), 'id']);
     if (typeof id === 'string' && id !== '') return id.slice(0, 64);
   }

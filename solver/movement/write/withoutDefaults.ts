@@ -21,8 +21,9 @@ function compact(value: unknown, schema: z.core.$ZodType): unknown {
     const written = compact(value, schema.def.innerType);
     return isSame(written, schema.def.defaultValue) ? LEFT_OUT : written;
   }
-  if (schema instanceof z.ZodOptional || schema instanceof z.ZodExactOptional)
+  if (schema instanceof z.ZodOptional || schema instanceof z.ZodExactOptional) {
     return compact(value, schema.def.innerType);
+  }
   if (schema instanceof z.ZodArray && Array.isArray(value)) {
     const { element } = schema.def;
     return value.map((item: unknown) => compact(item, element));
@@ -65,8 +66,9 @@ function isRecord(value: unknown): value is Record<string, unknown> {
 /** Deep equality of JSON values. */
 function isSame(a: unknown, b: unknown): boolean {
   if (a === b) return true;
-  if (Array.isArray(a) && Array.isArray(b))
+  if (Array.isArray(a) && Array.isArray(b)) {
     return a.length === b.length && a.every((item: unknown, i) => isSame(item, b[i]));
+  }
   if (!isRecord(a) || !isRecord(b)) return false;
   const keys = Object.keys(a);
   return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key) && isSame(a[key], b[key]));

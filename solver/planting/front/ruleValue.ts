@@ -149,8 +149,9 @@ function gapNow(
     return at ? [at.x, at.y] : [0, 0];
   };
   const touching = gapRule([a, b], 0, rule.edge, sketchOf);
-  if (touching.kind === 'cannot')
+  if (touching.kind === 'cannot') {
     return touching.why === 'noRoom' ? { kind: 'gap', value: -touching.lacking } : undefined;
+  }
   const at = placeOf(touching.point);
   if (!at) return undefined;
   if (touching.kind === 'edge') {

@@ -115,8 +115,9 @@ function depthCandidates(movement: Movement, placed: PlacedMovement, point: Plac
   return own.flatMap((wheel) =>
     movement.wheels.flatMap((other): Candidate[] => {
       const place = placed.places.get(other.arbor);
-      if (place?.state !== 'planted' || meshed.has(pairKey(wheel.id, other.id)) || !meetInHeight(wheel, other))
+      if (place?.state !== 'planted' || meshed.has(pairKey(wheel.id, other.id)) || !meetInHeight(wheel, other)) {
         return [];
+      }
       if (apart(place, point) < MIN_LENGTH) return [];
       const depth = calculatedDepth(other, wheel, movement);
       if (depth.kind !== 'depth') return [];

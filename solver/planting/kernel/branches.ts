@@ -87,8 +87,9 @@ export function keepingBranch(placing: Placing, again: (turned: Turned) => Placi
       const tried = again(next);
       const left = unkept(tried);
       if (left.length === 0 && tried.stuck.length === 0) return tried;
-      if (left.length < (best?.failing.length ?? failing.length))
+      if (left.length < (best?.failing.length ?? failing.length)) {
         best = { turned: next, placing: tried, failing: left };
+      }
     }
     if (!best) return undefined;
     ({ turned, placing: from, failing } = best);

@@ -74,8 +74,9 @@ class KeptPlan implements Planner {
     if (!(point >= 0 && point < this.network.pointCount)) {
       throw new RangeError(`point ${point}: expected an index from 0 to ${this.network.pointCount - 1}`);
     }
-    if (!Number.isFinite(x) || !Number.isFinite(y))
+    if (!Number.isFinite(x) || !Number.isFinite(y)) {
       throw new RangeError(`place (${x}, ${y}): expected finite numbers of mm`);
+    }
     const { reduction } = this.start.ground;
     if (reduction.given[point]) return this.dragHeld(point, x, y);
     return this.dragFree(reduction.root[point]!, x, y);

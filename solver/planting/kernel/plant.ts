@@ -148,8 +148,9 @@ function placeNetwork(network: Network, aside: Uint8Array | undefined, known: Pl
 /** The second rule of every crossing whose two loci are one and the same: it says what the first says. */
 function repeatedLoci({ plan, meet }: Placing): number[] {
   const repeated: number[] = [];
-  for (let s = 0; s < plan.stepCount; s++)
+  for (let s = 0; s < plan.stepCount; s++) {
     if (meet[s] === Meet.same && plan.root[s]! >= 0) repeated.push(plan.ruleB[s]!);
+  }
   return repeated;
 }
 

@@ -31,8 +31,9 @@ export function settlingOf(placing: Placing, missBy: Float64Array): Settling {
     covered ??= new Uint8Array(ground.network.pointCount);
     if (!covered[seed]) parts.push(connectedTo(placing, seed, covered));
   }
-  for (const group of plan.groups)
+  for (const group of plan.groups) {
     if (group.kind === 'under' && !covered?.[group.roots[0]!]) parts.push({ roots: group.roots, rules: group.rules });
+  }
   const found = parts.map((part) => decompose(placing, part));
   return {
     motions: found.flatMap(({ motions }) => motions),

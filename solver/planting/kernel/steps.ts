@@ -76,8 +76,9 @@ class Followers {
     for (let i = 0; i < network.pointCount; i++) this.append(this.members, reduction.root[i]!, i);
     for (let r = 0; r < network.ruleCount; r++) {
       if (network.kinds[r]! < FIRST_EXACT_KIND) continue;
-      for (const k of [0, 1, 2])
+      for (const k of [0, 1, 2]) {
         if (network.points[4 * r + k]! >= 0) this.append(this.rulesOf, network.points[4 * r + k]!, r);
+      }
     }
   }
 

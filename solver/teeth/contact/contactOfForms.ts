@@ -44,10 +44,12 @@ function jumpsOf(engagement: Engagement, leading: Leading): { drop: number; butt
 /** Tip to root at a distance, mm: the driver's tips first. Open trundles have no root. */
 export function clearancesOf(driver: ToothForm, driven: ToothForm, distance: number) {
   const root = (form: ToothForm) => (form.open ? 0 : form.root);
-  if (driven.internal)
+  if (driven.internal) {
     return { driver: driven.root - distance - driver.tip, driven: driven.tip - distance - root(driver) };
-  if (driver.internal)
+  }
+  if (driver.internal) {
     return { driver: driver.tip - distance - root(driven), driven: driver.root - distance - driven.tip };
+  }
   return { driver: distance - driver.tip - root(driven), driven: distance - driven.tip - root(driver) };
 }
 

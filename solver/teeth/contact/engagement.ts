@@ -87,7 +87,7 @@ export function leadingOf(engagement: Engagement): Leading {
   for (let i = 0; i < angle.length; i++) {
     const step = (((first + i) % steps) + steps) % steps;
     const ahead = (first + i - step) / steps;
-    if (angle[i]! - ahead * drivenPitch - drivenPitch / 2 >= at[step]! - together) pairs[step]! += 1;
+    if (angle[i]! - ahead * drivenPitch - drivenPitch / 2 >= at[step]! - together) pairs[step]!++;
   }
   return { at, entry, pairs };
 }

@@ -37,16 +37,16 @@ export type CrossingOut =
 
 type XY = readonly [number, number];
 
-const bulgeAbout = (centre: XY, from: XY, to: XY): number => {
+function bulgeAbout(centre: XY, from: XY, to: XY): number {
   const a = Math.atan2(from[1] - centre[1], from[0] - centre[0]);
   const b = Math.atan2(to[1] - centre[1], to[0] - centre[0]);
   const turn = (((b - a) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
   return Math.tan(turn / 4);
-};
-const scaled = (p: XY, radius: number): XY => {
+}
+function scaled(p: XY, radius: number): XY {
   const k = radius / Math.hypot(p[0], p[1]);
   return [p[0] * k, p[1] * k];
-};
+}
 
 /** The line of fillet centres along an arm's edge: p(s) = start + s·direction; `normal` points into the opening. */
 function edgeOf(arms: Arms) {
@@ -119,7 +119,8 @@ export function crossingOut(arms: Arms): CrossingOut {
 }
 
 function roomFault(arms: Arms): NoOpenings['kind'] | undefined {
-  if (arms.rimRadius - arms.hubRadius > 2 * arms.fillet && arms.hubRadius > 0 && arms.width < 2 * arms.hubRadius)
+  if (arms.rimRadius - arms.hubRadius > 2 * arms.fillet && arms.hubRadius > 0 && arms.width < 2 * arms.hubRadius) {
     return undefined;
+  }
   return arms.width >= 2 * arms.hubRadius ? 'armsAsBroadAsHub' : 'noRoom';
 }

@@ -65,10 +65,10 @@ function cutterLeaf(leaves: number): LeafRow {
   return { ...below, dedendum: below.dedendum + part * (above.dedendum - below.dedendum) };
 }
 
-const leafSource = (leaves: number): string => {
+function leafSource(leaves: number): string {
   const exact = CUTTER_LEAVES.some((row) => row.leaves === leaves);
   return exact ? `${CUTTERS}, ${leaves} leaves` : `${CUTTERS}, between its rows (${leaves} leaves has none)`;
-};
+}
 
 function tabulatedLeaf(leaves: number, doubts: ToothDoubt[]): ToothRow {
   const { addendum, dedendum, thickness, tipRadius } = cutterLeaf(leaves);

@@ -21,12 +21,12 @@ export interface RankedRatio {
   readonly size: number;
 }
 
-const commonFactor = (a: number, b: number): number => {
+function commonFactor(a: number, b: number): number {
   let x = a;
   let y = b;
   while (y !== 0) [x, y] = [y, x % y];
   return x;
-};
+}
 
 /** Keeps the nearest distinct ratios that are offered to it. */
 export class BestRatios {
@@ -61,8 +61,9 @@ export class BestRatios {
     const place = this.list.findIndex((other) => closer(entry, other));
     this.list.splice(place < 0 ? this.list.length : place, 0, entry);
     if (this.list.length > this.keep) this.list.length = this.keep;
-    if (this.list.length === this.keep)
-      this.bound = Math.min(this.bound, (this.list[this.keep - 1] as RankedRatio).size + ROUNDING); // just filled
+    if (this.list.length === this.keep) {
+      this.bound = Math.min(this.bound, (this.list[this.keep - 1] as RankedRatio).size + ROUNDING);
+    } // just filled
   }
 
   /** Whether the ratio is in the list already: many pairs of products have the same one. */
@@ -77,10 +78,10 @@ export class BestRatios {
 }
 
 /** Smaller error first; of two equally far on either side, the smaller fraction. */
-const closer = (a: RankedRatio, b: RankedRatio): boolean => {
+function closer(a: RankedRatio, b: RankedRatio): boolean {
   const order = compare(magnitude(a.error), magnitude(b.error));
   return order < 0 || (order === 0 && a.drivers < b.drivers);
-};
+}
 
 /** Pairs of products taken between two yields: about a millisecond of work. */
 export const CHUNK = 1 << 16;
@@ -100,16 +101,16 @@ export function* sweepProducts(
   // Array kernel: indices stay inside the lists by the loop bounds.
   const count = drivenList.length;
   let at = 0;
-  for (let d = 0; d < driverList.length; d += 1) {
+  for (let d = 0; d < driverList.length; d++) {
     const drivers = driverList[d] as number;
     const wanted = target * drivers;
-    while (at < count && (drivenList[at] as number) < wanted) at += 1;
-    for (let up = at; up < count; up += 1) {
+    while (at < count && (drivenList[at] as number) < wanted) at++;
+    for (let up = at; up < count; up++) {
       const driven = drivenList[up] as number;
       if (driven - wanted > best.bound * wanted) break;
       best.offer(driven, drivers);
     }
-    for (let down = at - 1; down >= 0; down -= 1) {
+    for (let down = at - 1; down >= 0; down--) {
       const driven = drivenList[down] as number;
       if (wanted - driven > best.bound * wanted) break;
       best.offer(driven, drivers);

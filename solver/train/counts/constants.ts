@@ -102,22 +102,22 @@ export const CONSTANTS: readonly AstronomyConstant[] = [
 ];
 
 /** Exact seconds of a constant. */
-export const secondsOfConstant = (constant: AstronomyConstant): Rational => {
+export function secondsOfConstant(constant: AstronomyConstant): Rational {
   const value = exactly(constant.value);
   if (!value) throw new Error(`constant ${constant.id} has the value "${constant.value}", which is no number`);
   return multiply(value, rational(SECONDS[constant.unit]));
-};
+}
 
 /** Number of significant digits that a constant carries. */
 export const digitsOfConstant = (constant: AstronomyConstant): number =>
   constant.value.replace('.', '').replace(/^0+/, '').length;
 
 /** The shipped constants with the maker's own after them; an own one with a shipped id takes its place. */
-export const constantsWith = (
+export function constantsWith(
   own: readonly Omit<AstronomyConstant, 'group'>[],
 ):
   | { readonly kind: 'constants'; readonly constants: readonly AstronomyConstant[] }
-  | { readonly kind: 'refused'; readonly says: readonly string[] } => {
+  | { readonly kind: 'refused'; readonly says: readonly string[] } {
   const says = own.flatMap((constant) => {
     const value = exactly(constant.value);
     return [
@@ -139,4 +139,4 @@ export const constantsWith = (
       ...own.map((constant): AstronomyConstant => ({ ...constant, group: 'own' })),
     ],
   };
-};
+}

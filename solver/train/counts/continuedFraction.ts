@@ -12,7 +12,7 @@ export interface ContinuedFraction {
  * Terms and convergents of a positive number, at most `most` of them; exact values end by themselves.
  * Gives undefined where the text is no positive number. Source: Euclid's algorithm on the fraction.
  */
-export const continuedFraction = (value: number | string | Rational, most = 20): ContinuedFraction | undefined => {
+export function continuedFraction(value: number | string | Rational, most = 20): ContinuedFraction | undefined {
   let rest = typeof value === 'object' ? value : exactly(value);
   if (!rest || rest.n <= 0n) return undefined;
   const terms: bigint[] = [];
@@ -28,4 +28,4 @@ export const continuedFraction = (value: number | string | Rational, most = 20):
     rest = divide(ONE, fraction);
   }
   return { terms, convergents };
-};
+}

@@ -64,20 +64,21 @@ const reportRow = (row: CountsRow): CountsReportRow => ({
 });
 
 /** Searches and reports. `progress` may return false to stop. */
-export const countsReport = (
+export function countsReport(
   request: CountsRequest,
   progress?: (progress: CountsProgress) => boolean | undefined,
-): CountsReport => {
+): CountsReport {
   let ratio: number | string;
   if ('ratio' in request) ratio = request.ratio;
   else {
     const found = ratioOfPeriods(request.from, request.to);
-    if (found.kind === 'refused')
+    if (found.kind === 'refused') {
       return {
         kind: 'refused',
         text: `${found.says}\n`,
         data: { says: found.says, problems: [{ field: found.field, says: found.says }] },
       };
+    }
     ratio = fractionText(found.ratio);
   }
   const wanted = String(ratio);
@@ -99,10 +100,10 @@ export const countsReport = (
       return { kind: 'found', text: `${result.says}\n${tableOf(rows)}`, data: { wanted, says: result.says, rows } };
     }
   }
-};
+}
 
 /** Columns: ratio, ten digits, error, trains. */
-const tableOf = (rows: readonly CountsReportRow[]): string => {
+function tableOf(rows: readonly CountsReportRow[]): string {
   const lines = rows.flatMap((row) =>
     row.trains.map((train, index) => [
       index === 0 ? row.ratio : '',
@@ -122,4 +123,4 @@ const tableOf = (rows: readonly CountsReportRow[]): string => {
           .trimEnd()}\n`,
     )
     .join('');
-};
+}

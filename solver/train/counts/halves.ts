@@ -37,49 +37,49 @@ export interface PairResult {
   readonly trains: readonly Train[];
 }
 
-const allowedPairs = (task: Task): readonly Pair[] => {
+function allowedPairs(task: Task): readonly Pair[] {
   const allowed = pairAllowed(task);
   return task.wheels.drivers.flatMap((driver) =>
     task.wheels.driven.filter((driven) => allowed(driver, driven)).map((driven) => ({ driver, driven })),
   );
-};
+}
 
 /** Multisets of `size` out of `count`. */
-const waysOf = (count: number, size: number): number => {
+function waysOf(count: number, size: number): number {
   let ways = 1;
-  for (let step = 0; step < size; step += 1) ways = (ways * (count + step)) / (step + 1);
+  for (let step = 0; step < size; step++) ways = (ways * (count + step)) / (step + 1);
   return ways;
-};
+}
 
 /** Whether half a train of so many stages can be listed outright. */
 export const pairsAreFew = (task: Task, count: number): boolean =>
   waysOf(allowedPairs(task).length, Math.ceil(count / 2)) <= MOST_ROWS;
 
 /** Multisets of `size` pairs, as rows of pair indices, rising. */
-const choose = (pairs: readonly number[], size: number): Int32Array => {
+function choose(pairs: readonly number[], size: number): Int32Array {
   const rows = waysOf(pairs.length, size);
   const picks = new Int32Array(rows * size);
   const at = new Int32Array(size);
-  for (let row = 0; row < rows; row += 1) {
-    for (let place = 0; place < size; place += 1) picks[row * size + place] = pairs[at[place] ?? 0] ?? 0;
+  for (let row = 0; row < rows; row++) {
+    for (let place = 0; place < size; place++) picks[row * size + place] = pairs[at[place] ?? 0] ?? 0;
     let place = size - 1;
-    while (place >= 0 && at[place] === pairs.length - 1) place -= 1;
+    while (place >= 0 && at[place] === pairs.length - 1) place--;
     if (place < 0) break;
     at.fill((at[place] ?? 0) + 1, place);
   }
   return picks;
-};
+}
 
-const halfOf = (picks: Int32Array, width: number, pairs: readonly Pair[]): Half => {
+function halfOf(picks: Int32Array, width: number, pairs: readonly Pair[]): Half {
   const rows = width === 0 ? 1 : picks.length / width;
   const drivers = new Float64Array(rows).fill(1);
   const driven = new Float64Array(rows).fill(1);
   const value = new Float64Array(rows);
   const order = new Uint32Array(rows);
-  for (let row = 0; row < rows; row += 1) {
+  for (let row = 0; row < rows; row++) {
     let p = 1;
     let q = 1;
-    for (let place = 0; place < width; place += 1) {
+    for (let place = 0; place < width; place++) {
       const pair = pairs[picks[row * width + place] as number] as Pair; // indices made by `choose`
       p *= pair.driven;
       q *= pair.driver;
@@ -91,9 +91,9 @@ const halfOf = (picks: Int32Array, width: number, pairs: readonly Pair[]): Half 
   }
   order.sort((a, b) => (value[a] as number) - (value[b] as number)); // rows below its length
   return { rows, width, drivers, driven, picks, order };
-};
+}
 
-const bySum = (pairs: readonly Pair[]): readonly (readonly number[])[] => {
+function bySum(pairs: readonly Pair[]): readonly (readonly number[])[] {
   const sums = new Map<number, number[]>();
   pairs.forEach((pair, index) => {
     const sum = pair.driver + pair.driven;
@@ -102,10 +102,10 @@ const bySum = (pairs: readonly Pair[]): readonly (readonly number[])[] => {
     else sums.set(sum, [index]);
   });
   return [...sums.values()];
-};
+}
 
 /** All ways of a group of stages that share one sum; a single stage is any pair. */
-const groupPicks = (size: number, pairs: readonly Pair[], sums: readonly (readonly number[])[]): Int32Array => {
+function groupPicks(size: number, pairs: readonly Pair[], sums: readonly (readonly number[])[]): Int32Array {
   if (size === 1) return Int32Array.from(pairs.keys());
   const parts = sums.map((list) => choose(list, size));
   const picks = new Int32Array(parts.reduce((total, part) => total + part.length, 0));
@@ -115,21 +115,21 @@ const groupPicks = (size: number, pairs: readonly Pair[], sums: readonly (readon
     at += part.length;
   }
   return picks;
-};
+}
 
 /** Every row of `a` with every row of `b`. */
-const crossed = (a: Int32Array, aWidth: number, b: Int32Array, bWidth: number): Int32Array => {
+function crossed(a: Int32Array, aWidth: number, b: Int32Array, bWidth: number): Int32Array {
   if (aWidth === 0) return b;
   const [aRows, bRows, width] = [a.length / aWidth, b.length / bWidth, aWidth + bWidth];
   if (aRows * bRows > MOST_ROWS) throw new RangeError(`half a train has ${aRows * bRows} ways; at most ${MOST_ROWS}`);
   const picks = new Int32Array(aRows * bRows * width);
-  for (let row = 0; row < aRows * bRows; row += 1) {
+  for (let row = 0; row < aRows * bRows; row++) {
     const [left, right] = [Math.floor(row / bRows), row % bRows];
     picks.set(a.subarray(left * aWidth, (left + 1) * aWidth), row * width);
     picks.set(b.subarray(right * bWidth, (right + 1) * bWidth), row * width + aWidth);
   }
   return picks;
-};
+}
 
 /** Pairs of halves that together make all trains of so many stages. */
 function* halvesOf(task: Task, count: number, pairs: readonly Pair[]): Generator<readonly [Half, Half], void, void> {
@@ -164,28 +164,30 @@ function* halvesOf(task: Task, count: number, pairs: readonly Pair[]): Generator
 }
 
 /** Calls `meet` for all rows of two halves whose ratio is within the bound, rows given by index. */
-const sweepHalves = (
+function sweepHalves(
   left: Half,
   right: Half,
   target: number,
   bound: () => number,
   meet: (a: number, b: number) => void,
-): void => {
+): void {
   // Array kernel: indices stay inside the lists by the loop bounds.
   const ratio = (half: Half, place: number): number => {
     const row = half.order[place] as number;
     return (half.driven[row] as number) / (half.drivers[row] as number);
   };
   let at = right.rows - 1;
-  for (let place = 0; place < left.rows; place += 1) {
+  for (let place = 0; place < left.rows; place++) {
     const here = ratio(left, place);
-    while (at >= 0 && here * ratio(right, at) > target) at -= 1;
-    for (let up = at + 1; up < right.rows && here * ratio(right, up) <= target * (1 + bound() + 1e-14); up += 1)
+    while (at >= 0 && here * ratio(right, at) > target) at--;
+    for (let up = at + 1; up < right.rows && here * ratio(right, up) <= target * (1 + bound() + 1e-14); up++) {
       meet(left.order[place] as number, right.order[up] as number);
-    for (let down = at; down >= 0 && here * ratio(right, down) >= target * (1 - bound() - 1e-14); down -= 1)
+    }
+    for (let down = at; down >= 0 && here * ratio(right, down) >= target * (1 - bound() - 1e-14); down--) {
       meet(left.order[place] as number, right.order[down] as number);
+    }
   }
-};
+}
 
 /** The best distinct ratios of trains made of allowed pairs, with their trains. Yields the share done. */
 export function* meetInPairs(task: Task, count: number): Generator<number, readonly PairResult[], void> {
@@ -204,7 +206,7 @@ export function* meetInPairs(task: Task, count: number): Generator<number, reado
   const trains = new Map<string, Map<string, Train>>();
   const all = [...halvesOf(task, count, pairs)];
   let done = 0;
-  for (const collect of [false, true])
+  for (const collect of [false, true]) {
     for (const [left, right] of all) {
       sweepHalves(
         left,
@@ -227,13 +229,15 @@ export function* meetInPairs(task: Task, count: number): Generator<number, reado
           const key = `${known.driven}/${known.drivers}`;
           const list = trains.get(key) ?? new Map<string, Train>();
           trains.set(key, list);
-          if (list.size < 10_000)
+          if (list.size < 10_000) {
             list.set(train.stages.map((stage) => `${stage.driver}:${stage.driven}`).join(' '), train);
+          }
         },
       );
-      done += 1;
+      done++;
       if (done % 16 === 0) yield done / (2 * all.length);
     }
+  }
   return best.list.map((ratio) => ({
     ratio,
     trains: [...(trains.get(`${ratio.driven}/${ratio.drivers}`)?.values() ?? [])],

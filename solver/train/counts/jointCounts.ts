@@ -113,19 +113,19 @@ export function* searchJointCounts(options: JointOptions): Generator<CountsProgr
 }
 
 /** Runs a joint search to its end. */
-export const findJointCounts = (options: JointOptions): JointResult => {
+export function findJointCounts(options: JointOptions): JointResult {
   const search = searchJointCounts(options);
   for (let step = search.next(); ; step = search.next()) if (step.done) return step.value;
-};
+}
 
 const tooMany = (stages: number): CountsProblem => ({
   field: 'drivers',
   says: `drivers, driven: ${stages} stages within these limits have too many ratios; narrow the limits.`,
 });
 
-const readJoint = (
+function readJoint(
   options: JointOptions,
-): { task: Task; targets: readonly Rational[] } | { problems: readonly CountsProblem[] } => {
+): { task: Task; targets: readonly Rational[] } | { problems: readonly CountsProblem[] } {
   const problems: CountsProblem[] = [];
   const check = (field: string, value: number): void => {
     if (value !== 1 && value !== 2) problems.push({ field, says: `${field}: found ${value}, expected 1 or 2.` });
@@ -133,14 +133,16 @@ const readJoint = (
   check('sharedStages', options.sharedStages);
   options.indications.forEach((wish, index) => {
     check(`indications[${index}].stages`, wish.stages);
-    if (options.sharedStages === 2 && wish.stages === 2)
+    if (options.sharedStages === 2 && wish.stages === 2) {
       problems.push({
         field: `indications[${index}].stages`,
         says: `indications[${index}].stages: two shared stages leave one for each branch; found 2.`,
       });
+    }
   });
-  if (options.indications.length < 2 || options.indications.length > 6)
+  if (options.indications.length < 2 || options.indications.length > 6) {
     problems.push({ field: 'indications', says: `indications: found ${options.indications.length}, expected 2 to 6.` });
+  }
   const targets = options.indications.flatMap((wish, index) => {
     const target = exactly(wish.ratio);
     if (target && target.n > 0n) return [target];
@@ -153,48 +155,51 @@ const readJoint = (
   const task = readOptions({ ...options, ratio: 1, stages: 1 });
   if (!('target' in task)) problems.push(...task);
   return problems.length > 0 || !('target' in task) ? { problems } : { task, targets };
-};
+}
 
-const ratiosOf = (task: Task, stages: number): Ratios | undefined => {
+function ratiosOf(task: Task, stages: number): Ratios | undefined {
   const sets = stagesOf(task, stages);
   const driven = distinctProducts(sets.map((set) => set.driven));
   const drivers = distinctProducts(sets.map((set) => set.drivers));
   if (driven.length * drivers.length > MOST_RATIOS) return undefined;
   const values = new Float64Array(driven.length * drivers.length);
   let at = 0;
-  for (const p of driven)
+  for (const p of driven) {
     for (const q of drivers) {
       values[at] = p / q;
-      at += 1;
+      at++;
     }
+  }
   // Equal fractions divide to the same double, so doubles that are equal are one ratio.
   return { sets, lists: { driven, drivers }, values: distinct(values.sort()) };
-};
+}
 
-const distinct = (sorted: Float64Array): Float64Array => {
+function distinct(sorted: Float64Array): Float64Array {
   let used = 0;
-  for (let index = 0; index < sorted.length; index += 1)
+  for (let index = 0; index < sorted.length; index++) {
     if (index === 0 || sorted[index] !== sorted[index - 1]) {
       sorted[used] = sorted[index] as number; // within its length
-      used += 1;
+      used++;
     }
+  }
   return sorted.slice(0, used);
-};
+}
 
 /** Index of the value nearest to `wanted`, by ratio. */
-const nearest = (values: Float64Array, wanted: number): number => {
+function nearest(values: Float64Array, wanted: number): number {
   let low = 0;
   let high = values.length - 1;
   while (low < high) {
     const middle = (low + high) >>> 1;
-    if ((values[middle] as number) < wanted)
-      low = middle + 1; // between the ends
+    if ((values[middle] as number) < wanted) {
+      low = middle + 1;
+    } // between the ends
     else high = middle;
   }
   if (low === 0) return 0;
   const [below, above] = [values[low - 1] as number, values[low] as number]; // low is from 1 to the last
   return wanted - below < above - wanted ? low - 1 : low;
-};
+}
 
 function* sweepShared(
   shared: Ratios,
@@ -205,11 +210,11 @@ function* sweepShared(
   const most = task.best * SPARE;
   const kept: Candidate[] = [];
   let bound = task.within;
-  for (let index = 0; index < shared.values.length; index += 1) {
+  for (let index = 0; index < shared.values.length; index++) {
     const value = shared.values[index] as number; // within its length
     let worst = 0;
     const picks: number[] = [];
-    for (let wish = 0; wish < targets.length && worst <= bound; wish += 1) {
+    for (let wish = 0; wish < targets.length && worst <= bound; wish++) {
       const wanted = (targets[wish] as number) / value; // one target a branch
       const list = (branches[wish] as Ratios).values; // one branch a target
       const pick = nearest(list, wanted);
@@ -228,7 +233,7 @@ function* sweepShared(
 }
 
 /** The exact fraction behind a value, from the lists that made it. */
-const rankedOf = (ratios: Ratios, index: number): RankedRatio | undefined => {
+function rankedOf(ratios: Ratios, index: number): RankedRatio | undefined {
   const value = ratios.values[index] ?? 0;
   for (const q of ratios.lists.drivers) {
     const p = Math.round(value * q);
@@ -237,26 +242,26 @@ const rankedOf = (ratios: Ratios, index: number): RankedRatio | undefined => {
     return { driven: p / factor, drivers: q / factor, ratio: rational(p, q), error: subtract(ONE, ONE), size: 0 };
   }
   return undefined;
-};
+}
 
-const cheapest = (ranked: RankedRatio | undefined, ratios: Ratios, task: Task): Train | undefined => {
+function cheapest(ranked: RankedRatio | undefined, ratios: Ratios, task: Task): Train | undefined {
   if (!ranked) return undefined;
   let best: Train | undefined;
   let seen = 0;
   for (const train of trainsOfRatio(ranked, ratios.sets, ratios.lists, task)) {
     if (!best || train.total < best.total) best = train;
-    seen += 1;
+    seen++;
     if (seen === 64) break;
   }
   return best;
-};
+}
 
-const rowOf = (
+function rowOf(
   candidate: Candidate,
   sharedRatios: Ratios,
   branchRatios: readonly Ratios[],
   wanted: { readonly task: Task; readonly targets: readonly Rational[]; readonly options: JointOptions },
-): JointRow | undefined => {
+): JointRow | undefined {
   const { task, targets, options } = wanted;
   const sharedRatio = rankedOf(sharedRatios, candidate.shared);
   const shared = cheapest(sharedRatio, sharedRatios, task);
@@ -285,7 +290,7 @@ const rowOf = (
     worstPpm: Math.max(...branches.map((branch) => Math.abs(branch.errorPpm))),
     total: shared.total + branches.reduce((sum, branch) => sum + branch.train.total, 0),
   };
-};
+}
 
 const sameRatios = (a: JointRow, b: JointRow): boolean =>
   a.branches.every((branch, index) => {

@@ -32,16 +32,17 @@ export interface Task {
 }
 
 /** Largest prime factor; 1 for 1. */
-export const largestPrimeOf = (count: number): number => {
+export function largestPrimeOf(count: number): number {
   let left = count;
   let largest = 1;
-  for (let prime = 2; prime * prime <= left; prime += 1)
+  for (let prime = 2; prime * prime <= left; prime++) {
     while (left % prime === 0) {
       largest = prime;
       left /= prime;
     }
+  }
   return left > 1 ? left : largest;
-};
+}
 
 /** Euclid's algorithm on whole numbers ≥ 0. */
 export const greatestCommonFactor = (a: number, b: number): number => (b === 0 ? a : greatestCommonFactor(b, a % b));
@@ -56,34 +57,37 @@ const counts = (range: TeethRange, allowed: (teeth: number) => boolean): readonl
 /** Tells a fault of one option. */
 type Refuse = (field: string, says: string) => void;
 
-const checkRange = (refuse: Refuse, field: string, range: TeethRange, least: number, most = MAX_TEETH): void => {
+function checkRange(refuse: Refuse, field: string, range: TeethRange, least: number, most = MAX_TEETH): void {
   for (const end of ['from', 'to'] as const) {
     const value = range[end];
-    if (!Number.isInteger(value) || value < least || value > most)
+    if (!Number.isInteger(value) || value < least || value > most) {
       refuse(`${field}.${end}`, `found ${value}, expected a whole number from ${least} to ${most}.`);
+    }
   }
   if (range.to < range.from) refuse(field, `found ${range.from} to ${range.to}, expected the smaller number first.`);
-};
+}
 
-const checkPositive = (refuse: Refuse, field: string, value: number | undefined): void => {
-  if (value !== undefined && !(Number.isFinite(value) && value > 0))
+function checkPositive(refuse: Refuse, field: string, value: number | undefined): void {
+  if (value !== undefined && !(Number.isFinite(value) && value > 0)) {
     refuse(field, `found ${value}, expected a number greater than 0.`);
-};
+  }
+}
 
-const checkCentreDistance = ({ centreDistance }: CountsOptions, refuse: Refuse): void => {
+function checkCentreDistance({ centreDistance }: CountsOptions, refuse: Refuse): void {
   if (!centreDistance) return;
   if ('module' in centreDistance) checkPositive(refuse, 'centreDistance.module', centreDistance.module);
   else checkPositive(refuse, 'centreDistance.diametralPitch', centreDistance.diametralPitch);
   const { from = 0, to = Number.POSITIVE_INFINITY } = centreDistance;
-  if (!(from <= to))
+  if (!(from <= to)) {
     refuse(
       'centreDistance',
       `found ${centreDistance.from} to ${centreDistance.to}, expected the smaller number first.`,
     );
-};
+  }
+}
 
 /** Ranges of counts and stages, and that the largest product of counts is still exact. */
-const checkRanges = (options: CountsOptions, stages: TeethRange, refuse: Refuse): void => {
+function checkRanges(options: CountsOptions, stages: TeethRange, refuse: Refuse): void {
   checkRange(refuse, 'drivers', options.drivers, 1);
   checkRange(refuse, 'driven', options.driven, 1);
   checkRange(refuse, 'stages', stages, 1, MAX_STAGES);
@@ -92,15 +96,16 @@ const checkRanges = (options: CountsOptions, stages: TeethRange, refuse: Refuse)
     checkRange(refuse, 'worm.wheel', options.worm.wheel, 1);
   }
   const most = Math.max(options.drivers.to, options.driven.to, options.worm?.wheel.to ?? 0);
-  if (most ** stages.to >= LARGEST_PRODUCT)
+  if (most ** stages.to >= LARGEST_PRODUCT) {
     refuse(
       'stages',
       `${stages.to} stages of up to ${most} teeth go beyond what is reckoned exactly; lower one of the two.`,
     );
-};
+  }
+}
 
 /** The counts that stages may use; refuses a list that the limits leave empty. */
-const setsOf = (options: CountsOptions, stages: TeethRange, refuse: Refuse): Pick<Task, 'wheels' | 'worm'> => {
+function setsOf(options: CountsOptions, stages: TeethRange, refuse: Refuse): Pick<Task, 'wheels' | 'worm'> {
   const allowed = allowedCounts(options);
   const wheels = { drivers: counts(options.drivers, allowed), driven: counts(options.driven, allowed), worm: false };
   const worm = options.worm && {
@@ -114,13 +119,14 @@ const setsOf = (options: CountsOptions, stages: TeethRange, refuse: Refuse): Pic
     ['driven', onlyWorm ? undefined : wheels.driven],
     ['worm.wheel', worm?.driven],
   ] as const;
-  for (const [field, list] of lists)
+  for (const [field, list] of lists) {
     if (list?.length === 0) refuse(field, 'no count within these limits passes the other limits.');
+  }
   return { wheels, ...(worm ? { worm } : {}) };
-};
+}
 
 /** Reads the options; all problems at once. */
-export const readOptions = (options: CountsOptions): Task | readonly CountsProblem[] => {
+export function readOptions(options: CountsOptions): Task | readonly CountsProblem[] {
   const problems: CountsProblem[] = [];
   const refuse: Refuse = (field, says) => {
     problems.push({ field, says: `${field}: ${says}` });
@@ -128,14 +134,16 @@ export const readOptions = (options: CountsOptions): Task | readonly CountsProbl
   const { best = 10, trainsPerRatio = 3, tolerancePpm } = options;
   const stages = typeof options.stages === 'number' ? { from: options.stages, to: options.stages } : options.stages;
   const target = exactly(options.ratio);
-  if (!target || target.n <= 0n)
+  if (!target || target.n <= 0n) {
     refuse(
       'ratio',
       `found ${options.ratio}, expected a number or fraction greater than 0, such as 29.530588853 or 365/12.`,
     );
+  }
   checkRanges(options, stages, refuse);
-  if (!Number.isInteger(best) || best < 1 || best > 10_000)
+  if (!Number.isInteger(best) || best < 1 || best > 10_000) {
     refuse('best', `found ${best}, expected a whole number from 1 to 10000.`);
+  }
   checkPositive(refuse, 'tolerancePpm', tolerancePpm);
   checkPositive(refuse, 'largestPrime', options.largestPrime);
   checkCentreDistance(options, refuse);
@@ -153,9 +161,9 @@ export const readOptions = (options: CountsOptions): Task | readonly CountsProbl
     within: tolerancePpm === undefined ? WIDEST : tolerancePpm / 1e6,
     options,
   };
-};
+}
 
-const allowedCounts = (options: CountsOptions): ((teeth: number) => boolean) => {
+function allowedCounts(options: CountsOptions): (teeth: number) => boolean {
   const { divisions, largestPrime, onHand } = options;
   const hand = onHand && new Set(onHand);
   const listed = typeof divisions === 'object' ? new Set(divisions) : undefined;
@@ -165,9 +173,9 @@ const allowedCounts = (options: CountsOptions): ((teeth: number) => boolean) => 
     (hand === undefined || hand.has(teeth)) &&
     (listed === undefined || listed.has(teeth)) &&
     (divides === undefined || divides(teeth));
-};
+}
 
-const checkGroups = (options: CountsOptions, stages: TeethRange, refuse: Refuse): void => {
+function checkGroups(options: CountsOptions, stages: TeethRange, refuse: Refuse): void {
   if (options.equalSums === undefined) return;
   if (options.worm) refuse('equalSums', 'cannot be asked together with a worm.');
   if (options.equalSums === 'all') return;
@@ -176,4 +184,4 @@ const checkGroups = (options: CountsOptions, stages: TeethRange, refuse: Refuse)
   if (new Set(named).size !== named.length) refuse('equalSums', 'a stage stands in two groups.');
   const wrong = named.find((stage) => !Number.isInteger(stage) || stage < 0 || stage >= stages.to);
   if (wrong !== undefined) refuse('equalSums', `found stage ${wrong}, expected 0 to ${stages.to - 1}.`);
-};
+}

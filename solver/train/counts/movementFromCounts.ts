@@ -56,10 +56,10 @@ export const editOfTrain = (
 ): TrainEdit => editOfTrains(movement, [{ train, layOut }]);
 
 /** Several trains in one edit; a train whose `from` is "#n" starts where train n (from 0) ends. */
-export const editOfTrains = (
+export function editOfTrains(
   movement: Movement,
   trains: readonly { readonly train: Pick<Train, 'stages' | 'idlers'>; readonly layOut?: LayOut }[],
-): TrainEdit => {
+): TrainEdit {
   const taken = new Set<string>(idsOf(movement).keys());
   const edits: Edit[] = [];
   const made = new Map<string, readonly [number, number]>(movement.arbors.map((arbor) => [arbor.id, arbor.at]));
@@ -68,15 +68,16 @@ export const editOfTrains = (
   for (const { train, layOut = {} } of trains) {
     const link = /^#(\d+)$/.exec(layOut.from ?? '');
     const from = link ? ends[Number(link[1])] : layOut.from;
-    if (layOut.from !== undefined && (from === undefined || !made.has(from)))
+    if (layOut.from !== undefined && (from === undefined || !made.has(from))) {
       return { kind: 'refused', says: `from: found "${layOut.from}", expected the id of an arbor of this movement.` };
+    }
     const laid = layTrain(train, { ...layOut, ...(from === undefined ? {} : { from }) }, taken, made);
     edits.push(...laid.edits);
     arbors = laid.arbors;
     ends.push(laid.arbors[laid.arbors.length - 1] ?? '');
   }
   return { kind: 'edit', edit: { kind: 'several', edits }, arbors };
-};
+}
 
 /** Edits that make a train, and the arbors that they make, from first to last. */
 interface Laid {
@@ -108,7 +109,7 @@ class TrainLayer {
   addArbor(at: At, ridesOn?: string): string {
     const { prefix = 'S' } = this.layOut;
     let number = 1;
-    while (this.taken.has(`${prefix}${number}`)) number += 1;
+    while (this.taken.has(`${prefix}${number}`)) number++;
     const id = this.fresh(`${prefix}${number}`);
     this.add('arbors', { id, at: [at[0], at[1]], ...(ridesOn === undefined ? {} : { ridesOn }) });
     this.made.set(id, at);
@@ -148,13 +149,7 @@ class TrainLayer {
 }
 
 /** The wheels of one stage between two arbors, with an idler between them where one is wanted. */
-const layStage = (
-  layer: TrainLayer,
-  stage: Stage,
-  index: number,
-  ends: readonly [string, string],
-  idler?: At,
-): void => {
+function layStage(layer: TrainLayer, stage: Stage, index: number, ends: readonly [string, string], idler?: At): void {
   const [here, next] = ends;
   const wheel = layer.addWheel('w', next, stage.driven, index);
   if (stage.worm) {
@@ -169,20 +164,20 @@ const layStage = (
   const loose = layer.addWheel('i', layer.addArbor(idler), stage.driver, index);
   layer.addDepth(driver, loose);
   layer.addDepth(loose, wheel);
-};
+}
 
 /** Where the arbor at the end of a stage stands: on to the other side of the zigzag. */
-const placeAfter = ([x, y]: At, index: number, headingDeg: number, distance: number): At => {
+function placeAfter([x, y]: At, index: number, headingDeg: number, distance: number): At {
   const heading = ((headingDeg + (index % 2 === 0 ? BEND : -BEND) / 2) * Math.PI) / 180;
   return [round(x + distance * Math.cos(heading)), round(y + distance * Math.sin(heading))];
-};
+}
 
-const layTrain = (
+function layTrain(
   train: Pick<Train, 'stages' | 'idlers'>,
   layOut: LayOut,
   taken: Set<string>,
   made: Map<string, At>,
-): Laid => {
+): Laid {
   const layer = new TrainLayer(layOut, taken, made);
   const first = layOut.from ?? layer.addArbor(layOut.at ?? [0, 0]);
   const arbors = [first];
@@ -203,14 +198,14 @@ const layTrain = (
   });
   if (layOut.indication) layer.addIndication(arbors[arbors.length - 1] ?? first, layOut.indication);
   return { edits: layer.edits, arbors };
-};
+}
 
-const sizeAt = (layOut: LayOut, stage: number): ToothSize => {
+function sizeAt(layOut: LayOut, stage: number): ToothSize {
   const { size = { module: 1 } } = layOut;
   return Array.isArray(size)
     ? ((size[stage] ?? size[size.length - 1] ?? { module: 1 }) as ToothSize)
     : (size as ToothSize); // a list or one size
-};
+}
 
 const moduleAt = (layOut: LayOut, stage: number): number => moduleOf(sizeAt(layOut, stage));
 

@@ -21,7 +21,7 @@ class Growing {
       this.values = larger;
     }
     this.values[this.used] = value;
-    this.used += 1;
+    this.used++;
   }
 
   taken(): Float64Array {
@@ -30,7 +30,7 @@ class Growing {
 }
 
 /** Index of the first value not less than `wanted` in a rising list. */
-export const lowerBound = (values: Float64Array, wanted: number): number => {
+export function lowerBound(values: Float64Array, wanted: number): number {
   let low = 0;
   let high = values.length;
   while (low < high) {
@@ -40,13 +40,13 @@ export const lowerBound = (values: Float64Array, wanted: number): number => {
     else high = middle;
   }
   return low;
-};
+}
 
 /** Whether a rising list has the number in it. */
 export const holds = (values: Float64Array, wanted: number): boolean => values[lowerBound(values, wanted)] === wanted;
 
 /** Marks the products of `list` and `factors` that lie in [low, high] and reads them off in order. */
-const multiplied = (list: Float64Array, factors: readonly number[], low: number, high: number): Float64Array => {
+function multiplied(list: Float64Array, factors: readonly number[], low: number, high: number): Float64Array {
   // Array kernel: indices stay inside their lists by the loop bounds.
   const found = new Growing();
   if (list.length === 0 || factors.length === 0 || high < low) return found.taken();
@@ -56,11 +56,11 @@ const multiplied = (list: Float64Array, factors: readonly number[], low: number,
   for (let start = low; start <= high; start += words * 32) {
     const end = Math.min(high + 1, start + words * 32);
     let marked = 0;
-    for (let f = 0; f < factors.length; f += 1) {
+    for (let f = 0; f < factors.length; f++) {
       const factor = factors[f] as number;
       let index = next[f] as number;
       const first = index;
-      for (; index < list.length; index += 1) {
+      for (; index < list.length; index++) {
         const product = (list[index] as number) * factor;
         if (product >= end) break;
         const bit = product - start;
@@ -70,7 +70,7 @@ const multiplied = (list: Float64Array, factors: readonly number[], low: number,
       next[f] = index;
     }
     if (marked === 0) continue;
-    for (let word = 0; word < words; word += 1) {
+    for (let word = 0; word < words; word++) {
       let left = bits[word] as number;
       if (left === 0) continue;
       bits[word] = 0;
@@ -83,7 +83,7 @@ const multiplied = (list: Float64Array, factors: readonly number[], low: number,
     }
   }
   return found.taken();
-};
+}
 
 /**
  * Distinct products of one member from each set, rising.
@@ -91,11 +91,11 @@ const multiplied = (list: Float64Array, factors: readonly number[], low: number,
  * @param sets whole numbers > 0; products must stay below 2^53
  * @param low, high only products within these limits (inclusive) are given
  */
-export const distinctProducts = (
+export function distinctProducts(
   sets: readonly (readonly number[])[],
   low = 1,
   high = Number.MAX_SAFE_INTEGER,
-): Float64Array => {
+): Float64Array {
   const least = sets.map((set) => Math.min(...set));
   const most = sets.map((set) => Math.max(...set));
   let list: Float64Array = new Float64Array([1]);
@@ -111,4 +111,4 @@ export const distinctProducts = (
     list = multiplied(list, set, from, to);
   });
   return list;
-};
+}

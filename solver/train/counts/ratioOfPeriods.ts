@@ -11,7 +11,7 @@ export type PeriodRatio =
 const PERIOD = /^([\d./e+-]+)\s*(s|min|h|d)$/i;
 
 /** Exact seconds of a typed period, or undefined where it is none or not more than 0. */
-export const readPeriod = (text: string, constants: readonly AstronomyConstant[] = CONSTANTS): Rational | undefined => {
+export function readPeriod(text: string, constants: readonly AstronomyConstant[] = CONSTANTS): Rational | undefined {
   const plain = text.trim();
   const named = constants.find((constant) => constant.id.toLowerCase() === plain.toLowerCase());
   if (named) return secondsOfConstant(named);
@@ -19,14 +19,14 @@ export const readPeriod = (text: string, constants: readonly AstronomyConstant[]
   const value = match?.[1] === undefined ? undefined : exactly(match[1]);
   const unit = match?.[2]?.toLowerCase() as keyof typeof SECONDS | undefined; // one of the four by the pattern
   return value && unit && value.n > 0n ? multiply(value, rational(SECONDS[unit])) : undefined;
-};
+}
 
 /** Turns of an arbor with the period `from` for one turn of one with the period `to`. */
-export const ratioOfPeriods = (
+export function ratioOfPeriods(
   from: string,
   to: string,
   constants: readonly AstronomyConstant[] = CONSTANTS,
-): PeriodRatio => {
+): PeriodRatio {
   const [fromSeconds, toSeconds] = [readPeriod(from, constants), readPeriod(to, constants)];
   const refuse = (field: 'from' | 'to', found: string): PeriodRatio => ({
     kind: 'refused',
@@ -36,4 +36,4 @@ export const ratioOfPeriods = (
   if (!fromSeconds) return refuse('from', from);
   if (!toSeconds) return refuse('to', to);
   return { kind: 'ratio', ratio: divide(toSeconds, fromSeconds), fromSeconds, toSeconds };
-};
+}

@@ -45,29 +45,30 @@ export function* searchCounts(options: CountsOptions): Steps<CountsResult> {
 }
 
 /** Runs a search to its end; `progress` may return false to stop it. */
-export const findCounts = (
+export function findCounts(
   options: CountsOptions,
   progress: (progress: CountsProgress) => boolean | undefined = () => true,
-): CountsResult | { readonly kind: 'stopped' } => {
+): CountsResult | { readonly kind: 'stopped' } {
   const search = searchCounts(options);
   for (let step = search.next(); ; step = search.next()) {
     if (step.done) return step.value;
     if (progress(step.value) === false) return { kind: 'stopped' };
   }
-};
+}
 
 /** Rows of one ratio from different numbers of stages become one. */
-const merge = (rows: CountsRow[], row: CountsRow): void => {
+function merge(rows: CountsRow[], row: CountsRow): void {
   const index = rows.findIndex((other) => compare(other.ratio, row.ratio) === 0);
   const found = rows[index];
   if (!found) rows.push(row);
-  else
+  else {
     rows[index] = {
       ...found,
       trains: [...found.trains, ...row.trains],
       ...(found.trainCount === undefined ? {} : { trainCount: found.trainCount + (row.trainCount ?? 0) }),
     };
-};
+  }
+}
 
 function* searchStages(task: Task, count: number): Steps<readonly CountsRow[]> {
   const sets = stagesOf(task, count);
@@ -130,7 +131,7 @@ function* widen(
 }
 
 /** The lists of products, without those that cannot meet any product of the other side closely. */
-const productLists = (sets: readonly StageSets[], target: number): ProductLists => {
+function productLists(sets: readonly StageSets[], target: number): ProductLists {
   const drivenSets = sets.map((set) => set.driven);
   const driverSets = sets.map((set) => set.drivers);
   const product = (of: readonly (readonly number[])[], end: (set: readonly number[]) => number): number =>
@@ -156,31 +157,31 @@ const productLists = (sets: readonly StageSets[], target: number): ProductLists 
         drivers: distinctProducts(driverSets, Math.max(1, driversFrom), driversTo),
       }
     : { driven: distinctProducts(drivenSets), drivers: distinctProducts(driverSets) };
-};
+}
 
 const sameNumbers = (a: readonly number[], b: readonly number[]): boolean =>
   a.length === b.length && a.every((value, index) => value === b[index]);
 
 /** Rows of those ratios that have a train within the limits. */
-const rowsOf = (
+function rowsOf(
   ratios: readonly RankedRatio[],
   sets: readonly StageSets[],
   lists: ProductLists,
   task: Task,
-): readonly CountsRow[] => {
+): readonly CountsRow[] {
   const rows: CountsRow[] = [];
   for (const ratio of ratios) {
     const trains: Train[] = [];
     let count = 0;
     for (const train of trainsOfRatio(ratio, sets, lists, task)) {
-      count += 1;
+      count++;
       if (trains.length < Math.max(FIRST_LISTED, task.trainsPerRatio)) trains.push(train);
       else if (!task.options.countTrains || count >= FIRST_COUNTED) break;
     }
     if (count > 0) rows.push(rowOf(ratio, trains, task, task.options.countTrains ? count : undefined));
   }
   return rows;
-};
+}
 
 const rowOf = (ratio: RankedRatio, trains: readonly Train[], task: Task, trainCount?: number): CountsRow => ({
   ratio: ratio.ratio,
@@ -193,18 +194,18 @@ const rowOf = (ratio: RankedRatio, trains: readonly Train[], task: Task, trainCo
 });
 
 /** Whether so many stages can have the wanted sense. */
-const senseCanBe = (task: Task, count: number): boolean => {
+function senseCanBe(task: Task, count: number): boolean {
   const { sense, idlers = true } = task.options;
   return sense === undefined || idlers || task.worm !== undefined || (sense === 'reversed') === (count % 2 === 1);
-};
+}
 
-const foundSays = (rows: readonly CountsRow[], task: Task): string => {
+function foundSays(rows: readonly CountsRow[], task: Task): string {
   const first = rows[0] as CountsRow; // called with rows
   return `${rows.length} ${rows.length === 1 ? 'ratio' : 'ratios'} for ${digitsOf(task.target)}; the best is ${fractionText(first.ratio)} = ${first.digits}, ${first.says}.`;
-};
+}
 
 /** Why there is none: out of reach, or nothing within the error or the other limits. */
-const noneSays = (task: Task, nearest: CountsRow | undefined): string => {
+function noneSays(task: Task, nearest: CountsRow | undefined): string {
   const most = Math.max(...task.stageNumbers);
   const reach = stagesOf(task, most).reduce(
     (ends, set) => ({
@@ -215,9 +216,10 @@ const noneSays = (task: Task, nearest: CountsRow | undefined): string => {
   );
   const wanted = digitsOf(task.target);
   const stages = `${most} ${most === 1 ? 'stage' : 'stages'}`;
-  if (task.targetNumber > reach.high || task.targetNumber < reach.low)
+  if (task.targetNumber > reach.high || task.targetNumber < reach.low) {
     return `None: ${stages} within these limits reach ratios from ${roundText(reach.low, 6)} to ${roundText(reach.high, 6)}, and ${wanted} is outside. Use more stages or wider limits.`;
+  }
   const best = nearest ? ` The nearest is ${fractionText(nearest.ratio)} = ${nearest.digits}, ${nearest.says}.` : '';
   const within = task.within;
   return `None: every train within these limits was tried, and none gives ${wanted} within ${roundText(within * 1e6, 6)} ppm.${best}`;
-};
+}

@@ -29,14 +29,15 @@ export function* splits(
   for (const count of set) {
     if (count < least || product % count !== 0) continue;
     // Rising counts of one set: the first cannot exceed the root of what is left.
-    if (same && sets.every((other, index) => index < from || other === set) && count ** left > product * (1 + 1e-9))
+    if (same && sets.every((other, index) => index < from || other === set) && count ** left > product * (1 + 1e-9)) {
       break;
+    }
     for (const rest of splits(product / count, sets, from + 1, same ? count : 0)) yield [count, ...rest];
   }
 }
 
 /** Limits that look at two counts together. */
-export const pairAllowed = (task: Task): ((driver: number, driven: number) => boolean) => {
+export function pairAllowed(task: Task): (driver: number, driven: number) => boolean {
   const { coprime, centreDistance } = task.options;
   const half = centreDistance ? moduleOf(centreDistance) / 2 : 0;
   const from = centreDistance?.from ?? 0;
@@ -46,14 +47,14 @@ export const pairAllowed = (task: Task): ((driver: number, driven: number) => bo
     const distance = half * (driver + driven);
     return !centreDistance || (distance >= from - 1e-9 && distance <= to + 1e-9);
   };
-};
+}
 
 /** Whether a stage is limited as a pair, so that its two counts cannot be chosen apart. */
 export const hasPairLimits = (task: Task): boolean =>
   task.options.coprime === true || task.options.centreDistance !== undefined;
 
 /** Whether no more wheels are used than lie on the shelf. */
-export const shelfAllows = (task: Task): ((stages: readonly Stage[]) => boolean) => {
+export function shelfAllows(task: Task): (stages: readonly Stage[]) => boolean {
   const { onHand } = task.options;
   if (!onHand) return () => true;
   return (stages) => {
@@ -67,15 +68,15 @@ export const shelfAllows = (task: Task): ((stages: readonly Stage[]) => boolean)
         return left > 0;
       });
   };
-};
+}
 
 /** The most even pairing of drivers with driven wheels that the limits allow. */
-const pairUp = (
+function pairUp(
   driven: readonly number[],
   drivers: readonly number[],
   sets: readonly StageSets[],
   allowed: (driver: number, driven: number) => boolean,
-): readonly Stage[] | undefined => {
+): readonly Stage[] | undefined {
   const used = new Set<number>();
   const stages: Stage[] = [];
   const place = (index: number): boolean => {
@@ -83,7 +84,7 @@ const pairUp = (
     const kind = sets[index];
     if (wheel === undefined || kind === undefined) return true;
     // Both lists rise, so taking drivers in order keeps the stage ratios even.
-    for (let other = 0; other < drivers.length; other += 1) {
+    for (let other = 0; other < drivers.length; other++) {
       const driver = drivers[other];
       if (driver === undefined || used.has(other) || sets[other] !== kind) continue;
       if (!kind.worm && !allowed(driver, wheel)) continue;
@@ -96,10 +97,10 @@ const pairUp = (
     return false;
   };
   return place(0) ? stages : undefined;
-};
+}
 
 /** A train with its totals and what its sense needs; undefined where the sense cannot be had. */
-export const trainOf = (stages: readonly Stage[], task: Task): Train | undefined => {
+export function trainOf(stages: readonly Stage[], task: Task): Train | undefined {
   const { sense, idlers = true } = task.options;
   const worm = stages.some((stage) => stage.worm);
   const reversed = stages.length % 2 === 1;
@@ -114,7 +115,7 @@ export const trainOf = (stages: readonly Stage[], task: Task): Train | undefined
     ...(worm ? {} : { reversed }),
     idlers: wrongWay ? 1 : 0,
   };
-};
+}
 
 /** Products of the driven and of the driver counts within the limits, both rising. */
 export interface ProductLists {
@@ -131,11 +132,12 @@ function* multipliers(ratio: RankedRatio, lists: ProductLists): Generator<number
   );
   const least = Math.max((driven[0] ?? 1) / ratio.driven, (drivers[0] ?? 1) / ratio.drivers);
   if (largest - least <= drivers.length) {
-    for (let times = Math.max(1, Math.ceil(least)); times <= largest; times += 1)
+    for (let times = Math.max(1, Math.ceil(least)); times <= largest; times++) {
       if (holds(drivers, ratio.drivers * times) && holds(driven, ratio.driven * times)) yield times;
+    }
     return;
   }
-  for (let index = lowerBound(drivers, ratio.drivers * least); index < drivers.length; index += 1) {
+  for (let index = lowerBound(drivers, ratio.drivers * least); index < drivers.length; index++) {
     const times = (drivers[index] ?? 0) / ratio.drivers;
     if (Number.isInteger(times) && holds(driven, ratio.driven * times)) yield times;
   }
@@ -154,11 +156,12 @@ export function* trainsOfRatio(
   const driverSets = sets.map((stage) => stage.drivers);
   for (const times of multipliers(ratio, lists)) {
     const driverWays = [...splits(ratio.drivers * times, driverSets)];
-    for (const driven of splits(ratio.driven * times, drivenSets))
+    for (const driven of splits(ratio.driven * times, drivenSets)) {
       for (const drivers of driverWays) {
         const stages = pairUp(driven, drivers, sets, allowed);
         const train = stages && shelf(stages) ? trainOf(stages, task) : undefined;
         if (train) yield train;
       }
+    }
   }
 }

@@ -37,7 +37,7 @@ const DIGITS = 15;
  * ("46/9 x 104/9") or one for the whole ("43x49 / (16x19)", "43 x 49 / 16 x 19" without another stroke: what follows
  * the stroke divides). Gives undefined where the text is no train.
  */
-export const readTrain = (text: string): Rational | undefined => {
+export function readTrain(text: string): Rational | undefined {
   const plain = text.replace(/[×*·]/g, 'x').replace(/\s+/g, '');
   if (!/^[\d.x/()]+$/.test(plain)) return undefined;
   const strokes = plain.split('/').length - 1;
@@ -57,10 +57,10 @@ export const readTrain = (text: string): Rational | undefined => {
     const value = whole(stage).split('/').length > 2 ? undefined : readTrain(whole(stage));
     return product && value ? multiply(product, value) : undefined;
   }, ONE);
-};
+}
 
 /** How many leading significant digits two positive numbers share, as they would be printed with `DIGITS`. */
-const commonDigits = (a: Rational, b: Rational): number => {
+function commonDigits(a: Rational, b: Rational): number {
   const width = Math.max(String(a.n / a.d).length, String(b.n / b.d).length);
   const lift = rational(10n ** BigInt(DIGITS * 2));
   const text = (value: Rational): string => {
@@ -71,11 +71,11 @@ const commonDigits = (a: Rational, b: Rational): number => {
   let same = 0;
   let significant = 0;
   while (same < left.length && left[same] === right[same]) {
-    if (significant > 0 || left[same] !== '0') significant += 1;
-    same += 1;
+    if (significant > 0 || left[same] !== '0') significant++;
+    same++;
   }
   return significant;
-};
+}
 
 /**
  * Verifies a typed train against a target.
@@ -83,27 +83,29 @@ const commonDigits = (a: Rational, b: Rational): number => {
  * @param train  "46/9 x 104/9", or stages as { driver, driven }
  * @param target decimal or fraction, > 0
  */
-export const verifyTrain = (
+export function verifyTrain(
   train: string | readonly { readonly driver: number; readonly driven: number }[],
   target: number | string,
-): Verified => {
+): Verified {
   const ratio =
     typeof train === 'string'
       ? readTrain(train)
       : readTrain(train.map((stage) => `${stage.driven}/${stage.driver}`).join('x'));
-  if (!ratio)
+  if (!ratio) {
     return {
       kind: 'refused',
       field: 'train',
       says: `train: found "${typeof train === 'string' ? train : JSON.stringify(train)}", expected counts such as 46/9 x 104/9 or 43x49/(16x19).`,
     };
+  }
   const wanted = exactly(target);
-  if (!wanted || compare(wanted, rational(0)) <= 0)
+  if (!wanted || compare(wanted, rational(0)) <= 0) {
     return {
       kind: 'refused',
       field: 'target',
       says: `target: found "${target}", expected a number or fraction greater than 0, such as 29.530588853.`,
     };
+  }
   const error = subtract(divide(ratio, wanted), ONE);
   const words = errorInWords(error);
   const digitsThatAgree = error.n === 0n ? Number.POSITIVE_INFINITY : commonDigits(ratio, wanted);
@@ -120,4 +122,4 @@ export const verifyTrain = (
         ? `${fractionText(ratio)} is exactly ${digitsOf(wanted, DIGITS)}.`
         : `${fractionText(ratio)} = ${digitsOf(ratio, DIGITS)} against ${digitsOf(wanted, DIGITS)}: ${digitsThatAgree} digits agree; ${words.says}.`,
   };
-};
+}

@@ -21,11 +21,11 @@ export function* ratiosWithin(
   const { driven, drivers } = lists;
   const found = new Map<string, { driven: number; drivers: number; size: number }>();
   let at = lowerBound(driven, target * (drivers[0] ?? 0) * (1 - high - ROUNDING));
-  for (let index = 0; index < drivers.length; index += 1) {
+  for (let index = 0; index < drivers.length; index++) {
     const q = drivers[index] as number;
     const wanted = target * q;
-    while (at < driven.length && (driven[at] as number) < wanted * (1 - high - ROUNDING)) at += 1;
-    for (let other = at; other < driven.length; other += 1) {
+    while (at < driven.length && (driven[at] as number) < wanted * (1 - high - ROUNDING)) at++;
+    for (let other = at; other < driven.length; other++) {
       const p = driven[other] as number;
       if (p > wanted * (1 + high + ROUNDING)) break;
       const size = Math.abs(p - wanted) / wanted;

@@ -18,7 +18,7 @@ export interface PalletPlace {
  * distance = radius / cos(half the span angle). Common practice of anchor and deadbeat escapements (practice.md §6.2):
  * 30 teeth over 7½ stand at √2 times the radius.
  */
-export const palletPlace = (radius: number, teeth: number, span: number): PalletPlace | Refusal => {
+export function palletPlace(radius: number, teeth: number, span: number): PalletPlace | Refusal {
   const problems = [
     ...checkNumbers({
       radius: { value: radius, above: 0, upTo: 10_000 },
@@ -26,8 +26,9 @@ export const palletPlace = (radius: number, teeth: number, span: number): Pallet
       span: { value: span, above: 0 },
     }),
   ];
-  if (problems.length === 0 && span >= teeth / 2)
+  if (problems.length === 0 && span >= teeth / 2) {
     problems.push({ field: 'span', says: `span: found ${span}, expected less than half the ${teeth} teeth.` });
+  }
   if (problems.length > 0) return { kind: 'refused', problems };
   const half = (Math.PI * span) / teeth;
   const distance = radius / Math.cos(half);
@@ -38,4 +39,4 @@ export const palletPlace = (radius: number, teeth: number, span: number): Pallet
     palletRadius: radius * Math.tan(half),
     says: `${teeth} teeth over ${span}: axes ${distance.toFixed(3)} mm apart. Make the pallets' place adjustable, so that lock can be set.`,
   };
-};
+}

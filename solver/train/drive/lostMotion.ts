@@ -28,12 +28,12 @@ export interface LostMotion {
  * A play j at a wheel of pitch radius r is j/r there, and at the hand that times the ratio of their rates. On a
  * carrier the rates against the arm count.
  */
-export const lostMotionOf = (
+export function lostMotionOf(
   movement: Movement,
   turning: Turning,
   backlashOf: (depth: RuleId) => number,
   shakeOf: (arbor: ArborId) => number = () => 0,
-): readonly LostMotion[] => {
+): readonly LostMotion[] {
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const radiusOf = (id: WheelId | undefined): number | undefined => {
     const wheel = id === undefined ? undefined : wheels.get(id);
@@ -70,17 +70,17 @@ export const lostMotionOf = (
       },
     ];
   });
-};
+}
 
 /** Links from the drive to an arbor, each with the arbor that it turns. */
-const wayTo = (arbor: ArborId, turning: Turning): readonly { readonly link: Link; readonly at: ArborId }[] => {
+function wayTo(arbor: ArborId, turning: Turning): readonly { readonly link: Link; readonly at: ArborId }[] {
   const way: { link: Link; at: ArborId }[] = [];
   let at = arbor;
-  for (let step = 0; step < turning.arbors.size; step += 1) {
+  for (let step = 0; step < turning.arbors.size; step++) {
     const link = turning.arbors.get(at)?.drivenBy;
     if (!link) break;
     way.unshift({ link, at });
     at = otherEnd(link, at);
   }
   return way;
-};
+}

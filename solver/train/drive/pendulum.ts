@@ -42,7 +42,7 @@ export const circularError = (a: number): number => (a * a) / 16 + (11 * a ** 4)
  * The pendulum for so many beats an hour: L = g (t/π)² for a beat of t seconds (the law of the simple pendulum;
  * a seconds pendulum is 993.6 mm at standard gravity).
  */
-export const pendulumFor = (options: PendulumOptions): Pendulum | Refusal => {
+export function pendulumFor(options: PendulumOptions): Pendulum | Refusal {
   const { beatsPerHour, gravity = STANDARD_GRAVITY, amplitudeDeg = 2, expansion = 11.5e-6 } = options;
   const problems = checkNumbers({
     beatsPerHour: { value: beatsPerHour, above: 0, upTo: 1e6 },
@@ -65,14 +65,14 @@ export const pendulumFor = (options: PendulumOptions): Pendulum | Refusal => {
     millimetresPerSecondADay: (2 * length) / DAY,
     says: `${beatsPerHour} beats an hour: ${length.toFixed(2)} mm to the centre of oscillation at ${amplitudeDeg}° either side; ${((2 * length) / DAY).toFixed(4)} mm of length is a second a day.`,
   };
-};
+}
 
 /** Beats an hour of a pendulum of this length, mm, at very small swings. */
 export const beatsOfLength = (length: number, gravity = STANDARD_GRAVITY): number =>
   3600 / (Math.PI * Math.sqrt(length / 1000 / gravity));
 
 /** Exact beats an hour of an escape wheel with ordinary pallets: two for each tooth that passes. */
-export const beatsOfEscape = (turning: Turning, escapeArbor: ArborId, teeth: number): Rational | undefined => {
+export function beatsOfEscape(turning: Turning, escapeArbor: ArborId, teeth: number): Rational | undefined {
   const turns = turning.arbors.get(escapeArbor)?.rate?.turns;
   if (!turns || !turning.drive || turns.n === 0n) return undefined;
   const perHour = multiply(
@@ -80,4 +80,4 @@ export const beatsOfEscape = (turning: Turning, escapeArbor: ArborId, teeth: num
     rational(3600n * turning.drive.periodSeconds.d, turning.drive.periodSeconds.n),
   );
   return multiply(perHour, rational(2 * teeth));
-};
+}

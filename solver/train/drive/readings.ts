@@ -14,18 +14,18 @@ export interface DialReading {
 }
 
 /** Whole turns and rest of a signed number of turns. */
-const parted = (turns: Rational): { readonly whole: bigint; readonly rest: Rational } => {
+function parted(turns: Rational): { readonly whole: bigint; readonly rest: Rational } {
   const size = turns.n < 0n ? -turns.n : turns.n;
   return { whole: (turns.n < 0n ? -1n : 1n) * (size / turns.d), rest: rational(size % turns.d, turns.d) };
-};
+}
 
 const OTHER = { clockwise: 'anticlockwise', anticlockwise: 'clockwise', still: 'still' } as const;
 
 /** Readings after a number of turns of the drive ("12.5", "27/2"); undefined where that is no number. */
-export const readingsAfterTurns = (
+export function readingsAfterTurns(
   turning: Turning,
   turns: number | string | Rational,
-): readonly DialReading[] | undefined => {
+): readonly DialReading[] | undefined {
   const made = typeof turns === 'object' ? turns : exactly(turns);
   const { drive } = turning;
   if (!made || !drive) return undefined;
@@ -46,13 +46,10 @@ export const readingsAfterTurns = (
       },
     ];
   });
-};
+}
 
 /** Readings after so many seconds of running. */
-export const readingsAfterSeconds = (
-  turning: Turning,
-  seconds: number | string,
-): readonly DialReading[] | undefined => {
+export function readingsAfterSeconds(turning: Turning, seconds: number | string): readonly DialReading[] | undefined {
   const time = exactly(seconds);
   return time && turning.drive ? readingsAfterTurns(turning, divide(time, turning.drive.periodSeconds)) : undefined;
-};
+}

@@ -32,10 +32,10 @@ const TURNS: Readonly<Record<'turn' | 'tooth' | 'meet', string>> = {
 };
 
 /** Everything in a turning movement that recurs, shortest time first; parts are called by `nameOf`. */
-export const recurrencesOf = (
+export function recurrencesOf(
   turning: Turning,
   nameOf: (id: ArborId | WheelId) => string = (id) => id,
-): readonly Recurrence[] => {
+): readonly Recurrence[] {
   const { drive } = turning;
   if (!drive) return [];
   const found: Recurrence[] = [];
@@ -44,8 +44,9 @@ export const recurrencesOf = (
     found.push({ kind, parts, seconds, ...(depth === undefined ? {} : { depth }), says });
   };
   const timeOf = (turns: Rational): Rational => divide(drive.periodSeconds, magnitude(turns));
-  for (const arbor of turning.arbors.values())
+  for (const arbor of turning.arbors.values()) {
     if (arbor.rate && !isZero(arbor.rate.turns)) put('turn', [arbor.id], timeOf(arbor.rate.turns));
+  }
   for (const link of turning.links) {
     const rate = turning.arbors.get(link.from)?.rate?.turns;
     if (!rate || link.kind !== 'depth' || link.fromWheel === undefined || link.toWheel === undefined) continue;
@@ -61,7 +62,7 @@ export const recurrencesOf = (
     put('meet', pair, leastCommonMultiple(once, other), depth);
   }
   return found.sort((a, b) => toNumber(a.seconds) - toNumber(b.seconds));
-};
+}
 
 /** What may be behind a fault that shows every `seconds`, nearest first, within a share of it (default 1 in 200). */
 export const suspectsAt = (

@@ -40,7 +40,7 @@ export interface SpringDrive {
  * free; the turns are the difference of the coils. Torque grows by E·h·t³/(12 L) for each radian wound (bending of a
  * thin strip). Common handbook theory of mainsprings; friction between the coils is not in it.
  */
-export const springDrive = (options: SpringDriveOptions): SpringDrive | Refusal => {
+export function springDrive(options: SpringDriveOptions): SpringDrive | Refusal {
   const { barrelRadius, arborRadius, thickness, height, length, modulus = 205_000, secondsPerTurn } = options;
   const problems = [
     ...checkNumbers({
@@ -54,16 +54,17 @@ export const springDrive = (options: SpringDriveOptions): SpringDrive | Refusal 
     }),
   ];
   const room = Math.PI * (barrelRadius ** 2 - arborRadius ** 2);
-  if (problems.length === 0 && arborRadius >= barrelRadius)
+  if (problems.length === 0 && arborRadius >= barrelRadius) {
     problems.push({
       field: 'arborRadius',
       says: `arborRadius: found ${arborRadius}, expected less than the barrel's ${barrelRadius}.`,
     });
-  else if (problems.length === 0 && length * thickness >= room)
+  } else if (problems.length === 0 && length * thickness >= room) {
     problems.push({
       field: 'length',
       says: `length: found ${length}, expected less than ${(room / thickness).toFixed(0)}, which fills the barrel.`,
     });
+  }
   if (problems.length > 0) return { kind: 'refused', problems };
   const area = (length * thickness) / Math.PI;
   const wound = (Math.sqrt(arborRadius ** 2 + area) - arborRadius) / thickness;
@@ -83,4 +84,4 @@ export const springDrive = (options: SpringDriveOptions): SpringDrive | Refusal 
     says: `${turns.toFixed(2)} turns, runs ${((turns * secondsPerTurn) / 3600).toFixed(2)} h; each turn wound adds ${torquePerTurn.toFixed(1)} N·mm; the spring fills ${(100 * fill).toFixed(0)} % of the room (50 %, a length of ${bestLength.toFixed(0)} mm, gives the most turns).`,
     cautions: SPRING_CAUTIONS,
   };
-};
+}

@@ -37,7 +37,7 @@ export type TorqueReport =
   | Refusal;
 
 /** Torques along the shortest way from the power arbor. Branches each get the full pull: the real one is shared. */
-export const torquesOf = (turning: Turning, options: LossOptions): TorqueReport => {
+export function torquesOf(turning: Turning, options: LossOptions): TorqueReport {
   const problems = [
     ...checkNumbers({
       torque: { value: options.torque, above: 0, upTo: 1e9 },
@@ -47,11 +47,12 @@ export const torquesOf = (turning: Turning, options: LossOptions): TorqueReport 
   ];
   const power = options.power ?? turning.drive?.arbor;
   const start = power === undefined ? undefined : turning.arbors.get(power)?.rate;
-  if (!turning.drive || power === undefined || !start || start.turns.n === 0n)
+  if (!turning.drive || power === undefined || !start || start.turns.n === 0n) {
     problems.push({
       field: 'power',
       says: `power: found ${power ?? 'no arbor'}, expected an arbor that turns with the drive.`,
     });
+  }
   if (problems.length > 0 || !start || !turning.drive || power === undefined) return { kind: 'refused', problems };
   const perMinute = 60 / toNumber(turning.drive.periodSeconds);
   const startTurns = Math.abs(toNumber(start.turns));
@@ -63,9 +64,10 @@ export const torquesOf = (turning: Turning, options: LossOptions): TorqueReport 
   ]);
   const queue = [power];
   const links = new Map<ArborId, Turning['links'][number][]>();
-  for (const link of turning.links)
+  for (const link of turning.links) {
     for (const end of [link.from, link.to]) links.set(end, [...(links.get(end) ?? []), link]);
-  for (let index = 0; index < queue.length; index += 1) {
+  }
+  for (let index = 0; index < queue.length; index++) {
     const at = queue[index] as ArborId; // below its length
     const here = seen.get(at) ?? { share: 1, depths: 0 };
     const turns = turning.arbors.get(at)?.rate?.turns;
@@ -91,4 +93,4 @@ export const torquesOf = (turning: Turning, options: LossOptions): TorqueReport 
     arbors,
     says: `Losses of ${(100 * options.lossPerDepth).toFixed(1)} % a depth and ${(100 * options.lossPerPivot).toFixed(1)} % an arbor are settings; the torques are for the whole pull going one way.`,
   };
-};
+}

@@ -53,7 +53,7 @@ const LAYER_STEP = Math.sqrt(3) / 2;
  * A weight-driven movement. The cord pulls at the drum's radius plus half the cord; cord of further layers further out.
  * With n parts of cord the drum feels the nth part of the weight and pays out n times the fall.
  */
-export const weightDrive = (options: WeightDriveOptions): WeightDrive | Refusal => {
+export function weightDrive(options: WeightDriveOptions): WeightDrive | Refusal {
   const { mass, drum, cord, fall, parts = 1, secondsPerTurn, pulleyLoss = 0, turnsPerLayer } = options;
   const problems = checkNumbers({
     mass: { value: mass, above: 0, upTo: 10_000 },
@@ -91,22 +91,22 @@ export const weightDrive = (options: WeightDriveOptions): WeightDrive | Refusal 
     says: `${turns.toFixed(2)} turns of the drum from ${cordLength.toFixed(0)} mm of cord: runs ${(runSeconds / 3600).toFixed(2)} h at ${power.toFixed(3)} mW, torque at the drum ${(first?.torque ?? 0).toFixed(1)} N·mm${layers.length > 1 ? ` falling to ${(layers[layers.length - 1]?.torque ?? 0).toFixed(1)} as the layers run off` : ''}.`,
     cautions: WEIGHT_CAUTIONS,
   };
-};
+}
 
 /** Layers that hold so much cord, outermost first. */
-const layersOf = (
+function layersOf(
   length: number,
   drum: number,
   cord: number,
   turnsPerLayer: number,
-): readonly { readonly radius: number; readonly turns: number }[] => {
+): readonly { readonly radius: number; readonly turns: number }[] {
   const layers: { radius: number; turns: number }[] = [];
   let left = length;
-  for (let layer = 0; left > 1e-9; layer += 1) {
+  for (let layer = 0; left > 1e-9; layer++) {
     const radius = drum / 2 + cord * (0.5 + layer * LAYER_STEP);
     const turns = Math.min(turnsPerLayer, left / (2 * Math.PI * radius));
     layers.unshift({ radius, turns });
     left -= turns * 2 * Math.PI * radius;
   }
   return layers;
-};
+}

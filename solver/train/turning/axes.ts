@@ -14,7 +14,7 @@ export interface Axes {
 }
 
 /** Representatives of arbors joined by pipes and by `samePlace` rules. */
-const axisGroups = (movement: Movement): ((arbor: ArborId) => ArborId) => {
+function axisGroups(movement: Movement): (arbor: ArborId) => ArborId {
   const parent = new Map<string, ArborId>(movement.arbors.map((arbor) => [arbor.id, arbor.id]));
   const top = (id: ArborId): ArborId => {
     let at = id;
@@ -32,10 +32,10 @@ const axisGroups = (movement: Movement): ((arbor: ArborId) => ArborId) => {
   }
   const found = new Map(movement.arbors.map((arbor) => [arbor.id, top(arbor.id)]));
   return (id) => found.get(id) ?? id;
-};
+}
 
 /** Arms whose own axis is carried, in the end, by themselves. */
-const armsInCircles = (armOfAxis: ReadonlyMap<ArborId, ArborId>, axisOf: Axes['axisOf']): readonly ArborId[] => {
+function armsInCircles(armOfAxis: ReadonlyMap<ArborId, ArborId>, axisOf: Axes['axisOf']): readonly ArborId[] {
   const circling: ArborId[] = [];
   for (const arm of new Set(armOfAxis.values())) {
     const seen = new Set<ArborId>();
@@ -47,10 +47,10 @@ const armsInCircles = (armOfAxis: ReadonlyMap<ArborId, ArborId>, axisOf: Axes['a
     if (at !== undefined && axisOf(at) === axisOf(arm)) circling.push(arm);
   }
   return circling;
-};
+}
 
 /** Axes and arms of a movement. A carrier that makes no sense is told and left out. */
-export const axesOf = (movement: Movement): Axes => {
+export function axesOf(movement: Movement): Axes {
   const axisOf = axisGroups(movement);
   const armOfAxis = new Map<ArborId, ArborId>();
   const problems: TurningProblem[] = [];
@@ -92,4 +92,4 @@ export const axesOf = (movement: Movement): Axes => {
     armOf: (arbor) => armOfAxis.get(axisOf(arbor)),
     problems,
   };
-};
+}

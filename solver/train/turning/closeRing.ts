@@ -37,7 +37,7 @@ const MOST_STEPS = 20_000;
  * @param mover  keeps the rules: a drag of the planting, or `keepDepths` where depths are the only rules
  * @param reach  how far to look, mm
  */
-export const closeRing = (ring: MeshRing, places: Places, mover: Mover, reach = 20): RingCure => {
+export function closeRing(ring: MeshRing, places: Places, mover: Mover, reach = 20): RingCure {
   const factors = ringFactors(ring);
   const names = ring.bodies.join(', ');
   if (!factors) return { kind: 'none', says: `The ring ${names} cannot turn, so no place closes it.` };
@@ -51,7 +51,7 @@ export const closeRing = (ring: MeshRing, places: Places, mover: Mover, reach = 
   // Compound wheels multiply the miss by their factors, so the step shrinks with the largest.
   const step = STEP / Math.max(...factors.map((factor) => Math.abs(Number(factor))));
   const before: Record<1 | -1, number | undefined> = { 1: start, [-1]: start };
-  for (let steps = 1; steps <= Math.min(reach / step, MOST_STEPS); steps += 1)
+  for (let steps = 1; steps <= Math.min(reach / step, MOST_STEPS); steps++) {
     for (const way of [1, -1] as const) {
       const last = before[way];
       if (last === undefined) continue;
@@ -61,16 +61,12 @@ export const closeRing = (ring: MeshRing, places: Places, mover: Mover, reach = 
       if (here === undefined || last * here > 0 || Math.abs(last - here) > 0.5) continue;
       return cureAt(ring, places, mover, closeIn(missAt, way * (steps - 1) * step, way * steps * step, last), names);
     }
+  }
   return { kind: 'none', says: `No place within ${reach} mm along this motion closes the ring ${names}.` };
-};
+}
 
 /** Halves the span until the place is known to 1e-9 mm. */
-const closeIn = (
-  missAt: (amount: number) => number | undefined,
-  from: number,
-  to: number,
-  missFrom: number,
-): number => {
+function closeIn(missAt: (amount: number) => number | undefined, from: number, to: number, missFrom: number): number {
   let [low, high, missLow] = [from, to, missFrom];
   while (Math.abs(high - low) > 1e-10) {
     const middle = (low + high) / 2;
@@ -81,9 +77,9 @@ const closeIn = (
     else high = middle;
   }
   return (low + high) / 2;
-};
+}
 
-const cureAt = (ring: MeshRing, places: Places, mover: Mover, amount: number, names: string): RingCure => {
+function cureAt(ring: MeshRing, places: Places, mover: Mover, amount: number, names: string): RingCure {
   const there = mover(amount);
   if (!there) return { kind: 'none', says: `The motion ends before the ring ${names} closes.` };
   const moved = ring.bodies.flatMap((arbor) => {
@@ -96,4 +92,4 @@ const cureAt = (ring: MeshRing, places: Places, mover: Mover, amount: number, na
     ({ arbor, to, distance }) => `${arbor} by ${distance.toFixed(3)} mm to (${to.x.toFixed(3)}, ${to.y.toFixed(3)})`,
   );
   return { kind: 'closes', amount, moved, says: `The ring ${names} closes when ${words.join(' and ')} moves.` };
-};
+}

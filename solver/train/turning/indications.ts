@@ -19,9 +19,10 @@ type Indication = Movement['indications'][number];
 type Drive = NonNullable<Turning['drive']>;
 
 /** Wanted turns for one turn of the drive, with the sense where the ratio's sign states it. */
-const wantedOf = (indication: Indication, drive: Drive): Rational | string => {
-  if (indication.period && indication.ratio !== undefined)
+function wantedOf(indication: Indication, drive: Drive): Rational | string {
+  if (indication.period && indication.ratio !== undefined) {
     return 'both a period and a ratio are given; keep one of the two';
+  }
   if (indication.period) {
     const seconds = secondsOf(indication.period);
     return seconds ? divide(drive.periodSeconds, seconds) : `the period ${indication.period.value} must be more than 0`;
@@ -30,16 +31,16 @@ const wantedOf = (indication: Indication, drive: Drive): Rational | string => {
   const ratio = exactly(indication.ratio);
   if (!ratio || isZero(ratio)) return `the ratio ${indication.ratio} must be a number other than 0, such as 27/2`;
   return ratio;
-};
+}
 
 const otherSense = { clockwise: 'anticlockwise', anticlockwise: 'clockwise' } as const;
 
 /** The indications of a movement whose arbors' rates are known. */
-export const indicationsOf = (
+export function indicationsOf(
   movement: Movement,
   drive: Drive | undefined,
   arbors: Turning['arbors'],
-): { readonly indications: readonly IndicationTurning[]; readonly problems: readonly TurningProblem[] } => {
+): { readonly indications: readonly IndicationTurning[]; readonly problems: readonly TurningProblem[] } {
   const problems: TurningProblem[] = [];
   const indications = movement.indications.map((indication): IndicationTurning => {
     const name = indication.name ?? indication.id;
@@ -55,12 +56,13 @@ export const indicationsOf = (
     const wanted = wantedOf(indication, drive);
     if (typeof wanted === 'string') return fail(wanted);
     const wantedPeriodSays = periodText(divide(drive.periodSeconds, magnitude(wanted)));
-    if (turning.rate === undefined || isZero(turning.rate.turns))
+    if (turning.rate === undefined || isZero(turning.rate.turns)) {
       return {
         ...fail(`${indication.arbor} does not turn (${reasonOf(turning.state)}); wanted ${wantedPeriodSays}`),
         wantedTurns: magnitude(wanted),
         wantedPeriodSays,
       };
+    }
 
     const achieved = magnitude(turning.rate.turns);
     const error = subtract(divide(magnitude(wanted), achieved), ONE);
@@ -74,7 +76,7 @@ export const indicationsOf = (
     const withinTolerance = tolerancePpm === undefined ? undefined : Math.abs(words.ppm) <= tolerancePpm;
     const sense = `turns ${turning.rate.sense}${senseIsWrong ? `, which is the wrong way: wanted ${wantedSense}` : ''}`;
     const says = `${name}: ${achievedPeriodSays} (${fractionText(achieved)}${achieved.d === 1n ? '' : ` = ${digitsOf(achieved)}`} turns for one of the drive), wanted ${wantedPeriodSays}; ${words.says}; ${sense}.`;
-    if (senseIsWrong)
+    if (senseIsWrong) {
       problems.push({
         kind: 'indication',
         severity: 'warns',
@@ -82,13 +84,15 @@ export const indicationsOf = (
         says: `${name} ${sense}.`,
         remedy: 'Put one idler more (or one less) between the drive and it, or make one depth internal.',
       });
-    if (withinTolerance === false)
+    }
+    if (withinTolerance === false) {
       problems.push({
         kind: 'indication',
         severity: 'warns',
         parts: [indication.arbor],
         says: `${name} is off by ${roundText(words.ppm)} ppm, more than the ${roundText(tolerancePpm ?? 0)} ppm allowed: ${words.says}.`,
       });
+    }
     return {
       ...base,
       wantedTurns: magnitude(wanted),
@@ -107,7 +111,7 @@ export const indicationsOf = (
     };
   });
   return { indications, problems };
-};
+}
 
 const reasonOf = (state: string): string =>
   ({

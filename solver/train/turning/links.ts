@@ -33,16 +33,17 @@ const depthDraft = (id: Link['id'], a: Wheel, b: Wheel): Draft => ({
 });
 
 /** Why two wheels cannot stand in depth, if so. */
-const depthFault = (a: Wheel, b: Wheel, axes: Axes): string | undefined => {
+function depthFault(a: Wheel, b: Wheel, axes: Axes): string | undefined {
   if (a.id === b.id) return `${a.id} cannot stand in depth with itself`;
   if (a.arbor === b.arbor) return `${a.id} and ${b.id} are on one arbor (${a.arbor}), so neither can turn the other`;
   if (axes.sameAxis(a.arbor, b.arbor)) return `${a.id} and ${b.id} turn about one axis, so they cannot mesh`;
   if (a.internal && b.internal) return `${a.id} and ${b.id} are both internal`;
   const [ring, mate] = a.internal ? [a, b] : [b, a];
-  if (ring.internal && ring.teeth <= mate.teeth)
+  if (ring.internal && ring.teeth <= mate.teeth) {
     return `the internal wheel ${ring.id} has ${ring.teeth} teeth, which must be more than the ${mate.teeth} of ${mate.id} inside it`;
+  }
   return undefined;
-};
+}
 
 /** What a coupling of an axis comes to: the arm that carries it, or why it counts for nothing. */
 interface Standing {
@@ -51,7 +52,7 @@ interface Standing {
 }
 
 /** The frame in which both centres stand still. */
-const standingOf = (draft: Draft, axes: Axes, at: ReadonlyMap<ArborId, readonly [number, number]>): Standing => {
+function standingOf(draft: Draft, axes: Axes, at: ReadonlyMap<ArborId, readonly [number, number]>): Standing {
   const armFrom = axes.armOf(draft.from);
   const armTo = axes.armOf(draft.to);
   if (armFrom === armTo) return armFrom === undefined ? {} : { arm: armFrom };
@@ -86,7 +87,7 @@ const standingOf = (draft: Draft, axes: Axes, at: ReadonlyMap<ArborId, readonly 
       remedy: 'Carry both on one arm, or put one of them on the axis of the arm.',
     },
   };
-};
+}
 
 const missing = (id: WheelId | ArborId, where: string): TurningProblem => ({
   kind: 'depth',
@@ -97,7 +98,7 @@ const missing = (id: WheelId | ArborId, where: string): TurningProblem => ({
 });
 
 /** All links of a movement, each with the arm on which it stands; those that make no sense are told and left out. */
-export const linksOf = (movement: Movement, axes: Axes): Links => {
+export function linksOf(movement: Movement, axes: Axes): Links {
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const at = new Map(movement.arbors.map((arbor) => [arbor.id, arbor.at]));
   const problems: TurningProblem[] = [];
@@ -141,20 +142,20 @@ export const linksOf = (movement: Movement, axes: Axes): Links => {
     }
     const wheel = wheels.get(coupling.wheel);
     if (!wheel) problems.push(missing(coupling.wheel, where));
-    else if (wheel.arbor === coupling.arbor)
+    else if (wheel.arbor === coupling.arbor) {
       problems.push({
         kind: 'depth',
         severity: 'stops',
         parts: [coupling.arbor, wheel.id],
         says: `${where}: ${coupling.arbor} cannot turn ${wheel.id}, which is on ${coupling.arbor} itself.`,
       });
-    else put(singleDraft(coupling, wheel), where);
+    } else put(singleDraft(coupling, wheel), where);
   }
   for (const arbor of movement.arbors) {
     if (arbor.turns !== 'withArbor') continue;
-    if (arbor.ridesOn)
+    if (arbor.ridesOn) {
       put({ kind: 'fixed', from: arbor.ridesOn, to: arbor.id, fromTeeth: 1, toTeeth: 1, sense: 1 }, `pipe ${arbor.id}`);
-    else
+    } else {
       problems.push({
         kind: 'depth',
         severity: 'warns',
@@ -162,9 +163,10 @@ export const linksOf = (movement: Movement, axes: Axes): Links => {
         says: `${arbor.id} is said to turn with the arbor it rides on, but rides on none.`,
         remedy: `Say which arbor ${arbor.id} rides on, or let it turn freely.`,
       });
+    }
   }
   return { links, problems };
-};
+}
 
 const singleDraft = (
   coupling: Extract<Movement['couplings'][number], { readonly kind: 'worm' | 'stepped' }>,

@@ -33,23 +33,24 @@ export interface Mesh {
 }
 
 /** The arbor that a fixed pipe turns with, through any number of pipes. */
-export const bodyOf = (movement: Movement): ((id: ArborId) => ArborId) => {
+export function bodyOf(movement: Movement): (id: ArborId) => ArborId {
   const rides = new Map<ArborId, ArborId>();
-  for (const arbor of movement.arbors)
+  for (const arbor of movement.arbors) {
     if (arbor.turns === 'withArbor' && arbor.ridesOn) rides.set(arbor.id, arbor.ridesOn);
+  }
   return (id) => {
     let at = id;
-    for (let step = 0; step <= rides.size; step += 1) {
+    for (let step = 0; step <= rides.size; step++) {
       const next = rides.get(at);
       if (next === undefined) return at;
       at = next;
     }
     return at;
   };
-};
+}
 
 /** The depths of a movement that are not left out, between different bodies. */
-export const meshesOf = (movement: Movement): readonly Mesh[] => {
+export function meshesOf(movement: Movement): readonly Mesh[] {
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const body = bodyOf(movement);
   return movement.rules.flatMap((rule): readonly Mesh[] => {
@@ -61,13 +62,13 @@ export const meshesOf = (movement: Movement): readonly Mesh[] => {
     const sign = (wheel: Wheel): 1 | -1 => (wheel.internal ? -1 : 1);
     return [{ rule: rule.id, wheels: [a, b], bodies, coefficients: [sign(a) * a.teeth, sign(b) * b.teeth] }];
   });
-};
+}
 
 /** The wheel's own phase, turns. */
 export const phaseTurns = (wheel: Wheel): number => (wheel.phase ?? 0) / 360;
 
 /** Angle of the line of centres as each wheel sees it, turns: towards the place where the teeth meet. */
-export const lineAngles = (mesh: Mesh, places: Places): readonly [number, number] | undefined => {
+export function lineAngles(mesh: Mesh, places: Places): readonly [number, number] | undefined {
   const [a, b] = mesh.wheels;
   const [pa, pb] = [places.get(a.arbor), places.get(b.arbor)];
   if (!pa || !pb || (pa.x === pb.x && pa.y === pb.y)) return undefined;
@@ -75,16 +76,16 @@ export const lineAngles = (mesh: Mesh, places: Places): readonly [number, number
   if (a.internal) return [toB, toB];
   if (b.internal) return [toB + 0.5, toB + 0.5];
   return [toB, toB + 0.5];
-};
+}
 
 /** The right-hand side e of the mesh's congruence, turns; undefined where a place is missing or both are one. */
-export const meshTarget = (mesh: Mesh, places: Places): number | undefined => {
+export function meshTarget(mesh: Mesh, places: Places): number | undefined {
   const lines = lineAngles(mesh, places);
   if (!lines) return undefined;
   const [a, b] = mesh.wheels;
   const [ca, cb] = mesh.coefficients;
   return 0.5 + ca * (lines[0] - phaseTurns(a)) + cb * (lines[1] - phaseTurns(b));
-};
+}
 
 /** Distance to the nearest whole number, -1/2 to 1/2. */
 export const fromWhole = (value: number): number => value - Math.round(value);

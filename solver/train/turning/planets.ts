@@ -16,11 +16,7 @@ export interface PlanetSpacing {
  * 360/(sun + ring) degrees from the first. Source: the corollary of the ring condition (practice.md §6.4), common
  * practice for epicyclic trains.
  */
-export const planetSpacing = (
-  sunTeeth: number,
-  ringTeeth: number,
-  planets: number | readonly number[],
-): PlanetSpacing => {
+export function planetSpacing(sunTeeth: number, ringTeeth: number, planets: number | readonly number[]): PlanetSpacing {
   const angles =
     typeof planets === 'number' ? Array.from({ length: planets }, (_, index) => (360 * index) / planets) : planets;
   const step = 360 / (sunTeeth + ringTeeth);
@@ -43,4 +39,4 @@ export const planetSpacing = (
         ? `All ${angles.length} planets go in.${even}`
         : `${wrong.length} of ${angles.length} planets do not go in.${even} They go in at ${placed.map((planet) => `${planet.nearestDeg.toFixed(3)}°`).join(', ')}.`,
   };
-};
+}

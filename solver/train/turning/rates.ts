@@ -15,7 +15,7 @@ import type { Train } from './trains.ts';
 type Sum = ReadonlyMap<number, Rational>;
 const CONSTANT = -1;
 
-const plus = (a: Sum, b: Sum, times: Rational = ONE): Sum => {
+function plus(a: Sum, b: Sum, times: Rational = ONE): Sum {
   const sum = new Map(a);
   for (const [key, value] of b) {
     const total = add(sum.get(key) ?? ZERO, multiply(value, times));
@@ -23,7 +23,7 @@ const plus = (a: Sum, b: Sum, times: Rational = ONE): Sum => {
     else sum.set(key, total);
   }
   return sum;
-};
+}
 
 /** Solved unknowns, each as a sum of unsolved ones. */
 class Solved {
@@ -67,12 +67,12 @@ export interface Rates {
  * @param trains trains of all frames; each arbor is in exactly one train of its own arm's frame
  * @param still  arbors that never turn against what they stand on
  */
-export const ratesOf = (
+export function ratesOf(
   trains: readonly Train[],
   axes: Axes,
   drive: ArborId | undefined,
   still: ReadonlySet<ArborId>,
-): Rates => {
+): Rates {
   const home = new Map<ArborId, { readonly index: number; readonly ratio: Rational }>();
   trains.forEach((train, index) => {
     for (const [arbor, ratio] of train.ratios) if (axes.armOf(arbor) === train.arm) home.set(arbor, { index, ratio });
@@ -91,8 +91,12 @@ export const ratesOf = (
   const solved = new Solved();
   trains.forEach((train, index) => {
     const own: Sum = new Map([[index, ONE]]);
-    if (train.rings.length > 0 || [...train.ratios.keys()].some((id) => still.has(id) && axes.armOf(id) === train.arm))
+    if (
+      train.rings.length > 0 ||
+      [...train.ratios.keys()].some((id) => still.has(id) && axes.armOf(id) === train.arm)
+    ) {
       solved.require(own);
+    }
     for (const [arbor, ratio] of train.ratios) {
       if (axes.armOf(arbor) === train.arm) continue;
       const against = plus(sumOf(arbor), train.arm === undefined ? new Map() : sumOf(train.arm), negate(ONE));
@@ -108,4 +112,4 @@ export const ratesOf = (
       return sum.get(CONSTANT) ?? ZERO;
     },
   };
-};
+}

@@ -11,21 +11,21 @@ export interface Rational {
   readonly d: bigint;
 }
 
-const greatestCommonDivisor = (a: bigint, b: bigint): bigint => {
+function greatestCommonDivisor(a: bigint, b: bigint): bigint {
   let x = a < 0n ? -a : a;
   let y = b < 0n ? -b : b;
   while (y !== 0n) [x, y] = [y, x % y];
   return x;
-};
+}
 
 /** The fraction n/d in lowest terms. Throws where d is 0: a broken promise of the caller. */
-export const rational = (n: bigint | number, d: bigint | number = 1n): Rational => {
+export function rational(n: bigint | number, d: bigint | number = 1n): Rational {
   const top = BigInt(n);
   const bottom = BigInt(d);
   if (bottom === 0n) throw new RangeError(`fraction ${top}/0`);
   const divisor = greatestCommonDivisor(top, bottom) * (bottom < 0n ? -1n : 1n);
   return divisor === 0n ? { n: 0n, d: 1n } : { n: top / divisor, d: bottom / divisor };
-};
+}
 
 export const ZERO: Rational = { n: 0n, d: 1n };
 export const ONE: Rational = { n: 1n, d: 1n };
@@ -37,7 +37,7 @@ const DECIMAL = /^([+-]?)(\d*)(?:\.(\d*))?(?:e([+-]?\d{1,4}))?$/i;
  * A JavaScript number stands for its shortest decimal form, which is what the maker typed.
  * Gives undefined where the text is no number.
  */
-export const exactly = (value: number | string): Rational | undefined => {
+export function exactly(value: number | string): Rational | undefined {
   const text = String(value).trim();
   const slash = text.indexOf('/');
   if (slash >= 0) {
@@ -52,24 +52,24 @@ export const exactly = (value: number | string): Rational | undefined => {
   const digits = BigInt(whole + part) * (match[1] === '-' ? -1n : 1n);
   const power = Number(match[4] ?? 0) - part.length;
   return power >= 0 ? rational(digits * 10n ** BigInt(power)) : rational(digits, 10n ** BigInt(-power));
-};
+}
 
 /** The exact sum. */
 export const add = (a: Rational, b: Rational): Rational => rational(a.n * b.d + b.n * a.d, a.d * b.d);
 /** The exact difference, `a` less `b`. */
 export const subtract = (a: Rational, b: Rational): Rational => rational(a.n * b.d - b.n * a.d, a.d * b.d);
 /** Cancels crosswise before multiplying: cheap where one of the two is small, and in lowest terms at once. */
-export const multiply = (a: Rational, b: Rational): Rational => {
+export function multiply(a: Rational, b: Rational): Rational {
   const left = greatestCommonDivisor(a.n, b.d);
   const right = greatestCommonDivisor(b.n, a.d);
   if (left === 0n || right === 0n) return ZERO;
   return { n: (a.n / left) * (b.n / right), d: (a.d / right) * (b.d / left) };
-};
+}
 /** Throws where b is 0: a broken promise of the caller. */
-export const divide = (a: Rational, b: Rational): Rational => {
+export function divide(a: Rational, b: Rational): Rational {
   if (b.n === 0n) throw new RangeError(`division of ${a.n}/${a.d} by 0`);
   return multiply(a, b.n < 0n ? { n: -b.d, d: -b.n } : { n: b.d, d: b.n });
-};
+}
 /** The fraction with the other sign. */
 export const negate = (a: Rational): Rational => ({ n: -a.n, d: a.d });
 /** The fraction without its sign. */
@@ -80,16 +80,16 @@ export const isZero = (a: Rational): boolean => a.n === 0n;
 export const equals = (a: Rational, b: Rational): boolean => a.n === b.n && a.d === b.d;
 
 /** -1, 0 or 1. */
-export const compare = (a: Rational, b: Rational): -1 | 0 | 1 => {
+export function compare(a: Rational, b: Rational): -1 | 0 | 1 {
   const difference = a.n * b.d - b.n * a.d;
   return difference < 0n ? -1 : difference > 0n ? 1 : 0;
-};
+}
 
 /** Least positive fraction that both divide a whole number of times (both > 0). */
-export const leastCommonMultiple = (a: Rational, b: Rational): Rational => {
+export function leastCommonMultiple(a: Rational, b: Rational): Rational {
   const top = (a.n * b.n) / greatestCommonDivisor(a.n, b.n);
   return rational(top, greatestCommonDivisor(a.d, b.d));
-};
+}
 
 /** Greatest fraction that divides both a whole number of times. */
 export const commonDivisor = (a: Rational, b: Rational): Rational =>
@@ -98,7 +98,7 @@ export const commonDivisor = (a: Rational, b: Rational): Rational =>
 const bitsOf = (a: bigint): number => (a < 0n ? -a : a).toString(16).length * 4;
 
 /** Nearest double (within one unit in the last place) for fractions of any size; finite, 0 on underflow. */
-export const toNumber = (a: Rational): number => {
+export function toNumber(a: Rational): number {
   const top = Number(a.n);
   const bottom = Number(a.d);
   if (Number.isSafeInteger(top) && Number.isSafeInteger(bottom)) return top / bottom;
@@ -109,7 +109,7 @@ export const toNumber = (a: Rational): number => {
   const half = Math.trunc(-shift / 2);
   const value = Number(quotient) * 2 ** half * 2 ** (-shift - half);
   return Number.isFinite(value) ? value : Math.sign(Number(quotient)) * Number.MAX_VALUE;
-};
+}
 
 /** "45/2", or "12" where whole. */
 export const fractionText = (a: Rational): string => (a.d === 1n ? `${a.n}` : `${a.n}/${a.d}`);
@@ -118,14 +118,14 @@ export const fractionText = (a: Rational): string => (a.d === 1n ? `${a.n}` : `$
  * The fraction as a plain decimal with so many significant digits, rounded half away from zero; only exact values
  * end early ("0.5", but "29.53086420"). Never in exponent form.
  */
-export const digitsOf = (a: Rational, digits = 10): string => {
+export function digitsOf(a: Rational, digits = 10): string {
   if (a.n === 0n) return '0';
   const top = a.n < 0n ? -a.n : a.n;
   // Place of the first digit: the largest p with 10^p <= value.
   let place = String(top).length - String(a.d).length;
   const scaled = (power: number): bigint => (power >= 0 ? a.d * 10n ** BigInt(power) : a.d);
   const lifted = (power: number): bigint => (power < 0 ? top * 10n ** BigInt(-power) : top);
-  if (lifted(place) < scaled(place)) place -= 1;
+  if (lifted(place) < scaled(place)) place--;
   let after = digits - 1 - place;
   const numerator = after >= 0 ? top * 10n ** BigInt(after) : top;
   const denominator = after >= 0 ? a.d : a.d * 10n ** BigInt(-after);
@@ -134,7 +134,7 @@ export const digitsOf = (a: Rational, digits = 10): string => {
   // 9.996 to three digits is 10.0, one place up.
   if (rounded === 10n ** BigInt(digits)) {
     rounded /= 10n;
-    after -= 1;
+    after--;
   }
   const text = after >= 0 ? String(rounded).padStart(after + 1, '0') : String(rounded * 10n ** BigInt(-after));
   const sign = a.n < 0n ? '-' : '';
@@ -143,4 +143,4 @@ export const digitsOf = (a: Rational, digits = 10): string => {
   const digitsAfter = text.slice(text.length - after);
   const part = exact ? digitsAfter.replace(/0+$/, '') : digitsAfter;
   return sign + whole + (part ? `.${part}` : '');
-};
+}

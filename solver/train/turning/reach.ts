@@ -5,12 +5,12 @@ import type { Axes } from './axes.ts';
 import type { Link, Turning } from './turning.ts';
 
 /** Everything joined to the drive by links or arms, each with the link that reaches it by the shortest way. */
-export const reachedFrom = (
+export function reachedFrom(
   drive: Turning['drive'],
   links: readonly Link[],
   axes: Axes,
   movement: Movement,
-): ReadonlyMap<ArborId, Link | undefined> => {
+): ReadonlyMap<ArborId, Link | undefined> {
   const reached = new Map<ArborId, Link | undefined>();
   if (!drive) return reached;
   const next = new Map<ArborId, { readonly to: ArborId; readonly link?: Link }[]>();
@@ -32,7 +32,7 @@ export const reachedFrom = (
   }
   const queue = [drive.arbor];
   reached.set(drive.arbor, undefined);
-  for (let index = 0; index < queue.length; index += 1) {
+  for (let index = 0; index < queue.length; index++) {
     const at = queue[index] as ArborId; // below its length
     for (const { to, link } of next.get(at) ?? []) {
       if (reached.has(to)) continue;
@@ -41,4 +41,4 @@ export const reachedFrom = (
     }
   }
   return reached;
-};
+}

@@ -66,14 +66,15 @@ export type RingClosure = RingBase &
 export const FITS_TEETH = 1e-3;
 
 /** Every independent ring of depths, short ones first reached (breadth first from the first wheel named). */
-export const meshRings = (meshes: readonly Mesh[]): readonly MeshRing[] => {
+export function meshRings(meshes: readonly Mesh[]): readonly MeshRing[] {
   const around = new Map<ArborId, Mesh[]>();
-  for (const mesh of meshes)
+  for (const mesh of meshes) {
     for (const body of mesh.bodies) {
       const list = around.get(body);
       if (list) list.push(mesh);
       else around.set(body, [mesh]);
     }
+  }
   const upTo = new Map<ArborId, Mesh | undefined>();
   const rings: MeshRing[] = [];
   const used = new Set<Mesh>();
@@ -81,7 +82,7 @@ export const meshRings = (meshes: readonly Mesh[]): readonly MeshRing[] => {
     if (upTo.has(first)) continue;
     upTo.set(first, undefined);
     const queue = [first];
-    for (let index = 0; index < queue.length; index += 1) {
+    for (let index = 0; index < queue.length; index++) {
       const at = queue[index] as ArborId; // below its length
       for (const mesh of around.get(at) ?? []) {
         if (used.has(mesh)) continue;
@@ -96,14 +97,14 @@ export const meshRings = (meshes: readonly Mesh[]): readonly MeshRing[] => {
     }
   }
   return rings;
-};
+}
 
 /** The other of the two bodies of a depth. */
 export const farBody = (mesh: Mesh, body: ArborId): ArborId =>
   mesh.bodies[0] === body ? mesh.bodies[1] : mesh.bodies[0];
 
 /** The ring that `closing` shuts in the tree of first reaches; `closing` comes last. */
-const ringOf = (closing: Mesh, upTo: ReadonlyMap<ArborId, Mesh | undefined>): MeshRing => {
+function ringOf(closing: Mesh, upTo: ReadonlyMap<ArborId, Mesh | undefined>): MeshRing {
   const way = (start: ArborId): { bodies: ArborId[]; meshes: Mesh[] } => {
     const bodies = [start];
     const meshes: Mesh[] = [];
@@ -123,15 +124,15 @@ const ringOf = (closing: Mesh, upTo: ReadonlyMap<ArborId, Mesh | undefined>): Me
     bodies: [...left.bodies.slice(0, meet + 1), ...right.bodies.slice(0, far).reverse()],
     meshes: [...left.meshes.slice(0, meet), ...right.meshes.slice(0, far).reverse(), closing],
   };
-};
+}
 
 const coefficientAt = (mesh: Mesh, body: ArborId): number => mesh.coefficients[mesh.bodies[0] === body ? 0 : 1];
 
 /** Whole factors of the ring's depths in which all angles cancel; undefined where the ring cannot turn. */
-export const ringFactors = (ring: MeshRing): readonly bigint[] | undefined => {
+export function ringFactors(ring: MeshRing): readonly bigint[] | undefined {
   const { bodies, meshes } = ring;
   const factors: Rational[] = [ONE];
-  for (let index = 1; index < meshes.length; index += 1) {
+  for (let index = 1; index < meshes.length; index++) {
     const [before, here, body] = [meshes[index - 1] as Mesh, meshes[index] as Mesh, bodies[index] as ArborId]; // in range
     const step = rational(-coefficientAt(before, body), coefficientAt(here, body));
     factors.push(multiply(factors[index - 1] as Rational, step)); // pushed in the round before
@@ -145,25 +146,25 @@ export const ringFactors = (ring: MeshRing): readonly bigint[] | undefined => {
   if (!isZero(left)) return undefined;
   const unit = factors.reduce((common, factor) => commonDivisor(common, magnitude(factor)), ZERO);
   return factors.map((factor) => divide(factor, unit).n);
-};
+}
 
 /** Combined right-hand side of a ring that can turn, turns: whole where it closes. */
-export const ringSum = (ring: MeshRing, factors: readonly bigint[], places: Places): number | undefined => {
+export function ringSum(ring: MeshRing, factors: readonly bigint[], places: Places): number | undefined {
   let sum = 0;
-  for (let index = 0; index < ring.meshes.length; index += 1) {
+  for (let index = 0; index < ring.meshes.length; index++) {
     const target = meshTarget(ring.meshes[index] as Mesh, places); // in range
     if (target === undefined) return undefined;
     sum += Number(factors[index]) * fromWhole(target);
   }
   return sum;
-};
+}
 
 /** Checks every ring of depths of a placed movement. */
 export const checkRings = (movement: Movement, places: Places): readonly RingClosure[] =>
   meshRings(meshesOf(movement)).map((ring) => checkRing(ring, places));
 
 /** Whether the depths of one closed ring can stand in mesh together, and by how many teeth they miss. */
-export const checkRing = (ring: MeshRing, places: Places): RingClosure => {
+export function checkRing(ring: MeshRing, places: Places): RingClosure {
   const base = { bodies: ring.bodies, depths: ring.meshes.map((mesh) => mesh.rule) };
   const names = ring.bodies.join(', ');
   const factors = ringFactors(ring);
@@ -174,8 +175,9 @@ export const checkRing = (ring: MeshRing, places: Places): RingClosure => {
   const last = ring.meshes[ring.meshes.length - 1] as Mesh; // rings have two depths or more
   const missTeeth = over / Number(factors[factors.length - 1]);
   const where = `${last.wheels[0].id} with ${last.wheels[1].id}`;
-  if (Math.abs(missTeeth) <= FITS_TEETH)
+  if (Math.abs(missTeeth) <= FITS_TEETH) {
     return { ...base, kind: 'closes', missTeeth, says: `The ring ${names} closes.` };
+  }
   const share = Math.abs(missTeeth).toFixed(3);
   const settable = freeWheel(ring);
   if (settable) {
@@ -197,30 +199,31 @@ export const checkRing = (ring: MeshRing, places: Places): RingClosure => {
     missTeeth,
     says: `The ring ${names} cannot be put together: with all other teeth in mesh, ${where} misses by ${share} of a tooth.`,
   };
-};
+}
 
 /** A wheel of the ring that shares its arbor with the other one the ring uses there and may still be turned on it. */
-const freeWheel = (ring: MeshRing) => {
+function freeWheel(ring: MeshRing) {
   const count = ring.meshes.length;
-  for (let index = 0; index < count; index += 1) {
+  for (let index = 0; index < count; index++) {
     const body = ring.bodies[index] as ArborId; // in range
     const [before, here] = [ring.meshes[(index + count - 1) % count] as Mesh, ring.meshes[index] as Mesh]; // in range
     const [entering, leaving] = [before, here].map((mesh) => mesh.wheels[mesh.bodies[0] === body ? 0 : 1]);
     if (!entering || !leaving || entering.id === leaving.id) continue;
     if (leaving.phase === undefined) return { wheel: leaving, index, coefficient: coefficientAt(here, body) };
-    if (entering.phase === undefined)
+    if (entering.phase === undefined) {
       return { wheel: entering, index: (index + count - 1) % count, coefficient: coefficientAt(before, body) };
+    }
   }
   return undefined;
-};
+}
 
 /** A ring that cannot turn: the angles of its first wheel at which all teeth meet. */
-const standingRing = (
+function standingRing(
   ring: MeshRing,
   places: Places,
   base: Pick<RingBase, 'bodies' | 'depths'>,
   names: string,
-): RingClosure => {
+): RingClosure {
   // Go once round: the first angle comes back as round * angle + sum of share[i] * (e[i] + whole number).
   let round = ONE;
   let shares: Rational[] = [];
@@ -238,7 +241,7 @@ const standingRing = (
   const pitch = rational(1, wheel.teeth);
   const steps = shares.map((share) => magnitude(multiply(share, scale)));
   const step = steps.reduce(commonDivisor, pitch);
-  for (let index = 0; index < targets.length; index += 1) {
+  for (let index = 0; index < targets.length; index++) {
     const target = targets[index];
     if (target === undefined) return { ...base, kind: 'notPlaced', says: `The ring ${names} is not placed yet.` };
     whole += toNumber(multiply(shares[index] as Rational, scale)) * target; // one a depth
@@ -257,4 +260,4 @@ const standingRing = (
       .map((angle) => `${angle.toFixed(3)}°`)
       .join(' or ')}${phases > 4 ? ` and ${phases - 4} angles more` : ''} (from +x, within one pitch).`,
   };
-};
+}

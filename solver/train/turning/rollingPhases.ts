@@ -32,8 +32,9 @@ export function rollingPhases(
     }
   }
   const wheelsOn = new Map<ArborId, Wheel[]>();
-  for (const wheel of movement.wheels)
+  for (const wheel of movement.wheels) {
     wheelsOn.set(body(wheel.arbor), [...(wheelsOn.get(body(wheel.arbor)) ?? []), wheel]);
+  }
 
   return (now, moved) => {
     const carried = new Set([...moved].map(body));
@@ -48,7 +49,7 @@ export function rollingPhases(
     }
     const queue = [...turns.keys()];
     for (const each of carried) {
-      for (let index = 0; index < queue.length; index += 1) {
+      for (let index = 0; index < queue.length; index++) {
         const at = queue[index] as ArborId; // below its length
         for (const mesh of around.get(at) ?? []) {
           const far = farBody(mesh, at);

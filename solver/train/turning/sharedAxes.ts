@@ -9,7 +9,7 @@ import type { SharedAxes } from './turning.ts';
 const SAME_DISTANCE = 1e-3;
 
 /** Every set of two or more depths between the same two axes. */
-export const sharedAxesOf = (movement: Movement, axes: Axes): readonly SharedAxes[] => {
+export function sharedAxesOf(movement: Movement, axes: Axes): readonly SharedAxes[] {
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const groups = new Map<string, { rule: RuleOf<'depth'>; a: Wheel; b: Wheel }[]>();
   for (const rule of movement.rules) {
@@ -22,12 +22,12 @@ export const sharedAxesOf = (movement: Movement, axes: Axes): readonly SharedAxe
     else groups.set(key, [{ rule, a, b }]);
   }
   return [...groups.values()].filter((group) => group.length > 1).map((group) => compareDepths(group, movement));
-};
+}
 
-const compareDepths = (
+function compareDepths(
   group: readonly { readonly rule: RuleOf<'depth'>; readonly a: Wheel; readonly b: Wheel }[],
   movement: Movement,
-): SharedAxes => {
+): SharedAxes {
   const sized = group.map(({ rule, a, b }) => {
     const sum = a.internal || b.internal ? Math.abs(a.teeth - b.teeth) : a.teeth + b.teeth;
     const { distance } = calculatedDepth(a, b, movement);
@@ -59,4 +59,4 @@ const compareDepths = (
           })
           .join(' ');
   return { depths, fits: wrong.length === 0, says };
-};
+}

@@ -29,7 +29,7 @@ export interface ToothPhases {
 }
 
 /** Whole numbers k with Σ factors·k = wanted, for factors without a common divisor. Source: Euclid's algorithm. */
-const wholeCombination = (factors: readonly bigint[], wanted: bigint): readonly bigint[] => {
+function wholeCombination(factors: readonly bigint[], wanted: bigint): readonly bigint[] {
   let [divisor, coefficients]: [bigint, bigint[]] = [0n, []];
   for (const factor of factors) {
     let [r0, r1, s0, s1, t0, t1] = [divisor, factor, 1n, 0n, 0n, 1n];
@@ -41,10 +41,10 @@ const wholeCombination = (factors: readonly bigint[], wanted: bigint): readonly 
     coefficients = [...coefficients.map((value) => value * s0), t0];
   }
   return coefficients.map((value) => (value * wanted) / divisor);
-};
+}
 
 /** Whole teeth to add at each depth so that compound rings close. */
-const wholeTeeth = (rings: readonly MeshRing[], places: Places): ReadonlyMap<Mesh, number> => {
+function wholeTeeth(rings: readonly MeshRing[], places: Places): ReadonlyMap<Mesh, number> {
   const added = new Map<Mesh, number>();
   for (const ring of rings) {
     const factors = ringFactors(ring);
@@ -62,17 +62,17 @@ const wholeTeeth = (rings: readonly MeshRing[], places: Places): ReadonlyMap<Mes
     });
   }
   return added;
-};
+}
 
 /**
  * Tooth angles of all placed wheels. Wheels without a place are left out; the first wheel of each train has a tooth
  * at its own `phase`, or at 0. Wheels are called by `nameOf`.
  */
-export const toothPhases = (
+export function toothPhases(
   movement: Movement,
   places: Places,
   nameOf: (id: WheelId) => string = (id) => id,
-): ToothPhases => {
+): ToothPhases {
   const meshes = meshesOf(movement).filter((mesh) => meshTarget(mesh, places) !== undefined);
   const added = wholeTeeth(meshRings(meshes), places);
   const angles = bodyAngles(movement, meshes, places, added);
@@ -92,21 +92,22 @@ export const toothPhases = (
     });
   }
   const angleDeg = new Map<WheelId, number>();
-  for (const wheel of movement.wheels)
+  for (const wheel of movement.wheels) {
     if (places.get(wheel.arbor)) angleDeg.set(wheel.id, 360 * withinTurn(first.get(wheel.id) ?? turnsOf(wheel)));
+  }
   const marks = meshes.map((mesh) => markOf(mesh, places, { toothNearest, turnsOf, first, nameOf }));
   return { angleDeg, marks };
-};
+}
 
 /** Between 0 and 1 turn. */
 const withinTurn = (turns: number): number => turns - Math.floor(turns);
 
-const bodyAngles = (
+function bodyAngles(
   movement: Movement,
   meshes: readonly Mesh[],
   places: Places,
   added: ReadonlyMap<Mesh, number>,
-): ReadonlyMap<ArborId, number> => {
+): ReadonlyMap<ArborId, number> {
   const around = new Map<ArborId, Mesh[]>();
   for (const mesh of meshes) for (const body of mesh.bodies) around.set(body, [...(around.get(body) ?? []), mesh]);
   const body = bodyOf(movement);
@@ -115,7 +116,7 @@ const bodyAngles = (
     if (angles.has(body(id))) continue;
     angles.set(body(id), 0);
     const queue = [body(id)];
-    for (let index = 0; index < queue.length; index += 1) {
+    for (let index = 0; index < queue.length; index++) {
       const at = queue[index] as ArborId; // below its length
       for (const mesh of around.get(at) ?? []) {
         const far = farBody(mesh, at);
@@ -130,7 +131,7 @@ const bodyAngles = (
     }
   }
   return angles;
-};
+}
 
 /** Where the teeth of each wheel come to stand, in turns from +x. */
 interface Standing {
@@ -140,7 +141,7 @@ interface Standing {
   readonly nameOf: (id: WheelId) => string;
 }
 
-const markOf = (mesh: Mesh, places: Places, standing: Standing): ToothMark => {
+function markOf(mesh: Mesh, places: Places, standing: Standing): ToothMark {
   const [a, b] = mesh.wheels;
   const lines = lineAngles(mesh, places) ?? [0, 0];
   const number = (wheel: Wheel, turns: number): number => {
@@ -169,4 +170,4 @@ const markOf = (mesh: Mesh, places: Places, standing: Standing): ToothMark => {
     missTeeth,
     says: `Tooth ${toothNumber} of ${standing.nameOf(a.id)} between teeth ${between[0]} and ${between[1]} of ${standing.nameOf(b.id)}${wrong}.`,
   };
-};
+}

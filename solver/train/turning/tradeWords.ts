@@ -16,20 +16,20 @@ const UNITS: readonly Unit[] = [
 ];
 
 /** Exact seconds of a period as the file states it; undefined where the number is not finite or not positive. */
-export const secondsOf = (period: {
+export function secondsOf(period: {
   readonly value: number;
   readonly unit: keyof typeof SECONDS;
-}): Rational | undefined => {
+}): Rational | undefined {
   const value = Number.isFinite(period.value) && period.value > 0 ? exactly(period.value) : undefined;
   return value && multiply(value, rational(SECONDS[period.unit]));
-};
+}
 
 /** Seconds beyond which digits tell a maker nothing: 4.5 thousand million years, and a million-millionth. */
 const LONGEST = 1.4e17;
 const SHORTEST = 1e-12;
 
 /** "29.53058885 d": years from three years up, else days, hours, minutes or seconds, whichever is one or more. */
-export const periodText = (seconds: Rational, digits = 10): string => {
+export function periodText(seconds: Rational, digits = 10): string {
   const long = toNumber(magnitude(seconds));
   if (long > LONGEST) return 'longer than the age of the Earth';
   if (long < SHORTEST) return 'shorter than a picosecond';
@@ -37,13 +37,13 @@ export const periodText = (seconds: Rational, digits = 10): string => {
   if (!unit) return `${digitsOf(seconds, digits)} s`;
   const size = unit.name === 'years' ? YEAR_SECONDS : unit.seconds;
   return `${digitsOf(divide(seconds, size), digits)} ${unit.name}`;
-};
+}
 
 /** A plain decimal with few digits, for sentences: never in exponent form. */
-export const roundText = (value: number, digits = 3): string => {
+export function roundText(value: number, digits = 3): string {
   const exact = Number.isFinite(value) ? exactly(value) : undefined;
   return exact ? digitsOf(exact, digits) : 'no number';
-};
+}
 
 /** The error of a period in the measures of the trade. */
 export interface ErrorInWords {
@@ -59,7 +59,7 @@ export interface ErrorInWords {
  * What a relative error of a period comes to: + is a period too long, so that the hand loses.
  * "+9.32 ppm: loses 0.806 s a day, one day in 294 years".
  */
-export const errorInWords = (error: Rational): ErrorInWords => {
+export function errorInWords(error: Rational): ErrorInWords {
   const relative = toNumber(error);
   if (error.n === 0n) return { ppm: 0, gainSecondsPerDay: 0, says: 'exact' };
   const ppm = relative * 1e6;
@@ -74,4 +74,4 @@ export const errorInWords = (error: Rational): ErrorInWords => {
     yearsPerDay,
     says: `${sign}${roundText(ppm)} ppm: ${drift}, one day in ${roundText(yearsPerDay)} years`,
   };
-};
+}

@@ -20,25 +20,25 @@ export interface Train {
 }
 
 /** Signed turns of `to` for one turn of `from`, both against the arm. */
-export const ratioOf = (link: Link): Rational => {
+export function ratioOf(link: Link): Rational {
   const ratio = rational(link.fromTeeth, link.toTeeth);
   return link.sense > 0 ? ratio : negate(ratio);
-};
+}
 
 /** The arbor at the far end of a link. */
 export const otherEnd = (link: Link, arbor: ArborId): ArborId => (link.from === arbor ? link.to : link.from);
 
 /** Signed turns of the far end for one turn of `arbor`. */
-export const ratioFrom = (link: Link, arbor: ArborId): Rational => {
+export function ratioFrom(link: Link, arbor: ArborId): Rational {
   const ratio = ratioOf(link);
   return link.from === arbor ? ratio : divide(ONE, ratio);
-};
+}
 
 /** Arbors and links of the ring that `closing` shuts in a tree of links. */
-export const ringThrough = (
+export function ringThrough(
   closing: Link,
   reachedBy: ReadonlyMap<ArborId, Link>,
-): { readonly arbors: readonly ArborId[]; readonly links: readonly Link[] } => {
+): { readonly arbors: readonly ArborId[]; readonly links: readonly Link[] } {
   const wayUp = (start: ArborId): { arbors: ArborId[]; links: Link[] } => {
     const arbors = [start];
     const links: Link[] = [];
@@ -61,9 +61,9 @@ export const ringThrough = (
     arbors: [...left.arbors.slice(0, meet + 1).reverse(), ...right.arbors.slice(0, far)],
     links: [...left.links.slice(0, meet).reverse(), closing, ...right.links.slice(0, far)],
   };
-};
+}
 
-const lockedRing = (closing: Link, reachedBy: ReadonlyMap<ArborId, Link>): LockedRing => {
+function lockedRing(closing: Link, reachedBy: ReadonlyMap<ArborId, Link>): LockedRing {
   const { arbors, links } = ringThrough(closing, reachedBy);
   let once = ONE;
   let at = arbors[0] ?? closing.from;
@@ -82,14 +82,14 @@ const lockedRing = (closing: Link, reachedBy: ReadonlyMap<ArborId, Link>): Locke
       ? `The ring ${names} is locked: going round it, ${arbors[0]} would have to turn against itself (senses disagree).`
       : `The ring ${names} is locked: going round it, one turn of ${arbors[0]} would have to be ${fractionText(once)} turns.`,
   };
-};
+}
 
 /**
  * Trains of the links that stand on one arm (or on the plates), each walked breadth first, so that rings are short.
  *
  * @param start arbors in the order in which trains begin (the drive first)
  */
-export const trainsOn = (arm: ArborId | undefined, links: readonly Link[], start: readonly ArborId[]): Train[] => {
+export function trainsOn(arm: ArborId | undefined, links: readonly Link[], start: readonly ArborId[]): Train[] {
   const around = new Map<ArborId, Link[]>();
   const touch = (arbor: ArborId, link: Link): void => {
     const list = around.get(arbor);
@@ -109,15 +109,15 @@ export const trainsOn = (arm: ArborId | undefined, links: readonly Link[], start
     trains.push(arm === undefined ? train : { arm, ...train });
   }
   return trains;
-};
+}
 
-const walk = (first: ArborId, around: ReadonlyMap<ArborId, readonly Link[]>): Omit<Train, 'arm'> => {
+function walk(first: ArborId, around: ReadonlyMap<ArborId, readonly Link[]>): Omit<Train, 'arm'> {
   const ratios = new Map<ArborId, Rational>([[first, ONE]]);
   const reachedBy = new Map<ArborId, Link>();
   const used = new Set<Link>();
   const rings: LockedRing[] = [];
   const queue = [first];
-  for (let index = 0; index < queue.length; index += 1) {
+  for (let index = 0; index < queue.length; index++) {
     const at = queue[index] as ArborId; // below its length
     const here = ratios.get(at) ?? ONE;
     for (const link of around.get(at) ?? []) {
@@ -134,4 +134,4 @@ const walk = (first: ArborId, around: ReadonlyMap<ArborId, readonly Link[]>): Om
     }
   }
   return { ratios, reachedBy, rings };
-};
+}

@@ -27,7 +27,7 @@ const OTHER: Readonly<Record<Sense, Sense>> = {
 };
 
 /** A signed rate in turns of the drive as a `Rate`. */
-const rateOf = (turns: Rational, drive: Drive): Rate => {
+function rateOf(turns: Rational, drive: Drive): Rate {
   if (isZero(turns)) return { turns, sense: 'still', periodSays: 'stands still' };
   const seconds = divide(drive.periodSeconds, magnitude(turns));
   return {
@@ -36,32 +36,29 @@ const rateOf = (turns: Rational, drive: Drive): Rate => {
     periodSeconds: toNumber(seconds),
     periodSays: periodText(seconds),
   };
-};
+}
 
-const driveOf = (movement: Movement, problems: TurningProblem[]): Drive | undefined => {
+function driveOf(movement: Movement, problems: TurningProblem[]): Drive | undefined {
   const { drive } = movement;
   const fail = (says: string, remedy: string): undefined => {
     problems.push({ kind: 'drive', severity: 'warns', parts: drive ? [drive.arbor] : [], says, remedy });
   };
   if (!drive) return fail('Nothing drives the movement.', 'Say which arbor is the drive, its period and its sense.');
-  if (!movement.arbors.some((arbor) => arbor.id === drive.arbor))
+  if (!movement.arbors.some((arbor) => arbor.id === drive.arbor)) {
     return fail(`The drive's arbor ${drive.arbor} is not in the movement.`, 'Choose another arbor for the drive.');
+  }
   const periodSeconds = secondsOf(drive.period);
-  if (!periodSeconds)
+  if (!periodSeconds) {
     return fail(
       `The drive's period is ${drive.period.value}; it must be more than 0.`,
       'Enter how long one turn takes.',
     );
+  }
   return { arbor: drive.arbor, periodSeconds, sense: drive.sense };
-};
+}
 
 /** Trains of every frame, those of the drive first, and every arbor in the frame of its own arm. */
-const allTrains = (
-  movement: Movement,
-  axes: Axes,
-  links: readonly Link[],
-  drive: Drive | undefined,
-): readonly Train[] => {
+function allTrains(movement: Movement, axes: Axes, links: readonly Link[], drive: Drive | undefined): readonly Train[] {
   const byArm = new Map<ArborId | undefined, { links: Link[]; start: ArborId[] }>();
   const frame = (arm: ArborId | undefined): { links: Link[]; start: ArborId[] } => {
     const found = byArm.get(arm) ?? { links: [], start: [] };
@@ -72,7 +69,7 @@ const allTrains = (
   for (const id of drive ? [drive.arbor, ...arbors] : arbors) frame(axes.armOf(id)).start.push(id);
   for (const link of links) frame(link.arm).links.push(link);
   return [...byArm].flatMap(([arm, found]) => trainsOn(arm, found.links, found.start));
-};
+}
 
 /**
  * How the movement turns.
@@ -82,7 +79,7 @@ const allTrains = (
  * everything that stands in the way as `problems`, worst first. Any movement gets an answer: parts that make no
  * sense are told and left out.
  */
-export const turnMovement = (movement: Movement): Turning => {
+export function turnMovement(movement: Movement): Turning {
   const problems: TurningProblem[] = [];
   const drive = driveOf(movement, problems);
   const axes = axesOf(movement);
@@ -98,19 +95,22 @@ export const turnMovement = (movement: Movement): Turning => {
   const reached = reachedFrom(drive, links, axes, movement);
   const locked = lockedArbors(trains, axes, drive, rates, reached);
   const arbors = new Map<ArborId, ArborTurning>();
-  for (const { id } of movement.arbors)
+  for (const { id } of movement.arbors) {
     arbors.set(id, arborTurning(id, { drive, axes, rates, reached, locked, still }));
+  }
   problems.push(...restProblems(movement, arbors, drive));
 
   const sharedAxes = sharedAxesOf(movement, axes);
-  for (const shared of sharedAxes)
-    if (!shared.fits)
+  for (const shared of sharedAxes) {
+    if (!shared.fits) {
       problems.push({
         kind: 'sharedAxis',
         severity: 'warns',
         parts: shared.depths.flatMap((depth) => depth.wheels),
         says: shared.says,
       });
+    }
+  }
   const shown = indicationsOf(movement, drive, arbors);
   problems.push(...shown.problems);
   const order = { stops: 0, warns: 1, notes: 2 };
@@ -129,7 +129,7 @@ export const turnMovement = (movement: Movement): Turning => {
     indications: shown.indications,
     problems: problems.sort((a, b) => order[a.severity] - order[b.severity]),
   };
-};
+}
 
 /** What has been worked out before an arbor is told. */
 interface Known {
@@ -141,7 +141,7 @@ interface Known {
   readonly still: ReadonlySet<ArborId>;
 }
 
-const arborTurning = (id: ArborId, known: Known): ArborTurning => {
+function arborTurning(id: ArborId, known: Known): ArborTurning {
   const { drive, axes, rates, reached, locked, still } = known;
   const arm = axes.armOf(id);
   const turns = rates.of(id);
@@ -174,21 +174,24 @@ const arborTurning = (id: ArborId, known: Known): ArborTurning => {
           },
         }),
   };
-};
+}
 
 /** Arbors of trains with a locked ring; where the drive cannot turn, all that is joined to it. */
-const lockedArbors = (
+function lockedArbors(
   trains: readonly Train[],
   axes: Axes,
   drive: Drive | undefined,
   rates: Rates,
   reached: ReadonlyMap<ArborId, Link | undefined>,
-): ReadonlySet<ArborId> => {
+): ReadonlySet<ArborId> {
   const locked = new Set<ArborId>();
-  for (const train of trains)
-    if (train.rings.length > 0)
-      for (const arbor of train.ratios.keys())
+  for (const train of trains) {
+    if (train.rings.length > 0) {
+      for (const arbor of train.ratios.keys()) {
         if (axes.armOf(arbor) === train.arm && train.arm === undefined) locked.add(arbor);
+      }
+    }
+  }
   if (drive && !rates.driveTurns) for (const arbor of reached.keys()) locked.add(arbor);
   return locked;
-};
+}

@@ -8,20 +8,20 @@ import type { ArborTurning, LockedRing, Turning, TurningProblem, TurningState } 
 type Drive = NonNullable<Turning['drive']>;
 
 /** Arbors as the maker calls them. */
-const namesOf = (movement: Movement): ((id: ArborId) => string) => {
+function namesOf(movement: Movement): (id: ArborId) => string {
   const names = new Map(movement.arbors.map(({ id, name }) => [id, name ?? id]));
   return (id) => names.get(id) ?? id;
-};
+}
 
 /** Locked rings, and a drive that cannot turn for another reason. */
-export const lockProblems = (
+export function lockProblems(
   movement: Movement,
   rings: readonly LockedRing[],
   drive: Drive | undefined,
   rates: Rates,
   trains: readonly Train[],
   still: ReadonlySet<ArborId>,
-): readonly TurningProblem[] => {
+): readonly TurningProblem[] {
   const nameOf = namesOf(movement);
   const problems: TurningProblem[] = rings.map((ring) => ({
     kind: 'locked',
@@ -33,8 +33,9 @@ export const lockProblems = (
         ? 'Put one idler more or one less in the ring, or leave out one of its depths.'
         : 'Change counts in the ring until once round comes to 1, or leave out one of its depths.',
   }));
-  if (!drive || rates.driveTurns || trains.some((train) => train.rings.length > 0 && train.ratios.has(drive.arbor)))
+  if (!drive || rates.driveTurns || trains.some((train) => train.rings.length > 0 && train.ratios.has(drive.arbor))) {
     return problems;
+  }
   const train = trains.find((candidate) => candidate.ratios.has(drive.arbor));
   const fixed = train ? [...train.ratios.keys()].filter((id) => still.has(id)) : [];
   problems.push({
@@ -51,14 +52,14 @@ export const lockProblems = (
         : 'Free one of the wheels on the axis of the carrier.',
   });
   return problems;
-};
+}
 
 /** Arbors that nothing turns, or that a carrier leaves open. */
-export const restProblems = (
+export function restProblems(
   movement: Movement,
   arbors: ReadonlyMap<ArborId, ArborTurning>,
   drive: Drive | undefined,
-): readonly TurningProblem[] => {
+): readonly TurningProblem[] {
   if (!drive) return [];
   const nameOf = namesOf(movement);
   const withState = (state: TurningState): ArborId[] =>
@@ -66,7 +67,7 @@ export const restProblems = (
   const problems: TurningProblem[] = [];
   const idle = withState('notDriven');
   const open = withState('open');
-  if (idle.length > 0)
+  if (idle.length > 0) {
     problems.push({
       kind: 'notDriven',
       severity: 'notes',
@@ -74,7 +75,8 @@ export const restProblems = (
       says: `Nothing drives ${idle.length > 12 ? `${idle.slice(0, 12).map(nameOf).join(', ')} and ${idle.length - 12} more` : idle.map(nameOf).join(', ')}.`,
       remedy: 'Put a depth or a coupling between them and the train, or fix a pipe to the arbor it rides on.',
     });
-  if (open.length > 0)
+  }
+  if (open.length > 0) {
     problems.push({
       kind: 'open',
       severity: 'warns',
@@ -82,5 +84,6 @@ export const restProblems = (
       says: `The rate of ${open.map(nameOf).join(', ')} is not settled: a carrier joins ${open.length > 1 ? 'them' : 'it'} to the drive, and its other side is free.`,
       remedy: 'Drive the other side as well, or fix one wheel on the axis of the arm (turns: never).',
     });
+  }
   return problems;
-};
+}

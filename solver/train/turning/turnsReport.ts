@@ -95,7 +95,7 @@ const reportIndication = (shown: IndicationTurning): ReportedIndication => ({
 });
 
 /** The report of a movement; pass its turning where it is known already. */
-export const turnsReport = (movement: Movement, turning: Turning = turnMovement(movement)): TurnsReport => {
+export function turnsReport(movement: Movement, turning: Turning = turnMovement(movement)): TurnsReport {
   const arbors = [...turning.arbors.values()].map(reportArbor);
   const { drive } = turning;
   return {
@@ -133,7 +133,7 @@ export const turnsReport = (movement: Movement, turning: Turning = turnMovement(
       })),
     },
   };
-};
+}
 
 const section = (title: string, lines: readonly string[]): readonly string[] =>
   lines.length > 0 ? ['', `${title}:`, ...lines] : [];
@@ -146,7 +146,7 @@ const STATES: Readonly<Record<string, string>> = {
 };
 
 /** Columns: arbor, turns, digits, sense from the marked face and from behind, period, against the arm. */
-const tableOf = (arbors: readonly ReportedArbor[]): readonly string[] => {
+function tableOf(arbors: readonly ReportedArbor[]): readonly string[] {
   const lines = arbors.map(({ id, state, rate, senseFromBehind, carrier }) => [
     id,
     rate && state === 'turns' ? rate.turns : (STATES[state] ?? state),
@@ -164,4 +164,4 @@ const tableOf = (arbors: readonly ReportedArbor[]): readonly string[] => {
       .join('  ')
       .trimEnd(),
   );
-};
+}

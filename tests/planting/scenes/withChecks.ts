@@ -14,8 +14,9 @@ export function withChecks({ network, known }: KnownNetwork, seed: number, count
   const at = (i: number): [number, number] => [known[2 * i] as number, known[2 * i + 1] as number]; // below the count
   const nameOf = (a: number, b: number): number => Math.min(a, b) * pointCount + Math.max(a, b);
   const joined = new Set<number>();
-  for (let r = 0; r < ruleCount; r++)
-    joined.add(nameOf(network.points[4 * r] as number, network.points[4 * r + 1] as number)); // two points a distance
+  for (let r = 0; r < ruleCount; r++) {
+    joined.add(nameOf(network.points[4 * r] as number, network.points[4 * r + 1] as number));
+  } // two points a distance
   const added: [number, number, number][] = [];
   for (let tries = 0; added.length < count && tries < 5000; tries++) {
     const [a, b] = [Math.floor(random() * pointCount), Math.floor(random() * pointCount)];

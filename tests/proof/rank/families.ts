@@ -76,8 +76,9 @@ function anyRule(random: Random, at: readonly Spot[]): DraftRule | undefined {
     const [nx, ny] = [Math.cos(turn), Math.sin(turn)];
     return { kind: RuleKind.onLine, points: [p], values: [nx, ny, nx * P[0] + ny * P[1]] };
   }
-  if (Math.abs((C[0] - A[0]) * (P[1] - A[1]) - (C[1] - A[1]) * (P[0] - A[0])) < 1e-12)
+  if (Math.abs((C[0] - A[0]) * (P[1] - A[1]) - (C[1] - A[1]) * (P[0] - A[0])) < 1e-12) {
     return { kind: RuleKind.inLine, points: [p, a, c] };
+  }
   if (Math.abs(gap(P, C) - gap(A, C)) < 1e-12) return { kind: RuleKind.sameRadius, points: [p, a, c] };
   return undefined;
 }
@@ -157,9 +158,11 @@ function parallel(random: Random): Network {
   const top = Array.from({ length: links }, (_, k) => links + k);
   const body = [...top, 2 * links];
   const rules = top.map((h, k) => between(at, k, h));
-  for (let i = 0; i < body.length; i++)
-    for (let j = 0; j < i; j++)
-      if (i === body.length - 1 || j === 0) rules.push(between(at, body[i] as number, body[j] as number)); // within the body
+  for (let i = 0; i < body.length; i++) {
+    for (let j = 0; j < i; j++) {
+      if (i === body.length - 1 || j === 0) rules.push(between(at, body[i] as number, body[j] as number));
+    }
+  } // within the body
   if (random() < 0.2) rules.splice(whole(random, 0, rules.length - 1), 1);
   return made(
     random,

@@ -131,16 +131,19 @@ export function decompose(network: Network, coords: ArrayLike<number>, rules: re
     const length = Math.hypot(...matrix.getColumn(2 * column), ...matrix.getColumn(2 * column + 1)) / Math.SQRT2;
     return length > 0 ? length : 1;
   });
-  for (let i = 0; i < matrix.rows; i++)
-    for (let k = 0; k < columns; k++) matrix.set(i, k, matrix.get(i, k) / (scale[k >> 1] as number)); // one a point
+  for (let i = 0; i < matrix.rows; i++) {
+    for (let k = 0; k < columns; k++) matrix.set(i, k, matrix.get(i, k) / (scale[k >> 1] as number));
+  } // one a point
   const svd = new SVD(matrix, { computeLeftSingularVectors: false, computeRightSingularVectors: true });
   const most = Math.max(1e-300, ...svd.diagonal);
   const order = svd.diagonal.map((_, k) => k).sort((a, b) => (svd.diagonal[a] as number) - (svd.diagonal[b] as number)); // indices of it
   const vectors = order.map((k) => {
     const all = new Float64Array(2 * network.pointCount);
-    for (const [point, column] of columnOf)
-      for (const c of [0, 1])
-        all[2 * point + c] = svd.rightSingularVectors.get(2 * column + c, k) / (scale[column] as number); // as above
+    for (const [point, column] of columnOf) {
+      for (const c of [0, 1]) {
+        all[2 * point + c] = svd.rightSingularVectors.get(2 * column + c, k) / (scale[column] as number);
+      }
+    } // as above
     return all;
   });
   return { values: order.map((k) => (svd.diagonal[k] as number) / most), vectors };
