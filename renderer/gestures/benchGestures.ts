@@ -1,9 +1,11 @@
 /** What pointers do on the bench: choose, drag what is loose, set down, frame several, move and zoom the sheet. */
+
 import type { PointId } from '../../solver/movement/ids.ts';
+import { contestedSays } from '../../solver/words/planting/index.ts';
 import { type Hit, hitAt, pointsWithin } from '../bench/hitTest.ts';
 import type { Bench } from '../state/bench.svelte.ts';
 import { panBy, zoomAt } from '../state/view.ts';
-import { contestedSays } from '../wording/contestedSays.ts';
+
 import { dragPoint, prepareDrag } from './dragPoint.ts';
 import { dragSeveral } from './dragSeveral.ts';
 import { grabOutline, outlineUnder, tapOutline } from './outline/takeOutline.ts';
@@ -102,7 +104,7 @@ function grabPoint(bench: Bench, point: PointId, start: Press): Gesture {
   bench.tell(
     'refused',
     place?.state === 'contested'
-      ? `${name} cannot be dragged. ${contestedSays(bench.settled, point, bench.nameOf)} Change a rule there or leave it out.`
+      ? `${name} cannot be dragged. ${contestedSays(bench.settled, point, bench.speaker)} Change a rule there or leave it out.`
       : `${name} is planted: its rules hold it here. Change a number on the right, or leave a rule out, to move it.`,
   );
   return { move: () => undefined, finish: () => undefined, abandon: () => undefined };

@@ -42,8 +42,8 @@ const outline: readonly Field[] = [
       { value: 'square', says: 'four straight sides' },
     ],
   },
-  { name: 'across', says: 'Across', kind: 'length' },
-  { name: 'up', says: 'Up (straight sides)', kind: 'length' },
+  { name: 'across', says: 'Diameter, or width', kind: 'length' },
+  { name: 'up', says: 'Height (straight sides)', kind: 'length' },
 ];
 const levels: readonly Field[] = [
   { name: 'from', says: 'From height', kind: 'height' },

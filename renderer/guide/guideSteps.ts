@@ -39,7 +39,7 @@ const STAGES: readonly Stage[] = [
     level: 4,
     at: [22, 19],
     settle: (arbor, first) => ({ kind: 'bearing', point: arbor.id, centre: first.id, angle: 40 }),
-    settleSays: 'Choose both arbors and add a bearing: 40° about the drum.',
+    settleSays: 'Choose both arbors and add a direction: 40° about the drum.',
   },
   {
     id: 'third',

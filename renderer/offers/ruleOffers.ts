@@ -6,9 +6,9 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import { type DraftRule, ruleValueNow, settlingRules } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { calculatedDepth } from '../../solver/teeth/index.ts';
+import { ruleSeen } from '../../solver/words/index.ts';
 import { withIds } from '../gestures/ruleIds.ts';
 import { pointOf } from '../state/derive/parts.ts';
-import { ruleKindSays, ruleWithSays } from '../wording/ruleWords.ts';
 import { draftsAmong } from './draftsAmong.ts';
 
 /** A rule that could be added. */
@@ -43,8 +43,8 @@ function offer(
   const [withId] = withIds([rule], movement);
   // With its id and the default for leaving out it is a rule as the movement would hold it.
   const whole = { ...withId, leaveOut: false } as unknown as Movement['rules'][number];
-  const says = `${ruleKindSays(rule.kind)} ${ruleWithSays(movement, whole, point, nameOf)}`;
-  return { key: JSON.stringify(rule), rule, says, value };
+  const { heading, rest } = ruleSeen(whole, point, { name: nameOf, movement });
+  return { key: JSON.stringify(rule), rule, says: `${heading} ${rest}`, value };
 }
 
 /** Offers for two or more chosen parts: rules between just these. */

@@ -12,5 +12,5 @@
  */
 export { counted, listed } from './lists.ts';
 export { namesOf } from './names.ts';
-export { ruleAsked, ruleHeading } from './rules.ts';
+export { ruleAsked, ruleHeading, ruleQuoted, ruleSeen } from './rules.ts';
 export { type Speaker, speakerOf } from './speaker.ts';

@@ -240,7 +240,7 @@ test('least gaps and tolerances are set where the stacks are told', async ({ pag
     await page.getByRole('button', { name: look }).click();
   }
   // Esc leaves a field first, then the view.
-  await view.getByLabel('Least gap in height').focus();
+  await view.getByLabel('Least gap one above the other').focus();
   await page.keyboard.press('Escape');
   await expect(view).toBeVisible();
   await page.keyboard.press('Escape');

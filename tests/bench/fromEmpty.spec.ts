@@ -59,7 +59,7 @@ test('a train is built from nothing, broken, mended, undone, redone, saved and o
   await beginWheel(bench, 'Second', 32);
   await setDownAt(bench, { x: 60.5, y: 21.5 });
   await expect(bench.slip).toContainText('Depth with');
-  await bench.slip.getByRole('button', { name: /^Bearing about Great/ }).click();
+  await bench.slip.getByRole('button', { name: /^Direction about Great/ }).click();
   const second = await bench.placeOf('Second');
   expect(apart(second, GREAT)).toBeCloseTo(64, 3);
 

@@ -16,8 +16,8 @@ async function withPlate(page: Page): Promise<BenchPage> {
   await page.keyboard.press('b');
   await bench.slip.getByLabel('Outline').selectOption('square');
   for (const [label, value] of [
-    ['Across', '120'],
-    ['Up (straight sides)', '80'],
+    ['Diameter, or width', '120'],
+    ['Height (straight sides)', '80'],
     ['x', '0'],
     ['y', '0'],
   ] as const) {

@@ -28,7 +28,7 @@ test('title, revision, drive and limits of a movement, from the slip while nothi
   await type(bench, 'Period of the drive', '2,5');
   await bench.slip.getByLabel('Unit of the period').selectOption({ label: 'seconds' });
   await expect(bench.train.getByRole('button', { name: /^.*Crank/ })).toContainText('2.5 s');
-  await type(bench, 'Smallest gap to a wall', '1/16 in');
+  await type(bench, 'Least gap to walls and plates', '1/16 in');
   expect(await saved(page)).toMatchObject({
     title: 'Reel of the west shed',
     revision: 'C',

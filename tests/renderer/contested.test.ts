@@ -1,10 +1,10 @@
 /** What is said of contested places: those whose rules disagree, and those that only hang on them. */
 import { expect, test } from 'vitest';
-import { contestedSays } from '../../renderer/wording/contestedSays.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import { applyEdit, type Edit, emptyMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { contestedSays } from '../../solver/words/planting/index.ts';
 
 /** A and B held 57 apart; P wants 20 and 20 from them; Q is struck from P and A. Our own scenario. */
 function apart(): Movement {
@@ -28,8 +28,8 @@ function apart(): Movement {
 
 test('only the place whose rules disagree is said to disagree', () => {
   const placed = plantMovement(apart());
-  const says = (id: string): string => contestedSays(placed, id as PointId, (each) => each); // ids of the movement above
+  const says = (id: string): string => contestedSays(placed, id as PointId, { name: (each) => each }); // ids of the movement above
   expect(placed.places.get('Q' as PointId)?.state).toBe('contested');
   expect(says('P')).toBe('Contested: its rules disagree.');
-  expect(says('Q')).toBe('Contested: its own rules hold, but it hangs on a disagreement at P.');
+  expect(says('Q')).toBe('Contested: its own rules hold, but it is placed from a contested place, P.');
 });

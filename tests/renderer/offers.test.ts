@@ -29,7 +29,7 @@ describe('offers among chosen points', () => {
     const says = among('O', 'E').map((offer) => offer.says);
     expect(says).toContain('Radius from O');
     expect(says).toContain('O: Radius from E');
-    expect(says).toContain('Bearing about O');
+    expect(says).toContain('Direction about O');
   });
 
   test('three: each of them in each part, and each offer can be kept', () => {
@@ -37,7 +37,7 @@ describe('offers among chosen points', () => {
     const says = offers.map((offer) => offer.says);
     expect(says).toContain('W: Straight opposite E about O');
     expect(says).toContain('O: In line with E and W');
-    expect(says).toContain('W: Bearing about O, from E');
+    expect(says).toContain('W: Direction about O, from E');
     expect(new Set(says).size).toBe(says.length);
     for (const offer of offers) {
       const outcome = applyEdit(placed.movement, { kind: 'several', edits: keepOffer(placed.movement, offer) });

@@ -3,5 +3,6 @@
  *
  * `disagreementWords.ts` has a sentence for each way in which rules fail; `plantingWords.ts` sums the planting up.
  */
+export { contestedSays } from './contestedWords.ts';
 export { disagreementSays } from './disagreementWords.ts';
 export { plantingDetail, plantingHeadline, plantingSays } from './plantingWords.ts';
