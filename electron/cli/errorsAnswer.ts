@@ -1,15 +1,9 @@
 /** `depthwright errors`: before cutting, what the errors of making do to every depth and gap. */
 
-import {
-  type ErrorsFound,
-  effectSays,
-  errorSays,
-  errorsFound,
-  type StatedErrors,
-  USUAL_ERRORS,
-} from '../../solver/made/errors/index.ts';
-import { fixed } from '../../solver/movement/decimal.ts';
+import { type ErrorsFound, errorsFound, type StatedErrors, USUAL_ERRORS } from '../../solver/made/errors/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { type Speaker, speakerOf, unitOf } from '../../solver/words/index.ts';
+import { effectSays, errorSays, gapName, mostlySays, pairSays } from '../../solver/words/shop/index.ts';
 import { type Answer, Refusal } from './answer.ts';
 import { type Column, inBlocks, inColumns, wrapped } from './columns.ts';
 import { titleLine } from './plantAnswer.ts';
@@ -58,77 +52,79 @@ function wholeNumber(name: string, typed: string | undefined, usual: number, fro
   return value;
 }
 
-const mm = (value: number): string => fixed(value, 3);
-const share = (part: number): string => (part === 0 ? '' : `${fixed(100 * part, 1)} %`);
+const share = (part: number): string => (part === 0 ? '' : `${(100 * part).toFixed(1)} %`);
 const right = (head: string): Column => ({ head, align: 'right' });
 
-function mostFrom(found: ErrorsFound, from: ErrorsFound['depths'][number]['from']): string {
-  const [first] = from;
-  const source = first && found.sources[first.source];
-  return source ? `${source.label} (${fixed(100 * first.share, 0)} %)` : '';
-}
-
-function depthTable(found: ErrorsFound): string[] {
+function depthTable(found: ErrorsFound, speaker: Speaker): string[] {
+  const { figure } = speaker;
   const heads = [
-    { head: 'depth' },
+    { head: `depth, ${unitOf(speaker.display)}` },
     right('planned'),
     right('±'),
     right('too tight'),
-    right('leans'),
+    right('binds, but the bearings give'),
     right('too loose'),
   ];
   const rows = found.depths.map((depth) => [
-    depth.label,
-    mm(depth.planned),
-    mm(depth.plusMinus),
+    pairSays(depth.rule, speaker),
+    figure(depth.planned),
+    figure(depth.plusMinus),
     share(depth.tight),
-    share(depth.leans),
+    share(depth.bearingsGive),
     share(depth.loose),
-    mostFrom(found, depth.from),
+    mostlySays(found, depth.from, speaker),
   ]);
   return rows.length === 0 ? [] : inColumns([...heads, { head: 'mostly from' }], rows);
 }
 
-function gapTable(found: ErrorsFound): string[] {
-  const heads = [{ head: 'gap' }, right('with shake'), right('±'), right('wanted'), right('too close'), right('fouls')];
+function gapTable(found: ErrorsFound, speaker: Speaker): string[] {
+  const { figure } = speaker;
+  const heads = [
+    { head: `gap, ${unitOf(speaker.display)}` },
+    right('with shake'),
+    right('±'),
+    right('wanted'),
+    right('too close'),
+    right('fouls'),
+  ];
   const rows = found.gaps.map((gap) => [
-    gap.label,
-    mm(gap.planned),
-    mm(gap.plusMinus),
-    mm(gap.wanted),
+    gapName(gap.parts, speaker),
+    figure(gap.planned),
+    figure(gap.plusMinus),
+    figure(gap.wanted),
     share(gap.tooClose),
     share(gap.fouls),
-    mostFrom(found, gap.from),
+    mostlySays(found, gap.from, speaker),
   ]);
   return rows.length === 0 ? [] : inColumns([...heads, { head: 'mostly from' }], rows);
 }
 
-function checkTable(found: ErrorsFound): string[] {
+function checkTable(found: ErrorsFound, { figure, rule }: Speaker): string[] {
   const heads = [{ head: 'rule that only checks' }, right('comes out off by ±'), right('at most')];
   const rows = found.checks.map((check) => [
-    check.label,
-    mm(check.triedPlusMinus),
-    mm(Math.max(Math.abs(check.least), Math.abs(check.most))),
+    rule(check.rule),
+    figure(check.triedPlusMinus),
+    figure(Math.max(Math.abs(check.least), Math.abs(check.most))),
   ]);
   return rows.length === 0 ? [] : inColumns(heads, rows);
 }
 
-function effects(found: ErrorsFound): string[] {
+function effects(found: ErrorsFound, speaker: Speaker): string[] {
   return found.sources.slice(0, TOLD).flatMap((source) => {
-    const does = source.does.slice(0, EFFECTS).map((effect) => effectSays(found, effect));
+    const does = source.does.slice(0, EFFECTS).map((effect) => effectSays(found, effect, speaker));
     if (source.breaks) does.unshift('leaves some points with no place');
-    return does.length === 0 ? [] : wrapped(`${errorSays(source)} ${does.join('; ')}.`, '  - ');
+    return does.length === 0 ? [] : wrapped(`${errorSays(source, speaker)} ${does.join('; ')}.`, '  - ');
   });
 }
 
-function summary(found: ErrorsFound): string[] {
+function summary(found: ErrorsFound, { length, name, rule }: Speaker): string[] {
   const { errors, planted, trials, unplaced, notTried } = found;
-  const stated = `Taken where nothing is stated: lengths ± ${errors.lengths}, holes ± ${errors.holes}, play ± ${errors.bores}, tip diameters ± ${errors.tips} mm.`;
+  const stated = `Taken where nothing is stated: lengths ±${length(errors.lengths)}, holes ±${length(errors.holes)}, play ±${length(errors.bores)}, tip diameters ±${length(errors.tips)}.`;
   return [
     ...wrapped(stated),
     ...wrapped(`${planted} of ${trials} trials could be planted; shares are of these.`),
-    ...unplaced.flatMap(({ label, trials: count }) => wrapped(`${label} found no place in ${count} of the trials.`)),
-    ...notTried.flatMap((rule) => wrapped(`Not tried, because it sets no length: ${rule}.`)),
+    ...unplaced.flatMap(({ id, trials: count }) => wrapped(`${name(id)} found no place in ${count} of the trials.`)),
+    ...notTried.flatMap((id) => wrapped(`Not tried, because it sets no length: ${rule(id)}.`)),
   ];
 }
 
@@ -142,13 +138,14 @@ export function errorsAnswer(placed: PlacedMovement, choice: ErrorsChoice): Answ
     found.trials - found.planted <= RARE * found.trials &&
     found.depths.every(({ tight, loose }) => tight + loose <= RARE) &&
     found.gaps.every(({ fouls }) => fouls <= RARE);
+  const speaker = speakerOf(placed.movement, { minus: '-' });
   const text = inBlocks([
     [titleLine(placed.movement)],
-    depthTable(found),
-    gapTable(found),
-    checkTable(found),
-    effects(found),
-    summary(found),
+    depthTable(found, speaker),
+    gapTable(found, speaker),
+    checkTable(found, speaker),
+    effects(found, speaker),
+    summary(found, speaker),
   ]);
   return { text, json: { title: placed.movement.title, ...found }, code: isSure ? 0 : 1 };
 }

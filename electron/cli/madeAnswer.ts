@@ -11,12 +11,19 @@ import {
   placeReadings,
   sizeReadings,
 } from '../../solver/made/index.ts';
-import { fixed } from '../../solver/movement/decimal.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { findingChangesSay } from '../../solver/words/clearance/index.ts';
-import { speakerOf } from '../../solver/words/index.ts';
+import { type Speaker, speakerOf, unitOf } from '../../solver/words/index.ts';
+import {
+  changesSay,
+  cureSays,
+  doubtSays,
+  offPlaceSays,
+  outlierSays,
+  pairSays,
+  sizeSays,
+} from '../../solver/words/shop/index.ts';
 import { type Answer, Refusal } from './answer.ts';
 import { type Column, inBlocks, inColumns, wrapped } from './columns.ts';
 import { titleLine } from './plantAnswer.ts';
@@ -27,7 +34,10 @@ export interface MadeChoice {
   readonly since?: string;
 }
 
-const mm = (value: number | undefined): string => (value === undefined ? '' : fixed(value, 3));
+const figureIn =
+  ({ figure }: Speaker) =>
+  (mm: number | undefined): string =>
+    mm === undefined ? '' : figure(mm);
 const right = (head: string): Column => ({ head, align: 'right' });
 
 function stateAt(movement: Movement, option: string, day: string): Movement {
@@ -45,18 +55,28 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
   const holes = distancesTell(placed);
   const drilled = placeReadings(movement, placed.places);
   const off = offPlaces(movement);
-  const odd = oddSays(movement, [...depths, ...sizes, ...drilled]);
-  const says = [...new Set([...depths, ...sizes, ...drilled, holes].flatMap(({ doubts }) => doubts)), ...odd];
+  const speaker = speakerOf(movement, { minus: '-' });
+  const doubts = [...depths, ...sizes, ...drilled, holes].flatMap((each) => [...each.doubts]);
+  const outliers = [...depths, ...sizes, ...drilled].flatMap(({ measured }) => measured?.outliers ?? []);
+  const says = [
+    ...new Set(doubts.map((doubt) => doubtSays(doubt, speaker))),
+    ...outliers.map((outlier) => outlierSays(outlier, speaker)),
+  ];
   const change =
     since === undefined ? undefined : consequencesOf(plantMovement(stateAt(now.movement, 'since', since)), placed);
-  const changed = change ? [...change.says, ...findingChangesSay(change, speakerOf(movement, { minus: '-' }))] : [];
+  const changed = change === undefined ? [] : changesSay(change, speaker);
   const cured = off.filter(({ cures }) => cures[0]?.kind !== 'leave');
   const json = {
     title: movement.title,
     asOf: asOf ?? null,
     days: daysOf(now.movement),
     depths: depths.map(({ rule, calculated, measured }) => ({ rule, calculated, measured: measured ?? null })),
-    sizes: sizes.map(({ size, measured, isUsed }) => ({ ...size, measured: measured ?? null, isUsed })),
+    sizes: sizes.map(({ size, measured, isUsed }) => ({
+      ...size,
+      says: sizeSays(size, speaker),
+      measured: measured ?? null,
+      isUsed,
+    })),
     places: drilled.map(({ point, measured, made, isUsed }) => ({
       point,
       measured: measured ?? null,
@@ -65,20 +85,27 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
     })),
     doubts: says,
     wrongHoles: holes.report.wrong,
-    offPlaces: off,
+    offPlaces: off.map((each) => ({
+      ...each,
+      cures: each.cures.map((cure) => ({ ...cure, says: cureSays(cure, speaker) })),
+    })),
     since: since === undefined ? null : { day: since, says: changed },
   };
+  const unit = unitOf(movement.display);
   const text = inBlocks([
     [titleLine(movement)],
-    headed('Depths, mm', depthLines(movement, depths)),
-    headed('Sizes, mm', sizeLines(sizes)),
-    headed('Holes as drilled, mm', placeLines(drilled)),
+    headed(`Depths, ${unit}`, depthLines(speaker, depths)),
+    headed(`Sizes, ${unit}`, sizeLines(speaker, sizes)),
+    headed(`Holes as drilled, ${unit}`, placeLines(speaker, drilled)),
     headed(
       'To be asked about',
       says.flatMap((each) => wrapped(each, '  - ')),
     ),
-    headed('Holes that the distances show off their places', wrongLines(holes)),
-    ...off.map(({ point, cures }) => [`${point} as drilled`, ...cures.flatMap((cure) => wrapped(cure.says, '  - '))]),
+    headed(`Holes that the distances show off their places, ${unit}`, wrongLines(speaker, holes)),
+    ...off.map((each) => [
+      `${offPlaceSays(each, speaker)}, as drilled`,
+      ...each.cures.flatMap((cure) => wrapped(cureSays(cure, speaker), '  - ')),
+    ]),
     headed(
       `Changed since ${since ?? ''}`,
       changed.flatMap((each) => wrapped(each, '  - ')),
@@ -90,26 +117,11 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
 const headed = (head: string, lines: readonly string[]): readonly string[] =>
   lines.length > 0 ? [head, ...lines] : [];
 
-/** Readings that do not belong with the others of the same thing. */
-function oddSays(
-  movement: Movement,
-  all: readonly {
-    readonly measured?: { readonly outliers: readonly { readonly id: string; readonly off: number }[] };
-  }[],
-): readonly string[] {
-  return all.flatMap(({ measured }) =>
-    (measured?.outliers ?? []).map(({ id, off }) => {
-      const date = movement.readings.find((reading) => reading.id === id)?.date;
-      const when = date === undefined ? '' : ` of ${date}`;
-      return `Reading ${id}${when} does not belong with the others: ${mm(off)} mm off the rest, and not used.`;
-    }),
-  );
-}
-
-function depthLines(movement: Movement, depths: ReturnType<typeof depthReadings>): readonly string[] {
+function depthLines(speaker: Speaker, depths: ReturnType<typeof depthReadings>): readonly string[] {
   if (depths.length === 0) return [];
+  const mm = figureIn(speaker);
   const useOf = (id: string): string => {
-    const rule = movement.rules.find((each) => each.id === id);
+    const rule = speaker.movement.rules.find((each) => each.id === id);
     return rule?.kind === 'depth' ? rule.use : '';
   };
   return inColumns(
@@ -118,17 +130,18 @@ function depthLines(movement: Movement, depths: ReturnType<typeof depthReadings>
       const read = measured
         ? [mm(measured.length), mm(measured.plusMinus), String(measured.used.length)]
         : ['', '', ''];
-      return [rule, mm(calculated), ...read, useOf(rule)];
+      return [pairSays(rule, speaker), mm(calculated), ...read, useOf(rule)];
     }),
   );
 }
 
-function sizeLines(sizes: ReturnType<typeof sizeReadings>): readonly string[] {
+function sizeLines(speaker: Speaker, sizes: ReturnType<typeof sizeReadings>): readonly string[] {
   if (sizes.length === 0) return [];
+  const mm = figureIn(speaker);
   return inColumns(
     [{ head: 'size' }, right('drawn'), right('measured'), right('±'), right('in use')],
     sizes.map(({ size, measured }) => [
-      `${size.label}, ${size.what}`,
+      sizeSays(size, speaker),
       mm(size.drawn),
       mm(measured?.length),
       mm(measured?.plusMinus),
@@ -137,16 +150,18 @@ function sizeLines(sizes: ReturnType<typeof sizeReadings>): readonly string[] {
   );
 }
 
-const wrongLines = ({ report }: ReturnType<typeof distancesTell>): readonly string[] =>
-  report.wrong.length === 0
-    ? []
-    : inColumns(
-        [{ head: 'hole' }, right('right by'), right('up by'), right('±')],
-        report.wrong.map(({ id, dx, dy, plusMinus }) => [id, mm(dx), mm(dy), mm(plusMinus)]),
-      );
+function wrongLines(speaker: Speaker, { report }: ReturnType<typeof distancesTell>): readonly string[] {
+  if (report.wrong.length === 0) return [];
+  const { name, figure } = speaker;
+  return inColumns(
+    [{ head: 'hole' }, right('right by'), right('up by'), right('±')],
+    report.wrong.map(({ id, dx, dy, plusMinus }) => [name(id), figure(dx), figure(dy), figure(plusMinus)]),
+  );
+}
 
-function placeLines(places: readonly PlaceReadings[]): readonly string[] {
+function placeLines(speaker: Speaker, places: readonly PlaceReadings[]): readonly string[] {
   if (places.length === 0) return [];
+  const mm = figureIn(speaker);
   const at = (place: readonly [number, number] | undefined): string[] => [mm(place?.[0]), mm(place?.[1])];
   return inColumns(
     [
@@ -159,7 +174,7 @@ function placeLines(places: readonly PlaceReadings[]): readonly string[] {
       right('y drilled'),
     ],
     places.map(({ point, measured, made }) => [
-      point,
+      speaker.name(point),
       ...at(measured?.at),
       mm(measured?.plusMinus),
       measured ? String(measured.used.length) : '',

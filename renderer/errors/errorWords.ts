@@ -1,11 +1,5 @@
-/** Numbers of the trials as they are read: lengths to a thousandth, shares in parts of a hundred. */
+/** Numbers of the trials as they are read: shares in parts of a hundred, and where a depth lies in its window. */
 import type { ErrorsFound } from '../../solver/made/errors/index.ts';
-
-/** mm to three places, with a true minus. */
-export function threePlaces(mm: number): string {
-  const text = mm.toFixed(3);
-  return Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
-}
 
 /** A share of the trials, 0 … 1: "–", "0.3 %", "all". */
 export function shareSays(share: number): string {
@@ -14,13 +8,6 @@ export function shareSays(share: number): string {
   if (share < 0.0005) return 'under 0.1 %';
   if (share > 0.9995) return 'over 99.9 %';
   return `${(100 * share).toFixed(share > 0.995 ? 2 : 1)} %`;
-}
-
-/** "the hole of Third, 40 %": what a spread comes from most. */
-export function mostlyFrom(found: ErrorsFound, from: ErrorsFound['depths'][number]['from']): string {
-  const [first] = from;
-  const source = first && found.sources[first.source];
-  return source ? `${source.label}, ${Math.round(100 * first.share)} %` : '–';
 }
 
 /** Where a distance and its ± lie between the two ends of the window of its teeth, in parts of the window's width. */

@@ -6,6 +6,8 @@ import type { Edit } from '../../solver/movement/index.ts';
 import type { RuleOf } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { calculatedDepth } from '../../solver/teeth/index.ts';
+import type { Speaker } from '../../solver/words/index.ts';
+import { pairSays } from '../../solver/words/shop/index.ts';
 
 /** A depth with its distances side by side. */
 export interface DepthRow {
@@ -20,7 +22,7 @@ export interface DepthRow {
 }
 
 /** The rows in the order of the file. */
-export function depthRows(settled: PlacedMovement, nameOf: (id: string) => string): readonly DepthRow[] {
+export function depthRows(settled: PlacedMovement, speaker: Speaker): readonly DepthRow[] {
   const { movement, rules } = settled;
   const combined = new Map(depthReadings(movement).map((each) => [each.rule, each]));
   return movement.rules.flatMap((rule): DepthRow[] => {
@@ -30,7 +32,7 @@ export function depthRows(settled: PlacedMovement, nameOf: (id: string) => strin
     return [
       {
         rule,
-        label: `${nameOf(a.arbor)} ${a.teeth} : ${b.teeth} ${nameOf(b.arbor)}`,
+        label: pairSays(rule.id, speaker),
         // The card of the depth tells the same value.
         calculated: rules.get(rule.id)?.calculated ?? calculatedDepth(a, b, movement).distance,
         measured: combined.get(rule.id),

@@ -35,10 +35,10 @@ export function drilledFrom(typed: PlaceTyped, settled: PlacedMovement, point: P
   const kept = applyEdit(movement, { kind: 'several', edits: keep });
   if (kept.kind === 'refused') return { kind: 'problem', says: kept.says };
   const found = placeReadings(kept.movement, settled.places).find((each) => each.point === point);
-  const [doubt] = found?.doubts.filter((says) => says.startsWith(`Reading ${item.id} `)) ?? [];
+  const isDoubted = found?.doubts.some(({ reading }) => reading === item.id) ?? false;
   const edit = found && !found.isUsed ? editOfPlace(kept.movement, found) : undefined;
-  const says = doubt === undefined ? 'Done.' : 'Kept, but not used: it is asked about in the list of readings.';
-  return { kind: 'edits', edits: doubt === undefined && edit ? [...keep, edit] : keep, says };
+  const says = isDoubted ? 'Kept, but not used: it is asked about in the list of readings.' : 'Done.';
+  return { kind: 'edits', edits: !isDoubted && edit ? [...keep, edit] : keep, says };
 }
 
 /** Readings of the place of a hole that count so far. */

@@ -14,6 +14,8 @@ import {
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement, Reading } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import type { Speaker } from '../../solver/words/index.ts';
+import { sizeSays } from '../../solver/words/shop/index.ts';
 import type { DepthRow } from './depthRows.ts';
 
 /** A reading as it is listed. */
@@ -33,7 +35,7 @@ export interface ReadingRow {
 export function readingRows(
   settled: PlacedMovement,
   depths: readonly DepthRow[],
-  nameOf: (id: string) => string,
+  speaker: Speaker,
 ): readonly ReadingRow[] {
   const { movement } = settled;
   const sizes = new Map(partSizes(movement).map((size) => [size.key, size]));
@@ -56,8 +58,8 @@ export function readingRows(
           ? trueLength(reading, expectedOf(reading, settled, depths))
           : undefined;
       const of = size
-        ? `${size.label}, ${size.what}`
-        : reading.of.map((id) => nameOf(arborOf.get(id) ?? id)).join(' to ');
+        ? sizeSays(size, speaker)
+        : reading.of.map((id) => speaker.name(arborOf.get(id) ?? id)).join(' to ');
       const row = { reading, of, found, off: off.get(reading.id) };
       const place =
         reading.kind === 'place' ? truePlace(reading, settled.places.get(reading.of[0] as PointId)) : undefined; // a wheel has no place: nothing is expected then

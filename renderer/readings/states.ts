@@ -1,7 +1,8 @@
 /** The dated history of what was read and made, in words. */
 
 import { partSizes, sizeKeyOf } from '../../solver/made/index.ts';
-import type { Movement } from '../../solver/movement/schema.ts';
+import type { Speaker } from '../../solver/words/index.ts';
+import { sizeSays } from '../../solver/words/shop/index.ts';
 
 /** A line of the history with its day. */
 export interface Dated {
@@ -10,18 +11,15 @@ export interface Dated {
 }
 
 /** Readings and made states by day, the latest first; those without a day last. */
-export function historyOf(
-  movement: Movement,
-  nameOf: (id: string) => string,
-  length: (mm: number) => string,
-): readonly Dated[] {
-  const sizes = new Map(partSizes(movement).map((size) => [size.key, `${size.label}, ${size.what}`]));
+export function historyOf(speaker: Speaker): readonly Dated[] {
+  const { movement, name, length } = speaker;
+  const sizes = new Map(partSizes(movement).map((size) => [size.key, sizeSays(size, speaker)]));
   const readings = movement.readings.flatMap((reading): Dated[] => {
     const { date, of, at, value, gauge, note, setAside, stands } = reading;
     const place = at && `${length(at[0])}, ${length(at[1])}`;
     const figure = place ?? (value === undefined ? 'no figure' : length(value));
     const more = [gauge, note, setAside ? 'set aside' : undefined].filter((each) => each !== undefined).join(', ');
-    const what = sizes.get(sizeKeyOf(reading) ?? '') ?? of.map(nameOf).join(' to ');
+    const what = sizes.get(sizeKeyOf(reading) ?? '') ?? of.map(name).join(' to ');
     const read = { date: date ?? '', says: `Read ${figure}: ${what}${more ? ` (${more})` : ''}` };
     if (!stands) return [read];
     const by = stands.by === undefined ? '' : `, says ${stands.by}`;
@@ -30,7 +28,7 @@ export function historyOf(
   const made = movement.made.flatMap(({ point, earlier = [], ...now }) =>
     [...earlier, now].map(({ date, state, at, note }): Dated => {
       const where = at ? ` at ${length(at[0])}, ${length(at[1])}` : '';
-      return { date: date ?? '', says: `${nameOf(point)} ${STATES[state]}${where}${note ? ` (${note})` : ''}` };
+      return { date: date ?? '', says: `${name(point)} ${STATES[state]}${where}${note ? ` (${note})` : ''}` };
     }),
   );
   return [...readings, ...made].sort((a, b) => b.date.localeCompare(a.date));

@@ -9,10 +9,20 @@
  * const { depths } = consequencesOf(before, after);
  */
 export { daysOf, movementAsOf } from './changes/asOf.ts';
-export { type Consequences, consequencesOf, movesBetween, type PointMove } from './changes/consequences.ts';
-export { distancesTell, editsOfWrongHoles } from './holes/distancesTell.ts';
+export {
+  type Consequences,
+  consequencesOf,
+  type DepthChange,
+  type DepthState,
+  MOVED,
+  movesBetween,
+  type PointMove,
+} from './changes/consequences.ts';
+export type { Cure, Shift } from './holes/cure.ts';
+export { type DistancesTell, distancesTell, editsOfWrongHoles } from './holes/distancesTell.ts';
 export { type OffPlace, offPlaces } from './holes/offPlaces.ts';
 export { type DepthReadings, depthReadings } from './readings/depthReadings.ts';
+export type { LengthSlip, PlaceSlip, ReadingDoubt } from './readings/doubt.ts';
 export { editOfPlace, type PlaceReadings, placeReadings, type TruePlace, truePlace } from './readings/placeReadings.ts';
 export { type SizeReadings, sizeReadings, trueSize } from './readings/sizeReadings.ts';
 export { editOfSize, type PartSize, partSizes, sizeKeyOf } from './readings/sizes.ts';

@@ -10,7 +10,8 @@
  * speaker.length(31.27); // "31.270 mm", or "1.2311 in"
  * speaker.rule(ruleId); // "the depth of Third and Escape"
  */
-export { counted, listed } from './lists.ts';
+export { unitOf } from './figures.ts';
+export { asSentence, counted, listed } from './lists.ts';
 export { namesOf } from './names.ts';
 export { ruleAsked, ruleHeading, ruleQuoted, ruleSeen } from './rules.ts';
 export { type Speaker, speakerOf } from './speaker.ts';

@@ -210,14 +210,16 @@ for (const look of ['paper', 'layout blue'] as const) {
     const { made } = await opened(page);
     if (look === 'layout blue') await page.getByRole('button', { name: 'Layout blue' }).click();
     await made.getByRole('button', { name: 'Fits' }).click();
-    await made.getByLabel('Size, mm').fill('20');
-    await made.getByLabel('Reamer as measured').fill('20.009');
+    await made.getByRole('textbox', { name: 'Size' }).fill('20');
+    await page.keyboard.press('Enter');
+    await made.getByRole('textbox', { name: 'Reamer as measured' }).fill('20.009');
+    await page.keyboard.press('Enter');
     // DIN 1420, from memory: a new reamer for 20 H7 is 20.009 to 20.017.
     await expect(made.getByText(/20\.009 to 20\.017/)).toBeVisible();
-    await made.getByLabel('It cuts wider by').fill('0.02');
+    await made.getByRole('textbox', { name: 'It cuts wider by' }).fill('0.02');
     await page.keyboard.press('Tab');
-    await expect(made.getByText(/It leaves 20\.029: 8 µm wider than H7 allows/)).toBeVisible();
-    await made.getByLabel('Share that closes the bore').fill('0.5');
+    await expect(made.getByText(/It leaves 20\.029 mm: 8 µm wider than H7 allows/)).toBeVisible();
+    await made.getByRole('textbox', { name: 'Share that closes the bore' }).fill('0.5');
     await page.keyboard.press('Tab');
     await expect(made.getByText(/close it by about 10 µm/)).toBeVisible();
     await expect(made.getByText(/local rules for hot work/)).toBeVisible();

@@ -1,11 +1,13 @@
 /** The metal answers back: readings replace calculated depths, drilled holes stay, and the cure comes with numbers. */
 import { describe, expect, it } from 'vitest';
-import { curesFor, shiftOf, shiftWords, shimFor } from '../../solver/made/holes/cure.ts';
+import { curesFor, shiftOf, shimFor } from '../../solver/made/holes/cure.ts';
 import { consequencesOf, depthReadings } from '../../solver/made/index.ts';
 import { editsOfDepthReadings } from '../../solver/made/readings/depthReadings.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { changesSay, clockSays, doubtSays, shiftSays } from '../../solver/words/shop/index.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 
 /** practice.md §6.3 (worked example): centre and escape arbors 45 apart, third wheel 64:8 and 60:8 of module 0.8. */
@@ -64,7 +66,8 @@ describe('readings replace calculated depths', () => {
     const [first, second] = depthReadings(movement);
     expect(first).toMatchObject({ rule: 'd1', calculated: 28.8, measured: { used: ['r1'] } });
     expect(first?.doubts).toHaveLength(1);
-    expect(first?.doubts[0]).toContain('millimetres');
+    expect(first?.doubts[0]).toMatchObject({ kind: 'slip', reading: 'r3', slip: 'inchesAsMm' });
+    expect(first?.doubts.map((doubt) => doubtSays(doubt, speakerOf(movement))).join()).toContain('millimetres');
     expect(second?.measured?.length).toBeCloseTo(27.15, 12);
   });
 
@@ -88,8 +91,10 @@ describe('readings replace calculated depths', () => {
     // Shallower: more shake; deeper: less.
     expect(depths.get('d1')?.after.shake).toBeGreaterThan(depths.get('d1')?.before.shake ?? Number.NaN);
     expect(depths.get('d2')?.after.shake).toBeLessThan(depths.get('d2')?.before.shake ?? Number.NaN);
-    expect(consequences.says.join('\n')).toMatch(/third moves 0\.069 mm along 84\.\d°/);
-    expect(consequencesOf(after, after).says).toEqual(['Nothing changes.']);
+    expect(changesSay(consequences, speakerOf(after.movement)).join('\n')).toMatch(
+      /Arbor 3 moves 0\.069 mm along 84\.\d°/,
+    );
+    expect(changesSay(consequencesOf(after, after), speakerOf(after.movement))).toEqual(['Nothing changes.']);
   });
 
   it('a drilled hole moves exactly nothing', () => {
@@ -106,13 +111,19 @@ describe('readings replace calculated depths', () => {
 
 describe('the cure with numbers', () => {
   it('tells a direction by angle and clock', () => {
-    expect(shiftWords(shiftOf(0.04 * Math.cos((31 * Math.PI) / 180), 0.04 * Math.sin((31 * Math.PI) / 180)))).toBe(
-      "0.040 mm along 31.0° (towards 2 o'clock)",
-    );
-    expect([shiftOf(0, 1), shiftOf(1, 0), shiftOf(0, -1), shiftOf(-1, 0)].map(({ clock }) => clock)).toEqual([
-      12, 3, 6, 9,
+    const along = (degrees: number) =>
+      shiftOf(0.04 * Math.cos((degrees * Math.PI) / 180), 0.04 * Math.sin((degrees * Math.PI) / 180));
+    expect(shiftSays(along(31), speakerOf(worked()))).toBe("0.040 mm along 31.0° (towards 2 o'clock)");
+    const clock = (degrees: number) => clockSays(along(degrees).angle);
+    expect([90, 0, -90, 180].map(clock)).toEqual(["12 o'clock", "3 o'clock", "6 o'clock", "9 o'clock"]);
+    // The hour hand turns half a degree a minute: 20 to 7 stands at 200° from the top.
+    expect([-110, 75, 82.5, 97.5, 92.5].map(clock)).toEqual([
+      '20 to 7',
+      'half past 12',
+      'quarter past 12',
+      'quarter to 12',
+      '5 to 12',
     ]);
-    expect(shiftOf(Math.sin(0.26), Math.cos(0.26)).clock).toBe(12.5);
   });
 
   it('reams, bushes or plugs, the gentlest first', () => {

@@ -204,7 +204,7 @@ describe('limits of cures', () => {
     // 3.8 − 1.5 − 0.8 = 1.5, twice: Ø 3.
     expect(tight?.room).toBeCloseTo(3, 9);
     expect(tight?.cures.map(({ kind }) => kind)).toEqual(['plug']);
-    expect(tight?.cures[0]?.says).toContain('room for Ø 3.000 only');
+    expect(tight?.cures[0]).toMatchObject({ kind: 'plug', onlyRoom: expect.closeTo(3, 9) });
   });
 
   it('the share that a pressed bush closes is a setting', () => {

@@ -1,10 +1,12 @@
 /** Before cutting: each error alone, all errors together, and what they come to; by laws and by formulas of the trade. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { effectSays, errorSays, errorsFound, findErrors } from '../../solver/made/errors/index.ts';
+import { errorsFound, findErrors } from '../../solver/made/errors/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { effectSays, errorSays } from '../../solver/words/shop/index.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 
 /** practice.md §6.3 (worked example): centre and escape arbors 45 apart, third wheel 64:8 and 60:8 of module 0.8. */
@@ -63,8 +65,9 @@ describe('one error at a time', () => {
     expect(others).toEqual([]);
     expect(effect).toMatchObject({ index: 0, by: 'distance' });
     expect(effect?.change).toBeCloseTo(0.04, 9);
-    expect(first && errorSays(first)).toBe('0.040 mm on the depth of w1 and p1');
-    expect(effect && effectSays(found, effect)).toBe('moves the depth centre 64 : 8 third by 0.040 mm');
+    const speaker = speakerOf(worked());
+    expect(first && errorSays(first, speaker)).toBe('0.040 mm on the depth of arbor 1 and arbor 3');
+    expect(effect && effectSays(found, effect, speaker)).toBe('moves the depth of arbor 1 and arbor 3 by 0.040 mm');
     expect(found.depths[0]?.from).toEqual([{ source: 0, share: expect.closeTo(1, 9) }]);
   });
 
@@ -114,7 +117,7 @@ describe('all errors together', () => {
       const many = errorsFound(plantMovement(demo(name)), { errors: { tips: 0 }, trials: 1500 });
       for (const each of [...many.depths, ...many.gaps, ...many.checks]) {
         // 1500 trials know a spread to 1.8 %; plays are not quite straight.
-        expect(Math.abs(each.triedPlusMinus / each.plusMinus - 1), each.label).toBeLessThan(0.12);
+        expect(Math.abs(each.triedPlusMinus / each.plusMinus - 1), JSON.stringify(each)).toBeLessThan(0.12);
         expect(each.from.reduce((sum, { share }) => sum + share, 0)).toBeGreaterThan(0.98);
       }
     }
@@ -175,7 +178,7 @@ describe('what goes wrong', () => {
     expect(found.planted).toBeGreaterThan(200);
     expect(found.planted).toBeLessThan(400);
     expect(found.sources.some(({ breaks }) => breaks)).toBe(true);
-    expect(found.unplaced).toEqual([{ id: 'third', label: 'third', trials: 400 - found.planted }]);
+    expect(found.unplaced).toEqual([{ id: 'third', trials: 400 - found.planted }]);
     for (const { plusMinus } of found.depths) expect(Number.isFinite(plusMinus)).toBe(true);
   });
 

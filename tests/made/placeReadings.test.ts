@@ -6,6 +6,8 @@ import type { PointId } from '../../solver/movement/ids.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { doubtSays } from '../../solver/words/shop/index.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 
 const POINT = 'b' as PointId; // the second mark below
@@ -82,7 +84,9 @@ describe('several readings of one hole', () => {
   ])('a slip is asked about and not used: %j', (at, cause) => {
     const [found] = placesOf(holes([{ at }]));
     expect(found?.measured).toBeUndefined();
-    expect(found?.doubts).toEqual([expect.stringMatching(new RegExp(`${cause}.*Did you mean 30\\.000, 12\\.000\\?`))]);
+    expect(found?.doubts.map((doubt) => doubtSays(doubt, speakerOf(holes([{ at }]))))).toEqual([
+      expect.stringMatching(new RegExp(`${cause}.*Did you mean 30\\.000 mm, 12\\.000 mm\\?`)),
+    ]);
     expect(placesOf(holes([{ at, stands: { by: 'A. Maker' } }]))[0]?.measured?.at).toEqual(at);
   });
 

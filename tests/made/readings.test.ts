@@ -4,6 +4,7 @@ import { seededNormal } from '../../solver/made/errors/seededNormal.ts';
 import { findWrongHoles, fitPlaces } from '../../solver/made/holes/wrongHole.ts';
 import { trueLength } from '../../solver/made/index.ts';
 import { combineReadings } from '../../solver/made/readings/combine.ts';
+import type { ReadingId } from '../../solver/movement/ids.ts';
 import type { Reading } from '../../solver/movement/schema.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 
@@ -55,13 +56,13 @@ describe('from the gauge to the length', () => {
     expect(trueLength(reading(-3))).toMatchObject({ kind: 'impossible' });
     expect(trueLength(reading(2, { how: 'over', pins: [4, 3] }))).toMatchObject({
       kind: 'impossible',
-      says: expect.stringContaining('shorter than the pins allow (at least 3.500)'),
+      doubt: { kind: 'withinPins', shown: 2, pins: [4, 3], least: 3.5 },
     });
   });
 });
 
 describe('several readings', () => {
-  const m = (id: string, length: number, plusMinus = 0.02) => ({ id, length, plusMinus });
+  const m = (id: string, length: number, plusMinus = 0.02) => ({ id: id as ReadingId, length, plusMinus });
 
   it('weigh by their ±', () => {
     // Weighted mean by hand: weights 1/0.01² and 1/0.02² (± 0.02, 0.04): (4·10.00 + 10.05)/5 = 10.01.

@@ -8,6 +8,8 @@ import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement, Reading } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { cuttingDataOf } from '../../solver/teeth/cutting/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { changesSay, doubtSays } from '../../solver/words/shop/index.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 
 /** Ids of this test's own movement, named by the kind that is asked for. */
@@ -96,7 +98,7 @@ describe('a measured size in use', () => {
     const [depth] = found.depths;
     expect(depth?.rule).toBe('d2');
     expect(depth?.after.distance).toBeCloseTo(27.2, 9);
-    expect(found.says.join('\n')).toContain('as deep as before at 27.200');
+    expect(changesSay(found, speakerOf(cut)).join('\n')).toContain('as deep as before at 27.200 mm');
     const back = using(cut, 'diameter w2');
     expect(back.wheels[2]).toEqual(drawn.wheels[2]);
   });
@@ -158,7 +160,10 @@ describe('a measured size in use', () => {
 
 describe('readings of sizes', () => {
   const tip = { kind: 'diameter', of: ['w2'] };
-  const doubtsOf = (...readings: readonly object[]) => sizeReadings(worked(readings)).flatMap(({ doubts }) => doubts);
+  const doubtsOf = (...readings: readonly object[]) =>
+    sizeReadings(worked(readings)).flatMap(({ doubts }) =>
+      doubts.map((doubt) => doubtSays(doubt, speakerOf(worked(readings)))),
+    );
 
   it('are combined by size, against the drawn one', () => {
     const movement = worked([
@@ -170,7 +175,7 @@ describe('readings of sizes', () => {
     expect(over?.measured?.length).toBeCloseTo(50.21, 9);
     expect(over?.size.drawn).toBeCloseTo(2 * 25.104, 3);
     expect(over?.isUsed).toBe(false);
-    expect(thick?.size).toMatchObject({ what: 'thick', drawn: 2, inUse: 2 });
+    expect(thick?.size).toMatchObject({ field: 'thickness', drawn: 2, inUse: 2 });
     const used = using(movement, 'diameter w2', over?.measured?.length);
     expect(sizeReadings(used)[0]?.isUsed).toBe(true);
     expect(sizeReadings(used)[0]?.size.drawn).toBeCloseTo(2 * 25.104, 3);

@@ -40,7 +40,7 @@ describe('trials against numpy and scipy', () => {
       expect(Math.abs((depth?.triedPlusMinus ?? 0) / 2 / theirs.sigma - 1)).toBeLessThan(4 * sigmas);
       expect(Math.abs((depth?.plusMinus ?? 0) / 2 / theirs.sigma - 1)).toBeLessThan(4 * sigmas);
       expectShare(depth?.tight ?? -1, theirs.tight);
-      expectShare((depth?.tight ?? -1) + (depth?.leans ?? -1), theirs.bare);
+      expectShare((depth?.tight ?? -1) + (depth?.bearingsGive ?? -1), theirs.bare);
       expect(depth?.loose).toBe(0);
     });
   }

@@ -6,11 +6,13 @@ import { enlargedTip, fittingTimes } from '../../renderer/readings/enlarged.ts';
 import { readingRows } from '../../renderer/readings/readingRows.ts';
 import { DRAWN, fileKey, fileOf, NOW, stateChoices, stateOf } from '../../renderer/readings/stateChoices.ts';
 import { MEASURED, type Measured, sizesFor } from '../../renderer/readings/whatMeasured.ts';
+import { shiftOf } from '../../solver/made/holes/cure.ts';
 import { partSizes } from '../../solver/made/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
 
 function train(): Movement {
   const reading = readMovement(readFileSync(new URL('../../demo-data/going-train.json', import.meta.url), 'utf8'));
@@ -23,8 +25,6 @@ function edited(movement: Movement, ...edits: readonly Edit[]): Movement {
   if (outcome.kind === 'refused') throw new Error(outcome.says);
   return outcome.movement;
 }
-
-const plain = (id: string) => id;
 
 describe('states', () => {
   it('are the drawing, each day, now, and files; a key that is gone names none', () => {
@@ -54,7 +54,13 @@ describe('moves enlarged', () => {
   });
 
   it('the tip lies along the move, so many times as far', () => {
-    const move = { id: 'a' as PointId, label: 'a', from: { x: 1, y: 2 }, to: { x: 1.03, y: 1.96 }, amount: 0.05 }; // our own id
+    const move = {
+      id: 'a' as PointId,
+      from: { x: 1, y: 2 },
+      to: { x: 1.03, y: 1.96 },
+      amount: 0.05,
+      shift: shiftOf(0.03, -0.04),
+    }; // our own id
     const tip = enlargedTip(move, 100);
     expect(tip.x).toBeCloseTo(4, 9);
     expect(tip.y).toBeCloseTo(-2, 9);
@@ -70,7 +76,8 @@ describe('rows', () => {
     { kind: 'add', to: 'readings', item: { id: 'n3', ...third, of: [...third.of], value: 26.4 } },
   );
   const settled = plantMovement(movement);
-  const rows = depthRows(settled, plain);
+  const speaker = speakerOf(movement);
+  const rows = depthRows(settled, speaker);
 
   it('a depth has its combined reading, used by one edit', () => {
     const row = rows.find(({ rule }) => rule.id === 'third-escape');
@@ -78,15 +85,15 @@ describe('rows', () => {
     expect(row?.measured?.measured?.length).toBeCloseTo(25.55, 9);
     expect(row && hasUnused(row)).toBe(true);
     const edit = row && editOfDepthRow(row);
-    const after = edit ? depthRows(plantMovement(edited(movement, edit)), plain) : [];
+    const after = edit ? depthRows(plantMovement(edited(movement, edit)), speaker) : [];
     expect(after.filter(hasUnused).map(({ rule }) => rule.id)).not.toContain('third-escape');
   });
 
   it('readings are told the latest first, with how far the odd one is off', () => {
-    const told = readingRows(settled, rows, plain);
+    const told = readingRows(settled, rows, speaker);
     expect(told[0]?.reading.id).toBe('n3');
     expect(told[0]?.off).toBeCloseTo(26.4 - 25.55, 9);
-    expect(told[0]?.of).toBe('third to escape');
+    expect(told[0]?.of).toBe('Third arbor to Escape arbor');
     expect(told.slice(1).every(({ off }) => off === undefined)).toBe(true);
   });
 

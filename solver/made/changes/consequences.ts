@@ -3,22 +3,21 @@
  * engine, findings that came and went. Both states are planted movements, so any two can be laid over each other.
  */
 import { checkMovement, type Finding } from '../../clearance/index.ts';
-import { labelsOf } from '../../marking/index.ts';
-import { fixed } from '../../movement/decimal.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { PlacedMovement, Point } from '../../planting/placed.ts';
 import { contactOfPair } from '../../teeth/index.ts';
-import { type PlayChange, playChanges, playSays } from '../fits/plays.ts';
-import { shiftOf, shiftWords } from '../holes/cure.ts';
+import { type PlayChange, playChanges } from '../fits/plays.ts';
+import { type Shift, shiftOf } from '../holes/cure.ts';
 
 /** A point that stands elsewhere than before, mm. */
 export interface PointMove {
   readonly id: PointId;
-  readonly label: string;
   readonly from: Point;
   readonly to: Point;
+  /** mm */
   readonly amount: number;
+  readonly shift: Shift;
 }
 
 /** How a pair runs at its distance. */
@@ -33,7 +32,6 @@ export interface DepthState {
 /** How a depth ran before and runs after. */
 export interface DepthChange {
   readonly rule: RuleId;
-  readonly label: string;
   readonly before: DepthState;
   readonly after: DepthState;
 }
@@ -50,9 +48,6 @@ export interface Consequences {
   readonly gaps: readonly GapChange[];
   readonly findingsNew: readonly Finding[];
   readonly findingsGone: readonly Finding[];
-  /** A sentence each, of all but the findings; `saysElse` leaves the depths out, for where they stand in a table. */
-  readonly says: readonly string[];
-  readonly saysElse: readonly string[];
 }
 
 /** A finding that stays while its gap changes. */
@@ -64,7 +59,7 @@ export interface GapChange {
 }
 
 /** Movements below this are rounding of the planting, mm. */
-const MOVED = 1e-7;
+export const MOVED = 1e-7;
 
 /** Compares two plantings of the same movement or of a like one. */
 export function consequencesOf(before: PlacedMovement, after: PlacedMovement): Consequences {
@@ -77,17 +72,7 @@ export function consequencesOf(before: PlacedMovement, after: PlacedMovement): C
   const findingsGone = old.filter((finding) => !nowKeys.has(finding.key));
   const plays = playChanges(before.movement, after.movement);
   const gaps = gapChanges(old, now);
-  const moved = [
-    ...moves.map(
-      (move) => `${move.label} moves ${shiftWords(shiftOf(move.to.x - move.from.x, move.to.y - move.from.y))}.`,
-    ),
-  ];
-  const rest = [...plays.map(playSays)];
-  const all = [...moved, ...depths.map(depthSays), ...rest];
-  const isQuiet = findingsNew.length + findingsGone.length + gaps.length === 0;
-  const says = all.length > 0 || !isQuiet ? all : ['Nothing changes.'];
-  const saysElse = depths.length > 0 ? [...moved, ...rest] : says;
-  return { moves, depths, plays, gaps, findingsNew, findingsGone, says, saysElse };
+  return { moves, depths, plays, gaps, findingsNew, findingsGone };
 }
 
 /** Gaps that differ by less are the same to any gauge, mm. */
@@ -104,29 +89,25 @@ function gapChanges(old: readonly Finding[], now: readonly Finding[]): readonly 
 
 /** Points with a place in both, that moved. */
 export function movesBetween(before: PlacedMovement, after: PlacedMovement): readonly PointMove[] {
-  const label = labelsOf(after.movement);
   const moves: PointMove[] = [];
   for (const [id, to] of after.places) {
     const from = before.places.get(id);
-    const amount = from ? Math.hypot(to.x - from.x, to.y - from.y) : 0;
-    if (from && amount > MOVED) {
-      moves.push({ id, label: label(id), from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y }, amount });
-    }
+    if (!from) continue;
+    const shift = shiftOf(to.x - from.x, to.y - from.y);
+    const { amount } = shift;
+    if (amount > MOVED) moves.push({ id, from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y }, amount, shift });
   }
   return moves.sort((a, b) => b.amount - a.amount);
 }
 
 function depthChanges(before: PlacedMovement, after: PlacedMovement): readonly DepthChange[] {
-  const label = labelsOf(after.movement);
   const changes: DepthChange[] = [];
   for (const rule of after.movement.rules) {
     if (rule.kind !== 'depth') continue;
     if (isSamePair(before, after, rule.wheels)) continue;
     const [was, is] = [depthState(before, rule.wheels), depthState(after, rule.wheels)];
     if (!was || !is || isAlike(was, is)) continue;
-    const [a, b] = rule.wheels.map((id) => after.movement.wheels.find((wheel) => wheel.id === id));
-    const name = a && b ? `${label(a.arbor)} ${a.teeth} : ${b.teeth} ${label(b.arbor)}` : rule.id;
-    changes.push({ rule: rule.id, label: name, before: was, after: is });
+    changes.push({ rule: rule.id, before: was, after: is });
   }
   return changes.sort(
     (x, y) => Math.abs(y.after.distance - y.before.distance) - Math.abs(x.after.distance - x.before.distance),
@@ -167,25 +148,3 @@ export function depthState(
   const runs = contact.bottoms ? 'bottoms' : contact.binds ? 'tight' : contact.pairsInContact < 1 ? 'apart' : 'free';
   return { distance, shake: contact.backlash.mean, runs };
 }
-
-function depthSays({ label, before, after }: DepthChange): string {
-  const change = after.distance - before.distance;
-  const way = change > 0 ? 'shallower' : 'deeper';
-  const moved =
-    Math.abs(change) <= MOVED
-      ? `as deep as before at ${fixed(after.distance, 3)}`
-      : `${fixed(Math.abs(change), 3)} mm ${way}, now ${fixed(after.distance, 3)}`;
-  const shake =
-    before.shake === undefined || after.shake === undefined
-      ? ''
-      : `; shake ${fixed(before.shake, 3)} before, ${fixed(after.shake, 3)} after`;
-  const state = after.runs === 'free' ? '' : `: ${STATE_WORDS[after.runs]}`;
-  return `${label}: ${moved}${shake}${state}.`;
-}
-
-const STATE_WORDS: Readonly<Record<Exclude<DepthState['runs'], 'free'>, string>> = {
-  tight: 'it binds',
-  bottoms: 'tips strike the roots',
-  apart: 'teeth let go before the next take up',
-  unknown: 'contact cannot be told',
-};

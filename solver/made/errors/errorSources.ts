@@ -3,10 +3,9 @@
  * diameters. Each source has a ± (two standard deviations): its own where the movement states one, else that of its kind.
  */
 
-import { labelsOf } from '../../marking/index.ts';
-import type { PointId, RuleId } from '../../movement/ids.ts';
+import type { ArborId, PointId, PostId, RuleId, WheelId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Rule } from '../../movement/schema.ts';
-import { type networkOf, RuleKind, ruleWords } from '../../planting/index.ts';
+import { type networkOf, RuleKind } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 
 /** ± of what states none, two standard deviations, mm. Nothing of a kind is tried where it is 0. */
@@ -24,20 +23,25 @@ export interface StatedErrors {
 /** Working assumptions for careful hand work; settings, not facts. */
 export const USUAL_ERRORS: StatedErrors = { lengths: 0.04, holes: 0.03, bores: 0.01, tips: 0.03 };
 
-export type ErrorKind = 'length' | 'place' | 'hole' | 'bore' | 'tip';
+/** What is off, and the rule, point, arbor or wheel that it belongs to. */
+export type ErrorOf =
+  | { readonly kind: 'length'; readonly of: RuleId }
+  /** The radius that a carried post slides on. */
+  | { readonly kind: 'slide'; readonly of: PostId }
+  /** A held or drilled place; `of` is its rule, or the point where only drilling holds it. */
+  | { readonly kind: 'place'; readonly of: RuleId | PointId; readonly point: PointId }
+  | { readonly kind: 'hole'; readonly of: PointId }
+  /** The play of a pivot, by the number of its bearing, or of a pipe in its own bore. */
+  | { readonly kind: 'bore'; readonly of: ArborId; readonly bearing: number | 'pipe' }
+  | { readonly kind: 'tip'; readonly of: WheelId };
 
-/** One thing that may be off. */
-export interface ErrorSource {
-  readonly kind: ErrorKind;
-  /** The rule, point, arbor or wheel that it belongs to. */
-  readonly of: string;
-  /** What is off, in the maker's words: "the depth of W1 and P2", "the hole of Third". */
-  readonly label: string;
+/** One thing that may be off, and by how much. */
+export type ErrorSource = ErrorOf & {
   /** mm, two standard deviations; across and up each for places and holes. */
   readonly plusMinus: number;
   /** Does the movement state it? */
   readonly isStated: boolean;
-}
+};
 
 /** What one component of a source changes in a trial. */
 export type Change =
@@ -72,7 +76,7 @@ export function errorPartsOf(
 ): readonly ErrorPart[] {
   const parts = [
     ...lengthParts(placed, ground, stated, isStruck),
-    ...placeParts(placed.movement, ground),
+    ...placeParts(ground),
     ...holeParts(placed, stated),
     ...playParts(placed.movement, stated),
     ...tipParts(placed.movement, stated),
@@ -88,14 +92,12 @@ function lengthParts(
 ): ErrorPart[] {
   const { movement } = placed;
   const rules = new Map<RuleId, Rule>(movement.rules.map((rule) => [rule.id, rule]));
-  const words = ruleWords(movement);
-  const label = labelsOf(movement);
   const { network, sources } = ground;
   return sources.flatMap((from, r): ErrorPart[] => {
     const change = isStruck(r) ? valueChange(placed, ground, r) : undefined;
     if (!change || !(change.perMm > 0)) return [];
     if (from.kind === 'slide') {
-      const source = lengthSource(from.post, `the radius that ${label(from.post)} slides on`, undefined, stated);
+      const source = { kind: 'slide', of: from.post, plusMinus: stated.lengths, isStated: false } as const;
       return [{ source, change }];
     }
     const rule = from.kind === 'rule' ? rules.get(from.rule) : undefined;
@@ -103,12 +105,12 @@ function lengthParts(
     const own = ownPlusMinus(rule);
     // The ± of an angle is degrees in the document and radians in the network; here it is the arc at its point.
     const arc = network.kinds[r] === RuleKind.ray ? (ground.plusMinus[r] ?? 0) / change.perMm : own;
-    return [{ source: lengthSource(rule.id, words(rule), own === undefined ? undefined : arc, stated), change }];
+    return [{ source: lengthSource(rule.id, own === undefined ? undefined : arc, stated), change }];
   });
 }
 
-function lengthSource(of: string, label: string, own: number | undefined, { lengths }: StatedErrors): ErrorSource {
-  return { kind: 'length', of, label, plusMinus: own ?? lengths, isStated: own !== undefined };
+function lengthSource(of: RuleId, own: number | undefined, { lengths }: StatedErrors): ErrorSource {
+  return { kind: 'length', of, plusMinus: own ?? lengths, isStated: own !== undefined };
 }
 
 function ownPlusMinus(rule: Rule): number | undefined {
@@ -132,15 +134,14 @@ function valueChange(placed: PlacedMovement, ground: Ground, r: number): Extract
 }
 
 /** Held and drilled places with a ± of their own: what nobody states is the datum, and exact. */
-function placeParts(movement: Movement, { heldBy, pointIds }: Ground): ErrorPart[] {
-  const label = labelsOf(movement);
+function placeParts({ heldBy, pointIds }: Ground): ErrorPart[] {
   return [...heldBy].flatMap(([point, held]) => {
     const id = pointIds[point];
     if (id === undefined) return [];
     const source = {
       kind: 'place',
       of: held.rule ?? id,
-      label: `the held place of ${label(id)}`,
+      point: id,
       plusMinus: held.plusMinus,
       isStated: true,
     } as const;
@@ -150,7 +151,6 @@ function placeParts(movement: Movement, { heldBy, pointIds }: Ground): ErrorPart
 
 /** One hole for all points at one place, named by the first that rides on nothing; a drilled hole is a fact. */
 function holeParts({ movement, places }: PlacedMovement, stated: StatedErrors): ErrorPart[] {
-  const label = labelsOf(movement);
   const drilled = new Set<PointId>(movement.made.filter(({ state }) => state === 'drilled').map(({ point }) => point));
   const carried = new Set<PointId>(movement.arbors.filter(({ ridesOn }) => ridesOn !== undefined).map(({ id }) => id));
   const holes: { readonly x: number; readonly y: number; readonly points: PointId[] }[] = [];
@@ -162,31 +162,15 @@ function holeParts({ movement, places }: PlacedMovement, stated: StatedErrors): 
   return holes.flatMap(({ points }) => {
     const named = points.find((id) => !carried.has(id)) ?? points[0];
     if (named === undefined || points.some((id) => drilled.has(id))) return [];
-    const source = {
-      kind: 'hole',
-      of: named,
-      label: `the hole of ${label(named)}`,
-      plusMinus: stated.holes,
-      isStated: false,
-    } as const;
+    const source = { kind: 'hole', of: named, plusMinus: stated.holes, isStated: false } as const;
     return ([0, 1] as const).map((axis): ErrorPart => ({ source, change: { to: 'hole', points, axis } }));
   });
 }
 
 function playParts(movement: Movement, stated: StatedErrors): ErrorPart[] {
-  const label = labelsOf(movement);
-  const plates = new Map<string, string>(movement.plates.map(({ id, name }) => [id, name ?? id]));
   return movement.arbors.flatMap((arbor, index) =>
     playsOf(arbor).map((bearing): ErrorPart => {
-      const plate = bearing === 'pipe' ? undefined : arbor.bearings[bearing]?.plate;
-      const where = plate === undefined ? '' : ` in ${plates.get(plate) ?? plate}`;
-      const source = {
-        kind: 'bore',
-        of: arbor.id,
-        label: bearing === 'pipe' ? `the bore of ${label(arbor.id)}` : `the pivot of ${label(arbor.id)}${where}`,
-        plusMinus: stated.bores,
-        isStated: false,
-      } as const;
+      const source = { kind: 'bore', of: arbor.id, bearing, plusMinus: stated.bores, isStated: false } as const;
       return { source, change: { to: 'play', arbor: index, bearing } };
     }),
   );
@@ -200,18 +184,10 @@ function playsOf(arbor: Arbor): readonly (number | 'pipe')[] {
 }
 
 function tipParts(movement: Movement, stated: StatedErrors): ErrorPart[] {
-  const label = labelsOf(movement);
   // The trundles of a lantern pinion are set, not turned.
   const turned = movement.wheels.filter(({ form }) => form !== 'lantern');
   return turned.map((wheel): ErrorPart => {
-    const name = wheel.name ?? `${label(wheel.arbor)}, ${wheel.teeth} teeth`;
-    const source = {
-      kind: 'tip',
-      of: wheel.id,
-      label: `the tip diameter of ${name}`,
-      plusMinus: stated.tips,
-      isStated: false,
-    } as const;
+    const source = { kind: 'tip', of: wheel.id, plusMinus: stated.tips, isStated: false } as const;
     return { source, change: { to: 'tip', wheel: wheel.id } };
   });
 }

@@ -5,8 +5,6 @@
  * `errorTrials.ts` (all at once). The same movement, errors and seed give the same answer.
  */
 
-import { labelsOf } from '../../marking/index.ts';
-import { ruleWords } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { type ErrorEffects, errorEffects } from './errorEffects.ts';
 import { type ErrorModel, errorModel } from './errorModel.ts';
@@ -29,8 +27,14 @@ export interface ErrorsOptions {
 export interface ErrorsProgress {
   /** 0 … 1 */
   readonly done: number;
-  readonly says: string;
+  readonly doing: ErrorsDoing;
 }
+
+/** What is under way: window number `at` of `of`, each error alone, or trial `at` of `of`. */
+export type ErrorsDoing =
+  | { readonly kind: 'depths'; readonly at: number; readonly of: number }
+  | { readonly kind: 'alone' }
+  | { readonly kind: 'trials'; readonly at: number; readonly of: number };
 
 /** Distances are told apart from the ends of a window by more than the engine's own fineness, mm. */
 const FINE = 1e-3;
@@ -51,13 +55,13 @@ export function* findErrors(
   let made = making.next();
   for (; !made.done; made = making.next()) {
     const { done, of } = made.value;
-    yield { done: (WINDOWS * done) / of, says: `Looking at depth ${done} of ${of}` };
+    yield { done: (WINDOWS * done) / of, doing: { kind: 'depths', at: done, of } };
   }
   const model = made.value;
   const alone = errorEffects(model);
   let one = alone.next();
   for (; !one.done; one = alone.next()) {
-    yield { done: WINDOWS + ALONE * one.value, says: 'Each error alone' };
+    yield { done: WINDOWS + ALONE * one.value, doing: { kind: 'alone' } };
   }
   const effects = one.value;
   const limits = Float64Array.from(model.figures, ({ kind }) =>
@@ -69,7 +73,7 @@ export function* findErrors(
   for (; !run.done; run = running.next()) {
     yield {
       done: WINDOWS + ALONE + ((1 - WINDOWS - ALONE) * run.value) / trials,
-      says: `Trial ${run.value} of ${trials}`,
+      doing: { kind: 'trials', at: run.value, of: trials },
     };
   }
   return foundOf(placed, errors, seed, model, effects, run.value);
@@ -93,9 +97,6 @@ function foundOf(
   tried: ErrorTrials,
 ): ErrorsFound {
   const teller = new Teller(model, effects, tried);
-  const label = labelsOf(placed.movement);
-  const words = ruleWords(placed.movement);
-  const called = (id: string): string => placed.movement.wheels.find((wheel) => wheel.id === id)?.name ?? label(id);
   const gaps = teller.gaps.flatMap((index): GapFound[] => {
     const gap = model.gaps[index];
     if (!gap) return [];
@@ -104,16 +105,15 @@ function foundOf(
     const { asPlanted, wanted } = planned;
     const parts = [first.part, second.part] as const;
     const [fouls, tooClose] = [teller.below('gap', index), teller.below('gapRoom', index)];
-    return [{ parts, label: parts.map(called).join(' and '), asPlanted, wanted, fouls, tooClose, ...spread }];
+    return [{ parts, asPlanted, wanted, fouls, tooClose, ...spread }];
   });
-  const depths = model.depths.map(({ rule, wheels: [a, b], ends }, index): DepthFound => {
+  const depths = model.depths.map(({ rule, ends }, index): DepthFound => {
     const tight = teller.below('tightRoom', index);
     return {
       rule: rule.id,
-      label: `${label(a.arbor)} ${a.teeth} : ${b.teeth} ${label(b.arbor)}`,
       window: ends && { deepest: ends.deepest, deepestBy: ends.deepestBy, lostAt: ends.lostAt },
       tight,
-      leans: teller.below('bareRoom', index) - tight,
+      bearingsGive: teller.below('bareRoom', index) - tight,
       loose: teller.below('looseRoom', index),
       ...teller.spread('distance', index),
       from: teller.from(ends ? 'tightRoom' : 'distance', index),
@@ -125,19 +125,18 @@ function foundOf(
     trials: tried.trials,
     seed,
     planted: tried.planted,
-    unplaced: model.unplaced().map(({ id, trials }) => ({ id, label: label(id), trials })),
+    unplaced: model.unplaced().map(({ id, trials }) => ({ id, trials })),
     sources: teller.sources,
     depths,
     gaps,
     checks: model.checks.map((rule, index) => ({
       rule: rule.id,
-      label: words(rule),
       ...teller.spread('check', index),
     })),
-    places: model.points.map((id, index) => teller.place(id, label(id), index)),
+    places: model.points.map((id, index) => teller.place(id, index)),
     notTried: placed.movement.rules
       .filter(({ id, leaveOut, plusMinus = 0 }) => !leaveOut && plusMinus > 0 && !ofTried.has(id))
       .filter(({ id }) => placed.rules.get(id)?.role === 'places')
-      .map(words),
+      .map(({ id }) => id),
   };
 }

@@ -16,14 +16,14 @@ export interface ErrorEffect {
 }
 
 /** What one error does by itself. */
-export interface SourceFound extends ErrorSource {
+export type SourceFound = ErrorSource & {
   /** Most first. */
   readonly does: readonly ErrorEffect[];
   /** With this error alone the movement could not be planted one way or the other. */
   readonly breaks: boolean;
   /** Its part of the variance of all depths and gaps together, 0 … 1. */
   readonly share: number;
-}
+};
 
 /** One source's part in what a depth, gap or check may be off by. */
 export interface ErrorPartOf {
@@ -48,19 +48,17 @@ export interface FigureSpread {
 /** How a depth may come out. */
 export interface DepthFound extends FigureSpread {
   readonly rule: RuleId;
-  readonly label: string;
   /** Ends of the window of its teeth, mm; undefined where they cannot mesh. */
   readonly window: { readonly deepest: number; readonly deepestBy: string; readonly lostAt: number } | undefined;
   /** Shares of the trials, 0 … 1: binds or bottoms though its bearings give way; only because they give way it does not; lets go. */
   readonly tight: number;
-  readonly leans: number;
+  readonly bearingsGive: number;
   readonly loose: number;
 }
 
 /** How a gap may come out. */
 export interface GapFound extends FigureSpread {
   readonly parts: readonly [string, string];
-  readonly label: string;
   /** As planted, without shake, mm; `planned` is at its worst with shake. */
   readonly asPlanted: number;
   readonly wanted: number;
@@ -72,13 +70,11 @@ export interface GapFound extends FigureSpread {
 /** A rule that places nothing: how far it comes out from what it asks. */
 export interface CheckFound extends FigureSpread {
   readonly rule: RuleId;
-  readonly label: string;
 }
 
 /** How a point may come out. */
 export interface PlaceFound {
   readonly id: PointId;
-  readonly label: string;
   /** ± of the trials across and up, two standard deviations, mm. */
   readonly across: number;
   readonly up: number;
@@ -94,13 +90,13 @@ export interface ErrorsFound {
   /** Trials in which every settled point could be planted; shares and spreads count these. */
   readonly planted: number;
   /** Points that could not be planted in the other trials, each counted where it was the first; most first. */
-  readonly unplaced: readonly { readonly id: PointId; readonly label: string; readonly trials: number }[];
+  readonly unplaced: readonly { readonly id: PointId; readonly trials: number }[];
   /** What may be off, the most telling first. */
   readonly sources: readonly SourceFound[];
   readonly depths: readonly DepthFound[];
   readonly gaps: readonly GapFound[];
   readonly checks: readonly CheckFound[];
   readonly places: readonly PlaceFound[];
-  /** Rules whose stated ± is not tried, in words: those that set no length. */
-  readonly notTried: readonly string[];
+  /** Rules whose stated ± is not tried: those that set no length. */
+  readonly notTried: readonly RuleId[];
 }

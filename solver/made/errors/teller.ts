@@ -74,11 +74,11 @@ export class Teller {
     return below / Math.max(1, this.tried.planted);
   }
 
-  place(id: PointId, label: string, index: number): PlaceFound {
+  place(id: PointId, index: number): PlaceFound {
     const at = this.at('place', index);
     const [x, y] = [this.tried.figures[at]?.sigma ?? 0, this.tried.figures[at + 1]?.sigma ?? 0];
     const covariance = [x * x, this.tried.covariances[index] ?? 0, y * y] as const;
-    return { id, label, across: 2 * x, up: 2 * y, covariance };
+    return { id, across: 2 * x, up: 2 * y, covariance };
   }
 
   private at(kind: Figure['kind'], index: number): number {

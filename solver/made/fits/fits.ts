@@ -8,7 +8,7 @@
 
 /** "Over 6 up to and including 10": the upper end of each range, mm. The first range begins over 0. */
 const RANGE_ENDS = [3, 6, 10, 18, 30, 50, 80, 120, 180] as const;
-const RANGE_START = 0;
+const LARGEST = 180;
 
 type Limits = readonly [upper: number, lower: number];
 export type HoleClass = 'H7' | 'H8';
@@ -104,33 +104,31 @@ export interface FitLimits {
   readonly shaft: readonly [least: number, most: number];
   /** Clearance, mm; negative: interference. */
   readonly clearance: readonly [least: number, most: number];
-  readonly says: string;
 }
 
 /** The limits of a fit, or why it is not in the tables. */
 export type Fit =
-  | { readonly kind: 'fit'; readonly limits: FitLimits }
-  | { readonly kind: 'none'; readonly says: string };
+  | { readonly kind: 'fit'; readonly hole: HoleClass; readonly shaft: ShaftClass; readonly limits: FitLimits }
+  | OutsideTable;
+
+/** A size that the standard's table does not hold: sizes above nothing up to `upTo` are in it, mm. */
+export interface OutsideTable {
+  readonly kind: 'outsideTable';
+  readonly size: number;
+  readonly upTo: number;
+}
 
 /** A standard fit of a size, mm. */
 export function fitOf(size: number, hole: HoleClass, shaft: ShaftClass): Fit {
   const row = rowOf(size);
   const holeLimits = row === undefined ? undefined : HOLES[hole][row];
   const shaftLimits = row === undefined ? undefined : SHAFTS[shaft][row];
-  if (!holeLimits || !shaftLimits) {
-    return {
-      kind: 'none',
-      says: outsideTable(size),
-    };
-  }
+  if (!holeLimits || !shaftLimits) return outsideTable(size);
   const mm = (um: number) => um / 1000;
   const holeRange = [size + mm(holeLimits[1]), size + mm(holeLimits[0])] as const;
   const shaftRange = [size + mm(shaftLimits[1]), size + mm(shaftLimits[0])] as const;
   const clearance = [mm(holeLimits[1] - shaftLimits[0]), mm(holeLimits[0] - shaftLimits[1])] as const;
-  return {
-    kind: 'fit',
-    limits: { hole: holeRange, shaft: shaftRange, clearance, says: `${hole}/${shaft}: ${spanWords(clearance)}` },
-  };
+  return { kind: 'fit', hole, shaft, limits: { hole: holeRange, shaft: shaftRange, clearance } };
 }
 
 /** Limits of a hole of a standard class, mm; undefined outside the table. */
@@ -140,33 +138,23 @@ export function holeLimits(size: number, hole: HoleClass): readonly [least: numb
   return limits && [size + limits[1] / 1000, size + limits[0] / 1000];
 }
 
-/** Words for a size that the table does not hold. */
-export const outsideTable = (size: number): string =>
-  `${size} mm: the table holds sizes above ${RANGE_START} up to ${RANGE_ENDS.at(-1)} mm.`;
+/** A size that the table does not hold, mm. */
+export const outsideTable = (size: number): OutsideTable => ({ kind: 'outsideTable', size, upTo: LARGEST });
 
 /** What a standard fit is for in this trade: common practice. */
 export const FIT_USES = {
-  register: { says: 'a register that finds its place again', hole: 'H7', shaft: 'h6' },
-  pressed: { says: 'a bush to press in', hole: 'H7', shaft: 'p6' },
-  seat: { says: 'a wheel on its seat, pushed on', hole: 'H7', shaft: 'k6' },
-  collar: { says: 'a collar that slides and is fixed', hole: 'H7', shaft: 'g6' },
-  running: { says: 'an arbor or stud that runs in oil', hole: 'H8', shaft: 'f7' },
-} as const satisfies Readonly<Record<string, { says: string; hole: HoleClass; shaft: ShaftClass }>>;
+  register: { hole: 'H7', shaft: 'h6' },
+  pressed: { hole: 'H7', shaft: 'p6' },
+  seat: { hole: 'H7', shaft: 'k6' },
+  collar: { hole: 'H7', shaft: 'g6' },
+  running: { hole: 'H8', shaft: 'f7' },
+} as const satisfies Readonly<Record<string, { hole: HoleClass; shaft: ShaftClass }>>;
 export type FitUse = keyof typeof FIT_USES;
 
 function rowOf(size: number): number | undefined {
-  if (!(size > RANGE_START) || size > 180) return undefined;
+  if (!(size > 0) || size > LARGEST) return undefined;
   return RANGE_ENDS.findIndex((end) => size <= end);
 }
-
-function spanWords([least, most]: readonly [number, number]): string {
-  if (least >= 0) return `always free, ${um(least)} to ${um(most)} µm`;
-  return most <= 0
-    ? `always tight, ${um(-most)} to ${um(-least)} µm`
-    : `from ${um(-least)} µm tight to ${um(most)} µm free`;
-}
-
-const um = (mm: number): string => String(Math.round(mm * 1000));
 
 /** How a hole and a shaft as made go together. */
 export type FitFeel = 'press' | 'push' | 'snug' | 'sliding' | 'running' | 'loose';
@@ -200,23 +188,15 @@ export interface PressedBush {
 
 /** How large a bush is bored before it is pressed, mm, or why it cannot be. */
 export type PressedBore =
-  | { readonly kind: 'bore'; readonly before: number; readonly interference: number; readonly says: string }
-  | { readonly kind: 'loose'; readonly says: string };
+  /** Bored to `before`, the interference closes it by `closes`; mm. */
+  | { readonly kind: 'bore'; readonly before: number; readonly interference: number; readonly closes: number }
+  /** The bush is smaller than its seat by `gap`, mm, and does not hold. */
+  | { readonly kind: 'loose'; readonly gap: number };
 
 /** What to bore before pressing, so that the bush closes to the size wanted. */
 export function boreBeforePressing({ seat, outer, bore, closing = 0.8 }: PressedBush): PressedBore {
   const interference = outer - seat;
-  if (interference <= 0) {
-    return {
-      kind: 'loose',
-      says: `The bush is ${um(-interference)} µm smaller than its seat: it will not hold by pressing. Soft solder wants a gap of 50 to 100 µm all told, a retaining compound 20 to 50 (common practice; follow its maker's sheet).`,
-    };
-  }
-  const before = bore + closing * interference;
-  return {
-    kind: 'bore',
-    before,
-    interference,
-    says: `Bore ${before.toFixed(3)} before pressing: ${um(interference)} µm of interference close it by about ${um(closing * interference)} µm. Press with a guided arbor, eyes covered and hands clear.`,
-  };
+  if (interference <= 0) return { kind: 'loose', gap: -interference };
+  const closes = closing * interference;
+  return { kind: 'bore', before: bore + closes, interference, closes };
 }

@@ -2,11 +2,15 @@
 export {
   boreBeforePressing,
   FIT_USES,
+  type Fit,
   type FitFeel,
   type FitUse,
   feelOf,
   fitOf,
   type HoleClass,
+  type OutsideTable,
+  type PressedBore,
   type ShaftClass,
 } from './fits.ts';
-export { newReamer, reamedHole, warmingToSlip } from './reamers.ts';
+export { type PlayChange, SAME_PLAY } from './plays.ts';
+export { newReamer, type Reamed, reamedHole, type Warming, warmingToSlip } from './reamers.ts';

@@ -1,7 +1,5 @@
 /** What measured pivots, holes and end shakes do to the play of each arbor. */
 import { shakeOf } from '../../clearance/index.ts';
-import { labelsOf } from '../../marking/index.ts';
-import { fixed } from '../../movement/decimal.ts';
 import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement } from '../../movement/schema.ts';
 
@@ -14,18 +12,16 @@ export interface Play {
 /** The play of one arbor with the sizes as drawn and as measured. */
 export interface PlayChange {
   readonly arbor: ArborId;
-  readonly label: string;
   readonly before: Play;
   readonly after: Play;
 }
 
 /** Plays that differ by less are the same, mm. */
-const SAME = 1e-7;
+export const SAME_PLAY = 1e-7;
 
 /** Arbors that are in both, whose play changed, in the order of the file. */
 export function playChanges(before: Movement, after: Movement): readonly PlayChange[] {
   if (before.arbors === after.arbors) return [];
-  const label = labelsOf(after);
   const old = new Map(before.arbors.map((arbor) => [arbor.id, arbor]));
   const [were, are] = [shakeOf(before), shakeOf(after)];
   return after.arbors.flatMap((arbor): PlayChange[] => {
@@ -37,8 +33,8 @@ export function playChanges(before: Movement, after: Movement): readonly PlayCha
       { side: side(were), end: was.endShake },
       { side: side(are), end: arbor.endShake },
     ];
-    if (Math.abs(a.side - b.side) <= SAME && Math.abs(a.end - b.end) <= SAME) return [];
-    return [{ arbor: arbor.id, label: label(arbor.id), before: a, after: b }];
+    if (Math.abs(a.side - b.side) <= SAME_PLAY && Math.abs(a.end - b.end) <= SAME_PLAY) return [];
+    return [{ arbor: arbor.id, before: a, after: b }];
   });
 }
 
@@ -47,11 +43,4 @@ function levelsOf({ id, bearings }: Arbor, { wheels, plates }: Movement): readon
   const own = wheels.filter(({ arbor }) => arbor === id).map(({ level, thickness }) => level + thickness / 2);
   if (own.length > 0) return own;
   return bearings.flatMap(({ at, plate }) => at ?? plates.find((each) => each.id === plate)?.levels.from ?? []);
-}
-
-/** "Third arbor: side shake 0.025 before, 0.040 after; end shake 0.20 before, 0.15 after." */
-export function playSays({ label, before, after }: PlayChange): string {
-  const told = (name: string, was: number, is: number) =>
-    Math.abs(was - is) <= SAME ? [] : [`${name} ${fixed(was, 3)} before, ${fixed(is, 3)} after`];
-  return `${label}: ${[...told('side shake', before.side, after.side), ...told('end shake', before.end, after.end)].join('; ')}.`;
 }

@@ -1,5 +1,5 @@
 /** Holes from a reamer as it is: what a new one measures for a standard hole, what a worn one still cuts, and warm fits. */
-import { type FitFeel, feelOf, type HoleClass, holeLimits, outsideTable } from './fits.ts';
+import { type FitFeel, feelOf, type HoleClass, holeLimits, type OutsideTable, outsideTable } from './fits.ts';
 
 /**
  * Diameter of a new reamer for a standard hole, mm.
@@ -36,33 +36,29 @@ export interface ReamedHole {
 export type Reamed =
   | {
       readonly kind: 'hole';
+      readonly hole: HoleClass;
       /** The hole that it leaves, mm. */
       readonly cuts: number;
       readonly state: 'within' | 'wide' | 'worn';
       /** How much it may still wear before the hole is too small, mm; negative once it is. */
       readonly wearLeft: number;
+      /** How much the hole is wider than the class allows, mm; negative while it is not. */
+      readonly over: number;
       readonly feel?: FitFeel;
-      readonly says: string;
     }
-  | { readonly kind: 'none'; readonly says: string };
+  | OutsideTable;
 
 /** What a reamer that measures so much leaves, against the standard hole. */
 export function reamedHole({ size, hole, reamer, cutsOver, shaft }: ReamedHole): Reamed {
   const limits = holeLimits(size, hole);
-  if (!limits) return { kind: 'none', says: outsideTable(size) };
+  if (!limits) return outsideTable(size);
   const [least, most] = limits;
   const cuts = reamer + cutsOver;
   const wearLeft = cuts - least;
   // A tenth of a micrometre is rounding of what was typed.
   const state = cuts > most + 1e-4 ? 'wide' : wearLeft < -1e-4 ? 'worn' : 'within';
-  const um = (mm: number): string => String(Math.round(mm * 1000));
-  const words = {
-    within: `within ${hole}; it may still wear by ${um(wearLeft)} µm`,
-    wide: `${um(cuts - most)} µm wider than ${hole} allows: stone it down, or keep it for running holes`,
-    worn: `${um(-wearLeft)} µm smaller than ${hole} asks: worn or sharpened down; broach the hole after it`,
-  } as const;
   const feel = shaft === undefined ? {} : { feel: feelOf(cuts, shaft) };
-  return { kind: 'hole', cuts, state, wearLeft, ...feel, says: `It leaves ${cuts.toFixed(3)}: ${words[state]}.` };
+  return { kind: 'hole', hole, cuts, state, wearLeft, over: cuts - most, ...feel };
 }
 
 /** Expansion of brass, per °C: handbook value for common brass, from memory. */
@@ -75,19 +71,16 @@ const TOO_WARM = 180;
 /**
  * How much a brass seat is warmed so that a bush slips in cold, °C above the bush.
  *
- * @param seat, interference mm; interference above zero
+ * @param seat, interference mm; undefined unless both are above zero
  */
-export function warmingToSlip(
-  seat: number,
-  interference: number,
-): { readonly degrees: number; readonly says: string } | undefined {
+export function warmingToSlip(seat: number, interference: number): Warming | undefined {
   if (!(seat > 0) || !(interference > 0)) return undefined;
   const degrees = (interference + SLIP) / (BRASS * seat);
-  const warm = `A brass plate warmed by about ${Math.ceil(degrees / 5) * 5} °C lets it slip in`;
-  return degrees > TOO_WARM
-    ? { degrees, says: `${warm}: too warm for hardened brass, lacquer and soft solder; press it cold instead.` }
-    : {
-        degrees,
-        says: `${warm}. Hot metal: tongs, a tray that cannot burn, and what your local rules ask of hot work.`,
-      };
+  return { degrees, isTooWarm: degrees > TOO_WARM };
+}
+
+/** How much warmer than the bush, °C, and whether that spoils hardened brass, lacquer and soft solder. */
+export interface Warming {
+  readonly degrees: number;
+  readonly isTooWarm: boolean;
 }

@@ -1,30 +1,16 @@
 /** What to do about a hole that is not where it should be, with numbers. */
-import { fixed } from '../../movement/decimal.ts';
 
-/** A displacement as the maker sees it: how far, and where to on the clock face of the marked side. */
+/** A displacement as the maker sees it: how far, and where to. */
 export interface Shift {
   /** mm */
   readonly amount: number;
-  /** Degrees counter-clockwise from the right, in [0, 360). */
-  readonly angleDeg: number;
-  /** Hour on a clock face, 12 at the top, to the half hour: 12, 12.5, 1, … 11.5. */
-  readonly clock: number;
+  /** Radians anticlockwise from the right, in (−π, π]. */
+  readonly angle: number;
 }
 
-/** A displacement in words of amount and direction. */
+/** Amount and direction of a displacement, mm. */
 export function shiftOf(dx: number, dy: number): Shift {
-  const angle = (Math.atan2(dy, dx) * 180) / Math.PI;
-  const angleDeg = ((angle % 360) + 360) % 360;
-  const hours = ((90 - angle) / 30 + 24) % 12;
-  const half = Math.round(hours * 2) / 2;
-  const clock = half === 0 || half === 12 ? 12 : half === 0.5 ? 12.5 : half;
-  return { amount: Math.hypot(dx, dy), angleDeg, clock };
-}
-
-/** "0.042 mm along 31.0° (towards 2 o'clock)". */
-export function shiftWords({ amount, angleDeg, clock }: Shift): string {
-  const hour = Number.isInteger(clock) ? `${clock} o'clock` : `half past ${Math.floor(clock)}`;
-  return `${fixed(amount, 3)} mm along ${fixed(angleDeg, 1)}° (towards ${hour})`;
+  return { amount: Math.hypot(dx, dy), angle: Math.atan2(dy, dx) };
 }
 
 /** The hole, and the maker's own limits for mending it. */
@@ -55,10 +41,13 @@ export interface EccentricBush {
 
 /** One way to mend a hole, with its numbers. */
 export type Cure =
-  | { readonly kind: 'leave'; readonly says: string }
-  | { readonly kind: 'ream'; readonly diameter: number; readonly towards: Shift; readonly says: string }
-  | { readonly kind: 'bush'; readonly bush: EccentricBush; readonly says: string }
-  | { readonly kind: 'plug'; readonly says: string };
+  /** It stands so near that it is left. */
+  | { readonly kind: 'leave'; readonly towards: Shift }
+  /** Drawn over until it cleans up at `diameter`, then bushed back to `bushTo`, mm. */
+  | { readonly kind: 'ream'; readonly diameter: number; readonly bushTo: number; readonly towards: Shift }
+  | { readonly kind: 'bush'; readonly bush: EccentricBush }
+  /** Plugged and drilled afresh; `onlyRoom` is the widest hole there, mm, where that is why nothing gentler is offered. */
+  | { readonly kind: 'plug'; readonly towards: Shift; readonly onlyRoom?: number };
 
 /** Below this a displacement is not worth a cure, mm: what careful marking out gives (practice: 0.01 to 0.02). */
 const NOT_WORTH = 0.015;
@@ -73,36 +62,20 @@ export function curesFor(dx: number, dy: number, options: CureOptions): readonly
   const { amount } = towards;
   const { diameter, roomDiameter = Number.POSITIVE_INFINITY } = options;
   if (amount <= (options.leaveWithin ?? NOT_WORTH)) {
-    return [{ kind: 'leave', says: `Off by ${fixed(amount, 3)} mm: within what marking out gives. Leave it.` }];
+    return [{ kind: 'leave', towards }];
   }
   const cures: Cure[] = [];
   // A hole moved by e and cleaned up all round needs twice e more in diameter.
   const reamed = diameter + 2 * amount;
   if (reamed <= roomDiameter) {
-    cures.push({
-      kind: 'ream',
-      diameter: reamed,
-      towards,
-      says: `Draw it over by ${shiftWords(towards)}: the hole cleans up at Ø ${fixed(reamed, 3)} or more; bush it back to Ø ${fixed(diameter, 3)}.`,
-    });
+    cures.push({ kind: 'ream', diameter: reamed, bushTo: diameter, towards });
   }
   const bush = eccentricBush(diameter, towards, options.leastWall ?? 0.8);
   if (bush.outer <= roomDiameter) {
-    cures.push({
-      kind: 'bush',
-      bush,
-      says: `Eccentric bush in the hole opened where it stands: Ø ${fixed(bush.outer, 3)} outside, bore Ø ${fixed(bush.bore, 3)} set off ${shiftWords(towards)}. In a three-jaw chuck pack one jaw by ${fixed(bush.shim.narrow, 3)} (narrow jaws) or ${fixed(bush.shim.flat, 3)} (flat jaws).`,
-    });
+    cures.push({ kind: 'bush', bush });
   }
   const plugBeyond = options.plugBeyond ?? diameter / 5;
-  const tight =
-    cures.length === 0
-      ? `There is room for Ø ${fixed(roomDiameter, 3)} only, too little to draw it over or bush it. `
-      : '';
-  const plug: Cure = {
-    kind: 'plug',
-    says: `${tight}Plug it and drill afresh ${shiftWords(towards)} from where it stands. Pressing and soldering: eye protection, ventilation, and what your local rules ask.`,
-  };
+  const plug: Cure = { kind: 'plug', towards, ...(cures.length === 0 ? { onlyRoom: roomDiameter } : {}) };
   return amount > plugBeyond ? [plug, ...cures] : [...cures, plug];
 }
 

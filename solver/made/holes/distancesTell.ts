@@ -2,6 +2,7 @@
 import type { Edit } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { combineReadings, type Measured } from '../readings/combine.ts';
+import type { ReadingDoubt } from '../readings/doubt.ts';
 import { trueLength } from '../readings/trueLength.ts';
 import { findWrongHoles, type HoleReport, type MeasuredDistance } from './wrongHole.ts';
 
@@ -10,7 +11,7 @@ export interface DistancesTell {
   readonly distances: readonly MeasuredDistance[];
   readonly report: HoleReport;
   /** Readings that cannot be, or are doubtful. */
-  readonly doubts: readonly string[];
+  readonly doubts: readonly ReadingDoubt[];
 }
 
 /** Smallest ± that a distance may weigh with, mm: no gauge of the trade is better. */
@@ -25,7 +26,7 @@ export function distancesTell(placed: PlacedMovement): DistancesTell {
   const { movement, places } = placed;
   const arborOf = new Map<string, string>(movement.wheels.map((wheel) => [wheel.id, wheel.arbor]));
   const byName = new Map([...places.values()].map((place) => [place.id as string, place]));
-  const doubts: string[] = [];
+  const doubts: ReadingDoubt[] = [];
   const pairs = new Map<string, { readonly from: string; readonly to: string; readonly read: Measured[] }>();
   for (const reading of movement.readings) {
     if (reading.setAside || reading.kind !== 'distance' || reading.of.length !== 2) continue;
@@ -33,7 +34,7 @@ export function distancesTell(placed: PlacedMovement): DistancesTell {
     if (!a || !b || a === b) continue;
     const found = trueLength(reading, Math.hypot(a.x - b.x, a.y - b.y));
     if (found.kind !== 'length') {
-      doubts.push(found.says);
+      doubts.push(found.doubt);
       continue;
     }
     const key = JSON.stringify([a.id, b.id].sort());

@@ -1,8 +1,9 @@
 /** Several readings of one length: the weighted mean, its ±, and the readings that do not belong with the rest. */
+import type { ReadingId } from '../../movement/ids.ts';
 
 /** One reading that is to be combined. */
 export interface Measured {
-  readonly id: string;
+  readonly id: ReadingId;
   /** mm, and its ± (two standard deviations). */
   readonly length: number;
   readonly plusMinus: number;
@@ -15,8 +16,8 @@ export interface Combined {
   /** Weighted mean of the readings used, mm, and its ± (two standard deviations, widened where they scatter more than stated). */
   readonly length: number;
   readonly plusMinus: number;
-  readonly used: readonly string[];
-  readonly outliers: readonly { readonly id: string; readonly off: number }[];
+  readonly used: readonly ReadingId[];
+  readonly outliers: readonly { readonly id: ReadingId; readonly off: number }[];
 }
 
 /** A reading is named when it lies this many standard deviations from the median of all (common practice: three and a half). */

@@ -5,6 +5,7 @@ import type { Edit } from '../../movement/index.ts';
 import type { Movement, Reading, RuleOf } from '../../movement/schema.ts';
 import { calculatedDepth } from '../../teeth/index.ts';
 import { type Combined, combineReadings, type Measured } from './combine.ts';
+import type { ReadingDoubt } from './doubt.ts';
 import { trueLength } from './trueLength.ts';
 
 /** All readings of one depth together, mm. */
@@ -12,8 +13,8 @@ export interface DepthReadings {
   readonly rule: RuleId;
   readonly calculated: number;
   readonly measured?: Combined;
-  /** Readings that cannot be or are doubtful, in words; they are kept in the movement but not used. */
-  readonly doubts: readonly string[];
+  /** What is asked about readings that cannot be or are doubtful; they are kept in the movement but not used. */
+  readonly doubts: readonly ReadingDoubt[];
 }
 
 /** For every depth with readings that are not set aside: the combined value against the calculated one. */
@@ -25,12 +26,12 @@ export function depthReadings(movement: Movement): readonly DepthReadings[] {
     const readings = a && b ? movement.readings.filter((reading) => isOfPair(reading, rule, [a.arbor, b.arbor])) : [];
     if (!a || !b || readings.length === 0) return [];
     const calculated = calculatedDepth(a, b, movement).distance;
-    const doubts: string[] = [];
+    const doubts: ReadingDoubt[] = [];
     const good: Measured[] = [];
     for (const reading of readings) {
       const found = trueLength(reading, calculated);
       if (found.kind === 'length') good.push({ ...found, id: reading.id, stands: reading.stands !== undefined });
-      else doubts.push(found.says);
+      else doubts.push(found.doubt);
     }
     const measured = combineReadings(good);
     return [{ rule: rule.id, calculated, doubts, ...(measured ? { measured } : {}) }];

@@ -1,12 +1,12 @@
 /** Readings of where holes were drilled: brought together for each hole, with what is doubtful, and the edit that takes them over. */
 
-import { fixed } from '../../movement/decimal.ts';
-import type { PointId } from '../../movement/ids.ts';
+import type { PointId, ReadingId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import { MM_PER_INCH } from '../../movement/measures.ts';
 import type { Made, Movement, Reading } from '../../movement/schema.ts';
 import type { PlacedMovement, Point } from '../../planting/placed.ts';
 import { type Combined, combineReadings } from './combine.ts';
+import type { PlaceDoubt, PlaceSlip } from './doubt.ts';
 import { USUAL_PLUS_MINUS } from './trueLength.ts';
 
 type At = readonly [number, number];
@@ -15,7 +15,7 @@ type At = readonly [number, number];
 export type TruePlace =
   | { readonly kind: 'place'; readonly at: At; readonly plusMinus: number }
   /** Kept but not used until the maker answers; `meant` is the place if the suspicion is right. */
-  | { readonly kind: 'doubt'; readonly says: string; readonly at: At; readonly meant: At };
+  | { readonly kind: 'doubt'; readonly doubt: PlaceDoubt; readonly at: At; readonly meant: At };
 
 /** The place that several readings give: as `Combined`, along each axis; `off` is how far a reading lies from it, mm. */
 export interface CombinedPlace extends Omit<Combined, 'length'> {
@@ -26,8 +26,8 @@ export interface CombinedPlace extends Omit<Combined, 'length'> {
 export interface PlaceReadings {
   readonly point: PointId;
   readonly measured?: CombinedPlace;
-  /** Readings that are doubtful, in words; they are kept in the movement but not used. */
-  readonly doubts: readonly string[];
+  /** What is asked about doubtful readings; they are kept in the movement but not used. */
+  readonly doubts: readonly PlaceDoubt[];
   /** What is noted as drilled, once it is. */
   readonly made?: Made;
   /** Is the hole taken as drilled where the readings put it? */
@@ -35,15 +35,15 @@ export interface PlaceReadings {
 }
 
 /** What may have happened to a place, and the place that was meant then. */
-const SLIPS: readonly (readonly [(at: At) => At, string])[] = [
-  [([x, y]) => [x / MM_PER_INCH, y / MM_PER_INCH], 'figures in millimetres taken as inches'],
-  [([x, y]) => [x * MM_PER_INCH, y * MM_PER_INCH], 'figures in inches taken as millimetres'],
-  [([x, y]) => [x / 10, y / 10], 'a decimal point one place too far right'],
-  [([x, y]) => [x * 10, y * 10], 'a decimal point one place too far left'],
-  [([x, y]) => [-x, y], 'a place seen from the other face: x the other way'],
-  [([x, y]) => [x, -y], 'y counted the other way'],
-  [([x, y]) => [-x, -y], 'both axes counted the other way'],
-  [([x, y]) => [y, x], 'x and y exchanged'],
+const SLIPS: readonly (readonly [(at: At) => At, PlaceSlip])[] = [
+  [([x, y]) => [x / MM_PER_INCH, y / MM_PER_INCH], 'mmAsInches'],
+  [([x, y]) => [x * MM_PER_INCH, y * MM_PER_INCH], 'inchesAsMm'],
+  [([x, y]) => [x / 10, y / 10], 'pointTooFarRight'],
+  [([x, y]) => [x * 10, y * 10], 'pointTooFarLeft'],
+  [([x, y]) => [-x, y], 'otherFace'],
+  [([x, y]) => [x, -y], 'yTurned'],
+  [([x, y]) => [-x, -y], 'bothTurned'],
+  [([x, y]) => [y, x], 'axesExchanged'],
 ];
 /** A slip is only suspected where it brings the place this near to the planned one, as a share of its distance from the zero, and the reading itself is twice as far off. */
 const SLIP_FIT = 0.03;
@@ -59,21 +59,21 @@ const NEAT = 1e6;
  */
 export function truePlace({ id, at, plusMinus, stands }: Reading, expected?: Point): TruePlace | undefined {
   if (!at) return undefined;
-  const meant = expected && !stands ? slipOf(at, [expected.x, expected.y]) : undefined;
-  if (!meant) return { kind: 'place', at, plusMinus: plusMinus ?? USUAL_PLUS_MINUS };
-  const says = `Reading ${id} stands at ${placeSays(at)} where ${placeSays([expected?.x ?? 0, expected?.y ?? 0])} is planned: it looks like ${meant[1]}. Did you mean ${placeSays(meant[0])}?`;
-  return { kind: 'doubt', at, meant: meant[0], says };
+  const planned: At = [expected?.x ?? 0, expected?.y ?? 0];
+  const found = expected && !stands ? slipOf(at, planned) : undefined;
+  if (!found) return { kind: 'place', at, plusMinus: plusMinus ?? USUAL_PLUS_MINUS };
+  const [meant, slip] = found;
+  return { kind: 'doubt', at, meant, doubt: { kind: 'placeSlip', reading: id, at, planned, slip, meant } };
 }
 
-const placeSays = ([x, y]: At): string => `${fixed(x, 3)}, ${fixed(y, 3)}`;
 const apart = (a: At, b: At): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
-function slipOf(at: At, expected: At): readonly [At, string] | undefined {
+function slipOf(at: At, expected: At): readonly [At, PlaceSlip] | undefined {
   const near = SLIP_FIT * Math.hypot(...expected);
   if (apart(at, expected) <= 2 * near) return undefined;
-  for (const [undo, cause] of SLIPS) {
+  for (const [undo, slip] of SLIPS) {
     const meant = undo(at);
-    if (apart(meant, expected) < near) return [meant, cause];
+    if (apart(meant, expected) < near) return [meant, slip];
   }
   return undefined;
 }
@@ -81,14 +81,15 @@ function slipOf(at: At, expected: At): readonly [At, string] | undefined {
 /** For every hole whose place was read, or that is noted as drilled: the combined place. `places` are where holes stand now. */
 export function placeReadings(movement: Movement, places: PlacedMovement['places']): readonly PlaceReadings[] {
   return [...places.values()].flatMap(({ id, x, y }): PlaceReadings[] => {
-    const doubts: string[] = [];
-    const good: { readonly id: string; readonly at: At; readonly plusMinus: number; readonly stands: boolean }[] = [];
+    const doubts: PlaceDoubt[] = [];
+    const good: { readonly id: ReadingId; readonly at: At; readonly plusMinus: number; readonly stands: boolean }[] =
+      [];
     const made = movement.made.find(({ point, at }) => point === id && at !== undefined);
     for (const reading of movement.readings) {
       if (reading.kind !== 'place' || reading.setAside || reading.of[0] !== id) continue;
       const found = truePlace(reading, { x, y });
       if (found?.kind === 'place') good.push({ ...found, id: reading.id, stands: reading.stands !== undefined });
-      else if (found) doubts.push(found.says);
+      else if (found) doubts.push(found.doubt);
     }
     if (good.length + doubts.length === 0 && !made) return [];
     const measured = combinePlaces(good);
@@ -99,7 +100,7 @@ export function placeReadings(movement: Movement, places: PlacedMovement['places
 
 /** A reading that does not belong with the rest along one axis counts along neither. */
 function combinePlaces(
-  read: readonly { readonly id: string; readonly at: At; readonly plusMinus: number; readonly stands: boolean }[],
+  read: readonly { readonly id: ReadingId; readonly at: At; readonly plusMinus: number; readonly stands: boolean }[],
 ): CombinedPlace | undefined {
   const along = (axis: 0 | 1, among: typeof read) =>
     combineReadings(among.map((each) => ({ ...each, length: each.at[axis] })));

@@ -1,10 +1,11 @@
 /** Readings of sizes brought together: what each part measures, what is doubtful, and the edit that takes it over. */
 
-import { fixed } from '../../movement/decimal.ts';
+import type { ReadingId } from '../../movement/ids.ts';
 import type { Movement, Reading } from '../../movement/schema.ts';
 import { cuttingDataOf } from '../../teeth/cutting/index.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
 import { type Combined, combineReadings, type Measured } from './combine.ts';
+import type { LengthDoubt, ReadingDoubt } from './doubt.ts';
 import { type PartSize, partSizes, sizeKeyOf, wheelAsDrawn } from './sizes.ts';
 import { type TrueLength, trueLength } from './trueLength.ts';
 
@@ -12,8 +13,8 @@ import { type TrueLength, trueLength } from './trueLength.ts';
 export interface SizeReadings {
   readonly size: PartSize;
   readonly measured?: Combined;
-  /** Readings that cannot be or are doubtful, in words; they are kept in the movement but not used. */
-  readonly doubts: readonly string[];
+  /** What is asked about readings that cannot be or are doubtful; they are kept in the movement but not used. */
+  readonly doubts: readonly ReadingDoubt[];
   /** Is what was measured what everything reckons with? */
   readonly isUsed: boolean;
 }
@@ -35,12 +36,12 @@ export function sizeReadings(movement: Movement): readonly SizeReadings[] {
   return partSizes(movement).flatMap((size): SizeReadings[] => {
     const readings = byKey.get(size.key);
     if (!readings) return [];
-    const doubts: string[] = [];
+    const doubts: ReadingDoubt[] = [];
     const good: Measured[] = [];
     for (const reading of readings) {
       const found = trueSize(reading, size, movement);
       if (found.kind === 'length') good.push({ ...found, id: reading.id, stands: reading.stands !== undefined });
-      else doubts.push(found.says);
+      else doubts.push(found.doubt);
     }
     const measured = combineReadings(good);
     const isUsed = measured !== undefined && Math.abs(measured.length - size.inUse) < SAME;
@@ -54,8 +55,8 @@ export function trueSize(reading: Reading, size: PartSize, movement: Movement): 
   // Ten times as much end shake or run-out is a fact, not a slip: only what the part itself forbids is asked about.
   const found = trueLength(reading, small ? undefined : size.drawn, jawsFactor(reading, movement));
   if (found.kind !== 'length' || reading.stands) return found;
-  const doubt = unlikely(found.length, size, movement);
-  return doubt === undefined ? found : { kind: 'doubt', length: found.length, says: `Reading ${reading.id}: ${doubt}` };
+  const doubt = unlikely(reading.id, found.length, size, movement);
+  return doubt ? { kind: 'doubt', length: found.length, doubt } : found;
 }
 
 /** Flat jaws bridge two tips where the count is odd: the tips stand further out than they read, by this factor. */
@@ -66,26 +67,28 @@ function jawsFactor({ taken, of }: Reading, movement: Movement): number {
 }
 
 /** What speaks against a size, where its neighbours on the same part say so. */
-function unlikely(length: number, { field, part, what }: PartSize, movement: Movement): string | undefined {
+function unlikely(
+  reading: ReadingId,
+  length: number,
+  { field, part }: PartSize,
+  movement: Movement,
+): LengthDoubt | undefined {
   const wheel = movement.wheels.find(({ id }) => id === part);
   if (wheel && field === 'tipDiameter') {
     const root = 2 * sizeOfWheel(wheel, movement).rootRadius;
-    const isCutAway = wheel.internal ? length >= root : length <= root;
-    if (isCutAway) return `${fixed(length, 3)} mm ${what} leaves no teeth: their roots stand at ${fixed(root, 3)} mm.`;
+    const { internal } = wheel;
+    const isCutAway = internal ? length >= root : length <= root;
+    if (isCutAway) return { kind: 'noTeethLeft', reading, length, root, internal };
   }
   if (wheel && field === 'runOut') {
     const drawn = sizeOfWheel(wheel, movement);
     const depth = Math.abs(drawn.tipRadius - drawn.rootRadius);
-    if (length > depth) {
-      return `a run-out of ${fixed(length, 3)} mm is more than the teeth are deep (${fixed(depth, 3)}).`;
-    }
+    if (length > depth) return { kind: 'runOutBeyondTeeth', reading, length, depth };
   }
   if (field === 'endShake') {
     const heights = movement.plates.flatMap(({ levels }) => [levels.from, levels.to]);
     const frame = heights.length > 0 ? Math.max(...heights) - Math.min(...heights) : Number.POSITIVE_INFINITY;
-    if (length > frame) {
-      return `an end shake of ${fixed(length, 3)} mm is more than the whole frame is high (${fixed(frame, 3)}).`;
-    }
+    if (length > frame) return { kind: 'endShakeBeyondFrame', reading, length, frame };
   }
   return undefined;
 }

@@ -4,7 +4,6 @@
  * (contact, clearance, shake, stacks), and the drawn one is kept in `asDrawn`.
  */
 
-import { labelsOf } from '../../marking/index.ts';
 import type { PartId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import type { Arbor, Movement, Plate, Reading, Wheel } from '../../movement/schema.ts';
@@ -22,9 +21,6 @@ export interface PartSize {
   /** For pivots and the holes they run in: which bearing of the arbor, from 0. */
   readonly bearing?: number;
   readonly field: SizeField;
-  /** "Third arbor 60", and "over the tips". */
-  readonly label: string;
-  readonly what: string;
   /** On the drawing, or calculated, mm. */
   readonly drawn: number;
   /** What is reckoned with, mm. */
@@ -42,26 +38,17 @@ const keyOf = (kind: string, part: string, bearing?: number): string => `${kind}
 
 /** Every size of a movement that can be measured, in the order of the file. */
 export function partSizes(movement: Movement): readonly PartSize[] {
-  const label = labelsOf(movement);
-  const plates = new Map<string, Plate>(movement.plates.map((plate) => [plate.id, plate]));
   return [
-    ...movement.wheels.flatMap((wheel) => wheelSizes(wheel, movement, `${label(wheel.arbor)} ${wheel.teeth}`)),
-    ...movement.arbors.flatMap((arbor) => arborSizes(arbor, plates, label(arbor.id))),
+    ...movement.wheels.flatMap((wheel) => wheelSizes(wheel, movement)),
+    ...movement.arbors.flatMap((arbor) => arborSizes(arbor)),
     ...movement.posts.flatMap((post) => [
-      size(post, post.asDrawn, 'diameter', 'diameter', label(post.id), 'across'),
-      size(post, post.asDrawn, 'bore', 'hole', label(post.id), 'its hole in the plate'),
+      size(post, post.asDrawn, 'diameter', 'diameter'),
+      size(post, post.asDrawn, 'bore', 'hole'),
     ]),
-    ...movement.marks.map((mark) => size(mark, mark.asDrawn, 'bore', 'hole', label(mark.id), 'its hole')),
+    ...movement.marks.map((mark) => size(mark, mark.asDrawn, 'bore', 'hole')),
     ...movement.plates.map((plate) => {
       const thickness = plate.levels.to - plate.levels.from;
-      return size(
-        { id: plate.id, thickness },
-        plate.asDrawn,
-        'thickness',
-        'thickness',
-        plate.name ?? plate.id,
-        'thick',
-      );
+      return size({ id: plate.id, thickness }, plate.asDrawn, 'thickness', 'thickness');
     }),
   ];
 }
@@ -72,7 +59,7 @@ type Drawn = { readonly [F in SizeField]?: number | typeof OF_FORM } | undefined
 /** Stands for the drawn tips of a wheel that has them from its form. */
 const OF_FORM = 'ofForm';
 
-function size(holder: Holder, asDrawn: Drawn, kind: SizeKind, field: SizeField, label: string, what: string): PartSize {
+function size(holder: Holder, asDrawn: Drawn, kind: SizeKind, field: SizeField): PartSize {
   const inUse = holder[field] ?? 0;
   const drawn = asDrawn?.[field];
   const isReplaced = drawn !== undefined;
@@ -81,24 +68,21 @@ function size(holder: Holder, asDrawn: Drawn, kind: SizeKind, field: SizeField, 
     kind,
     part: holder.id,
     field,
-    label,
-    what,
     drawn: typeof drawn === 'number' ? drawn : inUse,
     inUse,
     isReplaced,
   };
 }
 
-function wheelSizes(wheel: Wheel, movement: Movement, label: string): readonly PartSize[] {
-  const own = (kind: SizeKind, field: SizeField, what: string) => size(wheel, wheel.asDrawn, kind, field, label, what);
-  const sizes = [own('thickness', 'thickness', 'thick'), own('runOut', 'runOut', 'run-out of the teeth')];
-  if (wheel.bore !== undefined) sizes.push(own('bore', 'bore', 'bore'));
+function wheelSizes(wheel: Wheel, movement: Movement): readonly PartSize[] {
+  const own = (kind: SizeKind, field: SizeField) => size(wheel, wheel.asDrawn, kind, field);
+  const sizes = [own('thickness', 'thickness'), own('runOut', 'runOut')];
+  if (wheel.bore !== undefined) sizes.push(own('bore', 'bore'));
   // The trundles of a lantern pinion have no tips of their own.
   if (wheel.form === 'lantern') return sizes;
   const drawn = 2 * sizeOfWheel(wheelAsDrawn(wheel), movement).tipRadius;
   const inUse = 2 * sizeOfWheel(wheel, movement).tipRadius;
-  const what = wheel.internal ? 'inside the tips' : 'over the tips';
-  return [{ ...own('diameter', 'tipDiameter', what), drawn, inUse }, ...sizes];
+  return [{ ...own('diameter', 'tipDiameter'), drawn, inUse }, ...sizes];
 }
 
 /** The wheel with the tips that the drawing or the standard gives it. */
@@ -109,22 +93,20 @@ export function wheelAsDrawn(wheel: Wheel): Wheel {
   return drawn === OF_FORM ? rest : { ...rest, tipDiameter: drawn };
 }
 
-function arborSizes(arbor: Arbor, plates: ReadonlyMap<string, Plate>, label: string): readonly PartSize[] {
+function arborSizes(arbor: Arbor): readonly PartSize[] {
   const bearings = arbor.bearings.flatMap((bearing, index): PartSize[] => {
-    const plate = bearing.plate === undefined ? undefined : plates.get(bearing.plate);
-    const where = plate ? `in ${plate.name ?? plate.id}` : `of bearing ${index + 1}`;
     const holder = { id: arbor.id, bore: bearing.bore, pivot: bearing.pivot };
-    const own = (kind: SizeKind, field: SizeField, what: string): PartSize => ({
-      ...size(holder, bearing.asDrawn, kind, field, label, `${what} ${where}`),
+    const own = (kind: SizeKind, field: SizeField): PartSize => ({
+      ...size(holder, bearing.asDrawn, kind, field),
       key: keyOf(kind, arbor.id, index),
       bearing: index,
     });
-    return [own('diameter', 'pivot', 'pivot'), own('bore', 'bore', 'hole')];
+    return [own('diameter', 'pivot'), own('bore', 'bore')];
   });
   return [
-    size(arbor, arbor.asDrawn, 'diameter', 'diameter', label, 'body'),
+    size(arbor, arbor.asDrawn, 'diameter', 'diameter'),
     ...bearings,
-    size(arbor, arbor.asDrawn, 'endShake', 'endShake', label, 'end shake'),
+    size(arbor, arbor.asDrawn, 'endShake', 'endShake'),
   ];
 }
 

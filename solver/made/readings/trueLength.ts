@@ -3,9 +3,9 @@
  * that cannot be are not swallowed: they are recognised and asked about.
  */
 
-import { fixed } from '../../movement/decimal.ts';
 import { MM_PER_INCH } from '../../movement/measures.ts';
 import type { Reading } from '../../movement/schema.ts';
+import type { Impossible, LengthDoubt, LengthSlip } from './doubt.ts';
 
 /** ± of a gauge that states none, mm, two standard deviations: a vernier caliper in practised hands (common practice). */
 export const USUAL_PLUS_MINUS = 0.04;
@@ -14,17 +14,17 @@ export const USUAL_PLUS_MINUS = 0.04;
 export type TrueLength =
   | { readonly kind: 'length'; readonly length: number; readonly plusMinus: number }
   /** The figure is kept but not used until the maker answers; `meant` is the length if the suspicion is right, mm. */
-  | { readonly kind: 'doubt'; readonly says: string; readonly length: number; readonly meant?: number }
-  | { readonly kind: 'impossible'; readonly says: string };
+  | { readonly kind: 'doubt'; readonly doubt: LengthDoubt; readonly length: number; readonly meant?: number }
+  | { readonly kind: 'impossible'; readonly doubt: Impossible };
 
 /** Factors by which a figure is off when its unit was mistaken, and what then happened. */
-const SLIPS: readonly (readonly [number, string])[] = [
-  [MM_PER_INCH, 'a figure in millimetres taken as inches'],
-  [1 / MM_PER_INCH, 'a figure in inches taken as millimetres'],
-  [10, 'a decimal point one place too far right'],
-  [0.1, 'a decimal point one place too far left'],
-  [2, 'a diameter where a radius is wanted, or both sides counted'],
-  [0.5, 'a radius where a diameter is wanted'],
+const SLIPS: readonly (readonly [number, LengthSlip])[] = [
+  [MM_PER_INCH, 'mmAsInches'],
+  [1 / MM_PER_INCH, 'inchesAsMm'],
+  [10, 'pointTooFarRight'],
+  [0.1, 'pointTooFarLeft'],
+  [2, 'doubled'],
+  [0.5, 'halved'],
 ];
 /** A slip is only suspected where it explains the figure to this share, and the figure itself is farther off than that. */
 const SLIP_FIT = 0.03;
@@ -42,38 +42,28 @@ const SLIP_FIT = 0.03;
 export function trueLength(reading: Reading, expected?: number, jawsFactor = 1): TrueLength {
   const { value, taken } = reading;
   if (value === undefined || !Number.isFinite(value)) {
-    return { kind: 'impossible', says: `Reading ${reading.id} has no figure: enter what the gauge showed.` };
+    return { kind: 'impossible', doubt: { kind: 'noFigure', reading: reading.id } };
   }
   const shown = value - (taken?.zero ?? 0);
   const [a, b] = taken?.pins ?? [0, 0];
   const half = (a + b) / 2;
   const how = taken?.how ?? 'direct';
   if (how === 'over' && shown < half) {
-    return {
-      kind: 'impossible',
-      says: `Reading ${reading.id}: ${fixed(shown, 3)} over pins of ${fixed(a, 3)} and ${fixed(b, 3)} is shorter than the pins allow (at least ${fixed(half, 3)}). Check the pins' diameters, the zero, and whether it was taken inside.`,
-    };
+    return { kind: 'impossible', doubt: { kind: 'withinPins', reading: reading.id, shown, pins: [a, b], least: half } };
   }
   const through = (figure: number): number =>
     how === 'over' ? figure - half : how === 'inside' ? figure + half : how === 'jaws' ? figure * jawsFactor : figure;
   const length = through(shown);
   const least = reading.kind === 'runOut' || reading.kind === 'endShake' ? 0 : Number.MIN_VALUE;
   if (!(length >= least)) {
-    return {
-      kind: 'impossible',
-      says: `Reading ${reading.id} comes to ${fixed(length, 3)} mm: a length is above zero. Check its zero and sign.`,
-    };
+    return { kind: 'impossible', doubt: { kind: 'notAboveZero', reading: reading.id, length } };
   }
   const asked = reading.stands ? undefined : expected;
   const slip =
     asked === undefined ? undefined : slipOf(value, length, asked, (figure) => through(figure - (taken?.zero ?? 0)));
-  if (slip) {
-    return {
-      kind: 'doubt',
-      length,
-      meant: slip.meant,
-      says: `Reading ${reading.id} comes to ${fixed(length, 3)} mm where ${fixed(expected ?? 0, 3)} is planned: it looks like ${slip.cause}. Did you mean ${fixed(slip.meant, 3)} mm?`,
-    };
+  if (slip && expected !== undefined) {
+    const doubt = { kind: 'slip', reading: reading.id, length, planned: expected, ...slip } as const;
+    return { kind: 'doubt', length, meant: slip.meant, doubt };
   }
   return { kind: 'length', length, plusMinus: reading.plusMinus ?? USUAL_PLUS_MINUS };
 }
@@ -81,9 +71,9 @@ export function trueLength(reading: Reading, expected?: number, jawsFactor = 1):
 /** The slip of unit that brings the gauge's own figure to the expected length, if one does. */
 function slipOf(value: number, length: number, expected: number, lengthOf: (figure: number) => number) {
   if (!(expected > 0) || Math.abs(length / expected - 1) <= 2 * SLIP_FIT) return undefined;
-  for (const [factor, cause] of SLIPS) {
+  for (const [factor, slip] of SLIPS) {
     const meant = lengthOf(value / factor);
-    if (Math.abs(meant / expected - 1) < SLIP_FIT) return { meant, cause };
+    if (Math.abs(meant / expected - 1) < SLIP_FIT) return { meant, slip };
   }
   return undefined;
 }
