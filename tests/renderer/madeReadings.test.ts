@@ -152,7 +152,7 @@ test('the movement as of a day has what was made by its end; the history tells i
   expect(movementAsOf(made, '2026-05-02').made).toHaveLength(1);
   expect(movementAsOf(made, 'drawn').readings).toEqual([]);
   const [latest] = historyOf(speakerOf(made));
-  expect(latest?.says).toMatch(/^arbor 3 drilled at 50\.[23]/);
+  expect(latest?.says).toMatch(/^mark 3 drilled at 50\.[23]/);
 });
 
 test('other ways: a rotary table about the middle reads 45, 135, 225, 315 degrees; odd tables are asked about', () => {
