@@ -10,7 +10,7 @@ describe('depthwright errors', () => {
     expect(out).toContain('Tide arbor 83 : 45 Lunar-day pipe');
     expect(out).toMatch(/Upper moon wheel and Pillar upper right/);
     expect(out.replace(/\s+/g, ' ')).toMatch(
-      /0\.020 mm on "Tide arbor: depth from the day arbor" moves the depth Day arbor 44 : 84 Tide arbor by 0\.020 mm/,
+      /0\.020 mm on "Tide arbor: depth from the day arbor" moves "Tide arbor: depth from the day arbor" by 0\.020 mm/,
     );
     expect(out.replace(/\s+/g, ' ')).toContain('100 of 100 trials could be planted');
     expect(code).toBe(0);

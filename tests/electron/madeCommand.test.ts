@@ -45,9 +45,9 @@ test('as drawn there is nothing to ask about; the text tells the same', async ()
   expect(drawn.code).toBe(0);
   expect([made.depths, made.sizes, made.offPlaces, made.doubts]).toEqual([[], [], [], []]);
   const { out } = await depthwright(['made', file]);
-  expect(out).toContain('Third arbor 60, over the tips');
+  expect(out).toContain('Third wheel, over the tips');
   expect(out).toContain('Did you mean 1.600 mm?');
-  expect(out).toContain('third as drilled');
+  expect(out).toContain('Third arbor is 0.302 mm off its place, as drilled');
 });
 
 test('a day that is none is told, with the days that there are', async () => {

@@ -8,11 +8,12 @@ import type {
   SourceFound,
 } from '../../made/errors/index.ts';
 import { listed } from '../lists.ts';
+import { ruleQuoted } from '../rules.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 
 const OF: Sentences<ErrorOf> = {
-  length: ({ of }, { rule }) => rule(of),
+  length: ({ of }, speaker) => ruleQuoted(of, speaker),
   slide: ({ of }, { name }) => `the radius that ${name(of)} slides on`,
   place: ({ point }, { name }) => `the held place of ${name(point)}`,
   hole: ({ of }, { name }) => `the hole of ${name(of)}`,
@@ -51,14 +52,14 @@ export function effectSays(found: ErrorsFound, { on, index, by, change }: ErrorE
   switch (on) {
     case 'depth': {
       const rule = found.depths[index]?.rule;
-      const depth = rule === undefined ? 'a depth' : speaker.rule(rule);
+      const depth = rule === undefined ? 'a depth' : ruleQuoted(rule, speaker);
       return by === 'room' ? `changes the room of ${depth} ${amount}` : `moves ${depth} ${amount}`;
     }
     case 'gap':
       return `changes the gap of ${gapName(found.gaps[index]?.parts ?? [], speaker)} ${amount}`;
     case 'check': {
       const rule = found.checks[index]?.rule;
-      return `brings ${rule === undefined ? 'a rule' : speaker.rule(rule)} out ${amount}`;
+      return `brings ${rule === undefined ? 'a rule' : ruleQuoted(rule, speaker)} out ${amount}`;
     }
   }
 }
