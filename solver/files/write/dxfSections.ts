@@ -11,7 +11,7 @@ interface Opening {
   readonly nextHandle: number;
 }
 
-/** Colour numbers by layer (AutoCAD colour index: 7 ink, 1 red, 8 grey); sorting is by name, colour only helps the eye. */
+/** Colour numbers by layer (of the format: 7 ink, 1 red, 8 grey); sorting is by name, colour only helps the eye. */
 const COLOURS: Readonly<Record<LayerName, number>> = {
   OUTLINE: 7,
   HOLES: 7,
