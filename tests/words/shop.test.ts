@@ -211,8 +211,9 @@ describe('trials of errors, and changes', () => {
         }
       }),
     );
-    for (const kind of ['depths', 'trials'] as const)
+    for (const kind of ['depths', 'trials'] as const) {
       inBoth((speaker) => shop.doingSays({ kind, at: 1, of: 9 }, speaker));
+    }
     inBoth((speaker) => shop.doingSays({ kind: 'alone' }, speaker));
   });
 

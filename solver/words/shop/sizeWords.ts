@@ -17,7 +17,7 @@ export function sizeOf({ field, part, bearing }: PartSize, speaker: Speaker): st
     case 'diameter':
       return movement.posts.some(({ id }) => id === part) ? 'across' : 'body';
     case 'pivot':
-      return `pivot ${whichBearing(part, bearing, speaker)}`;
+      return `pivot ${whichBearing(part, bearing ?? 0, speaker)}`;
     case 'hole':
       return movement.posts.some(({ id }) => id === part) ? 'its hole in the plate' : 'its hole';
     case 'bore':
@@ -26,7 +26,7 @@ export function sizeOf({ field, part, bearing }: PartSize, speaker: Speaker): st
 }
 
 /** A bearing by its plate, else by its number on the arbor. */
-function whichBearing(arborId: string, bearing = 0, { movement, name }: Speaker): string {
+function whichBearing(arborId: string, bearing: number, { movement, name }: Speaker): string {
   const plate = movement.arbors.find(({ id }) => id === arborId)?.bearings[bearing]?.plate;
   return plate === undefined ? `of bearing ${bearing + 1}` : `in ${name(plate)}`;
 }
