@@ -2,7 +2,7 @@
  * Starts the window: the looks, the state, the shell (or the plain browser's part), the page.
  *
  * How the renderer is laid out, for whoever joins:
- * - `state/`    one module, `bench.svelte.ts`, holds the movement and all that is chosen; everything else is derived.
+ * - `state/`    one module, `bench.ts`, holds the movement and all that is chosen; everything else is derived.
  *               `../commands/` defines each command once for menu, key and button.
  * - `bench/`    the drawing. `scene.ts` turns the state into figures (`figures/`, plain data), `engraver.ts` draws
  *               them with three (`strokes/`), `lettering.ts` writes names and dimensions, `view.ts` alone converts

@@ -3,7 +3,7 @@
  * graphics context comes back or a font comes in.
  */
 
-import type { Bench } from '../state/bench.svelte.ts';
+import type { Bench } from '../state/bench.ts';
 import { pointOf } from '../state/derive/parts.ts';
 import { type Point, toScreen } from '../state/view.ts';
 import { type Balloon, placeBalloons, type Ring } from './balloons.ts';
@@ -68,11 +68,14 @@ export class BenchPainter {
   /** Takes over the state; reads all that the drawing depends on, so that an effect may call it. */
   show(bench: Bench): void {
     this.bench = bench;
-    const { placed, preview, chosen, view, findings } = bench;
+    const { derived, looking } = bench;
+    const { placed, findings } = derived;
+    const { chosen, view } = looking;
+    const { preview } = bench.hand;
     void view;
     void findings;
-    void bench.findingShown;
-    this.chosen = bench.emphasised;
+    void bench.looking.findingShown;
+    this.chosen = bench.derived.emphasised;
     const notes = guideFigures(preview?.guides ?? []);
     const only = chosen.length === 1 ? pointOf(placed, chosen[0] ?? '') : undefined;
     const place = only && placed.places.get(only);
@@ -85,15 +88,15 @@ export class BenchPainter {
     for (const [key, figure] of gapFigures(placed)) notes.set(key, figure);
     this.scene.update({
       placed,
-      drawn: bench.drawn,
+      drawn: bench.derived.drawn,
       passing: preview !== undefined,
-      sizes: bench.sizes,
-      shapes: bench.shapes,
-      phases: bench.phases,
+      sizes: bench.derived.sizes,
+      shapes: bench.derived.shapes,
+      phases: bench.derived.phases,
       chosen: this.chosen,
       related: NOTHING,
-      hovered: bench.hovered,
-      density: bench.density,
+      hovered: bench.looking.hovered,
+      density: bench.looking.density,
       notes,
     });
     this.frames.ask();
@@ -113,18 +116,19 @@ export class BenchPainter {
   private draw(): void {
     const { bench, colours } = this;
     if (!bench || !colours) return;
-    const { view, placed } = bench;
+    const { view } = bench.looking;
+    const { placed } = bench.derived;
     const ratio = window.devicePixelRatio;
     this.scene.draw(view, ratio);
     const lettered: Lettered[] = [
-      ...this.names.of({ placed, sizes: bench.sizes, view, nameOf: bench.nameOf, chosen: this.chosen }),
+      ...this.names.of({ placed, sizes: bench.derived.sizes, view, nameOf: bench.nameOf, chosen: this.chosen }),
       ...(this.loci ? locusLabels(this.loci.place, this.loci.loci, view, bench.lengthSays) : []),
       ...gapLabels(placed, view, bench.lengthSays),
-      ...guideLabels(bench.preview?.guides ?? [], view),
+      ...guideLabels(bench.hand.preview?.guides ?? [], view),
     ];
     const signs = signBoxes(placed, view);
     const title: Box = [view.width - TITLE_BLOCK.width, view.height - TITLE_BLOCK.height, view.width, view.height];
-    const balloons = bench.preview ? [] : this.balloonsOf(bench, [...signs, title]);
+    const balloons = bench.hand.preview ? [] : this.balloonsOf(bench, [...signs, title]);
     const leads: Lead[] = balloons.map(({ at, to }) => ({ from: at, to }));
     const blocked: Box[] = [
       ...signs,
@@ -136,7 +140,8 @@ export class BenchPainter {
     this.giveBalloons(balloons);
   }
 
-  private balloonsOf({ findings, view, placed, sizes }: Bench, blocked: readonly Box[]): Balloon[] {
+  private balloonsOf({ derived, looking: { view } }: Bench, blocked: readonly Box[]): Balloon[] {
+    const { findings, placed, sizes } = derived;
     if (findings.length === 0) return [];
     const places = findings.flatMap((finding, index) => {
       const at = finding.at;

@@ -1,11 +1,12 @@
 /** Changes of the movement that need no pointer: undo, redo, delete, the other crossing, nudging with the arrows. */
 import { nudgeChosen } from '../gestures/nudge.ts';
+import { portOf } from '../gestures/portOf.ts';
 import { chooseOtherCrossing, otherCrossingOf } from '../offers/crossings.ts';
-import type { Bench } from '../state/bench.svelte.ts';
+import type { Bench } from '../state/bench.ts';
 import type { Command } from './command.ts';
 
 const onBenchWithSome = (bench: Bench): boolean =>
-  bench.face === 'bench' && bench.chosen.length > 0 && !bench.settingDown;
+  bench.looking.face === 'bench' && bench.looking.chosen.length > 0 && !bench.hand.settingDown;
 
 /** One press of an arrow key moves by so much, mm; with Shift ten times as far. */
 const NUDGE = 0.1;
@@ -17,7 +18,7 @@ const nudge = (id: string, key: string, says: string, dx: number, dy: number): C
   describes: `Move what is chosen ${says.toLowerCase()}`,
   keys: [key],
   possible: onBenchWithSome,
-  run: (bench) => nudgeChosen(bench, dx, dy),
+  run: (bench) => nudgeChosen(portOf(bench), dx, dy),
 });
 
 export const changeCommands = {
@@ -27,7 +28,7 @@ export const changeCommands = {
     says: 'undo',
     describes: 'Undo the last change',
     keys: ['Mod+Z'],
-    possible: (bench) => bench.undoSays !== undefined,
+    possible: (bench) => bench.document.undoSays !== undefined,
     run: (bench) => bench.undo(),
   },
   redo: {
@@ -36,7 +37,7 @@ export const changeCommands = {
     says: 'redo',
     describes: 'Do again what was undone',
     keys: ['Mod+Shift+Z', 'Mod+Y'],
-    possible: (bench) => bench.redoSays !== undefined,
+    possible: (bench) => bench.document.redoSays !== undefined,
     run: (bench) => bench.redo(),
   },
   remove: {
@@ -45,10 +46,10 @@ export const changeCommands = {
     says: 'Delete',
     describes: 'Delete what is chosen, with its rules',
     keys: ['Delete', 'Backspace'],
-    possible: (bench) => bench.chosen.length > 0 && !bench.settingDown,
+    possible: (bench) => bench.looking.chosen.length > 0 && !bench.hand.settingDown,
     run: (bench) => {
-      const names = bench.chosen.map(bench.nameOf).join(', ');
-      bench.change(`delete ${names}`, [{ kind: 'remove', ids: bench.chosen }], { chosen: [] });
+      const names = bench.looking.chosen.map(bench.nameOf).join(', ');
+      bench.change(`delete ${names}`, [{ kind: 'remove', ids: bench.looking.chosen }], { chosen: [] });
     },
   },
   chooseAll: {
@@ -57,8 +58,8 @@ export const changeCommands = {
     says: 'Choose all',
     describes: 'Choose every arbor, post and mark',
     keys: ['Mod+A'],
-    possible: (bench) => bench.placed.places.size > 0,
-    run: (bench) => bench.choose([...bench.placed.places.keys()]),
+    possible: (bench) => bench.derived.placed.places.size > 0,
+    run: (bench) => bench.looking.choose([...bench.derived.placed.places.keys()]),
   },
   otherCrossing: {
     id: 'otherCrossing',

@@ -1,5 +1,5 @@
 /** A command is defined once: menus, keys and buttons ask the same `possible` and call the same `run`. */
-import type { Bench } from '../state/bench.svelte.ts';
+import type { Bench } from '../state/bench.ts';
 
 export type CommandGroup = 'movement' | 'change' | 'set down' | 'rules' | 'view' | 'help';
 

@@ -1,8 +1,10 @@
 /** All commands of the window, each defined once. */
 
-import { clearanceCommands } from '../clearance/clearanceCommands.ts';
-import type { Bench } from '../state/bench.svelte.ts';
-import { focusHandle } from '../state/outlineWork.svelte.ts';
+import { slideCommands } from '../clearance/slideCommands.ts';
+import { isCovered, openCommands } from '../frame/views.ts';
+import { chooseHandle, chosenHandle, focusHandle } from '../gestures/outline/chosenOutline.ts';
+import { portOf } from '../gestures/portOf.ts';
+import type { Bench } from '../state/bench.ts';
 import { changeCommands } from './changeCommands.ts';
 import type { Command } from './command.ts';
 import { copyCommands } from './copyCommands.ts';
@@ -22,14 +24,16 @@ const back: Command = {
   keys: ['Escape'],
   possible: () => true,
   run: (bench) => {
-    if (bench.abandonGesture()) return;
-    if (bench.viewShown) bench.leaveView();
-    else if (bench.settingDown) bench.settingDown.putAway(bench);
-    else if (bench.leaveView()) return;
-    else if (bench.outlines.handle) {
-      bench.outlines.choose(undefined);
+    const { hand } = bench;
+    const port = portOf(bench);
+    if (hand.abandon()) return;
+    if (isCovered(bench)) hand.leaveView();
+    else if (hand.settingDown) hand.settingDown.down.putAway();
+    else if (hand.leaveView()) return;
+    else if (chosenHandle(port)) {
+      chooseHandle(port, undefined);
       focusHandle(undefined);
-    } else bench.choose([]);
+    } else bench.looking.choose([]);
   },
 };
 
@@ -43,7 +47,8 @@ export const commands = {
   ...faceCommands,
   ...viewCommands,
   ...madeCommands,
-  ...clearanceCommands,
+  ...openCommands,
+  ...slideCommands,
   back,
 } satisfies Record<string, Command>;
 

@@ -2,17 +2,17 @@
 
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { Bench } from '../state/bench.svelte.ts';
+import type { Bench } from '../state/bench.ts';
 import type { Command } from './command.ts';
 import { partsCopied, pasteEdit } from './copying.ts';
 
 /** How far copies stand from their originals on screen, CSS pixels. */
 const AWAY_PX = 36;
-const hasChosen = (bench: Bench): boolean => bench.chosen.length > 0 && !bench.settingDown;
+const hasChosen = (bench: Bench): boolean => bench.looking.chosen.length > 0 && !bench.hand.settingDown;
 
 function copy(bench: Bench): void {
-  bench.copied = partsCopied(bench.movement, bench.chosen);
-  bench.tell('done', `Copied: ${bench.chosen.map(bench.nameOf).join(', ')}`);
+  bench.hand.copy(partsCopied(bench.document.movement, bench.looking.chosen));
+  bench.looking.tell('done', `Copied: ${bench.looking.chosen.map(bench.nameOf).join(', ')}`);
 }
 
 /** Points that stand in the movement after a change and did not before. */
@@ -39,9 +39,9 @@ export const copyCommands = {
     keys: ['Mod+X'],
     possible: hasChosen,
     run: (bench) => {
-      const says = bench.chosen.map(bench.nameOf).join(', ');
+      const says = bench.looking.chosen.map(bench.nameOf).join(', ');
       copy(bench);
-      bench.change(`cut ${says}`, [{ kind: 'remove', ids: bench.chosen }], { chosen: [] });
+      bench.change(`cut ${says}`, [{ kind: 'remove', ids: bench.looking.chosen }], { chosen: [] });
     },
   },
   paste: {
@@ -50,12 +50,12 @@ export const copyCommands = {
     says: 'Paste',
     describes: 'Set down what was copied, beside it',
     keys: ['Mod+V'],
-    possible: (bench) => bench.copied !== undefined && !bench.settingDown,
+    possible: (bench) => bench.hand.copied !== undefined && !bench.hand.settingDown,
     run: (bench) => {
-      if (!bench.copied) return;
-      const before = bench.movement;
-      if (!bench.change('paste', [pasteEdit(before, bench.copied, AWAY_PX / bench.view.scale)])) return;
-      bench.choose(newPoints(before, bench.movement));
+      if (!bench.hand.copied) return;
+      const before = bench.document.movement;
+      if (!bench.change('paste', [pasteEdit(before, bench.hand.copied, AWAY_PX / bench.looking.view.scale)])) return;
+      bench.looking.choose(newPoints(before, bench.document.movement));
     },
   },
   find: {

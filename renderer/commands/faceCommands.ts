@@ -1,5 +1,5 @@
 /** The four faces of the movement, each by its number. */
-import { FACES, type Face } from '../state/bench.svelte.ts';
+import { FACES, type Face } from '../state/looking.svelte.ts';
 import type { Command } from './command.ts';
 
 const DESCRIBES: Readonly<Record<Face, string>> = {
@@ -15,10 +15,10 @@ const shows = (face: Face, key: string): Command => ({
   says: FACES[face],
   describes: DESCRIBES[face],
   keys: [key],
-  possible: (bench) => bench.face !== face,
+  possible: (bench) => bench.looking.face !== face,
   run: (bench) => {
-    bench.settingDown?.putAway(bench);
-    bench.show(face);
+    bench.hand.settingDown?.down.putAway();
+    bench.looking.show(face);
   },
 });
 

@@ -11,7 +11,7 @@ export const fileCommands = {
     describes: 'Begin with an empty bench',
     keys: ['Mod+N'],
     possible: always,
-    run: (bench) => bench.session?.begin(),
+    run: (bench) => bench.document.session?.begin(),
   },
   open: {
     id: 'open',
@@ -20,7 +20,7 @@ export const fileCommands = {
     describes: 'Open a movement from a file',
     keys: ['Mod+O'],
     possible: always,
-    run: (bench) => bench.session?.open(),
+    run: (bench) => bench.document.session?.open(),
   },
   save: {
     id: 'save',
@@ -29,7 +29,7 @@ export const fileCommands = {
     describes: 'Save the movement to its file',
     keys: ['Mod+S'],
     possible: always,
-    run: (bench) => bench.session?.save(),
+    run: (bench) => bench.document.session?.save(),
   },
   saveAs: {
     id: 'saveAs',
@@ -38,7 +38,7 @@ export const fileCommands = {
     describes: 'Save the movement to another file',
     keys: ['Mod+Shift+S'],
     possible: always,
-    run: (bench) => bench.session?.saveAs(),
+    run: (bench) => bench.document.session?.saveAs(),
   },
   exportSheets: {
     id: 'exportSheets',
@@ -46,15 +46,15 @@ export const fileCommands = {
     says: 'Write the files…',
     describes: 'Write all sheets, drawings, drill programs and tables into a folder',
     keys: ['Mod+E'],
-    possible: (bench) => bench.movement.arbors.length > 0,
-    run: (bench) => bench.session?.exportSheets(),
+    possible: (bench) => bench.document.movement.arbors.length > 0,
+    run: (bench) => bench.document.session?.exportSheets(),
   },
   handOver: {
     id: 'handOver',
     group: 'movement',
     says: 'Hand over, one zip…',
     describes: 'Write everything for one job into one zip file',
-    possible: (bench) => bench.movement.arbors.length > 0,
-    run: (bench) => bench.session?.handOver(),
+    possible: (bench) => bench.document.movement.arbors.length > 0,
+    run: (bench) => bench.document.session?.handOver(),
   },
 } satisfies Record<string, Command>;

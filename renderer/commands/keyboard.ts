@@ -1,5 +1,6 @@
 /** Keys: which command a key press means. Silent while a value is typed, except for the keys that say otherwise. */
-import type { Bench } from '../state/bench.svelte.ts';
+import { isCovered } from '../frame/views.ts';
+import type { Bench } from '../state/bench.ts';
 import type { Command } from './command.ts';
 import { commandList } from './commands.ts';
 import { chordOf } from './keySigns.ts';
@@ -24,15 +25,15 @@ const OVER_A_VIEW = new Set(['undo', 'redo', 'back', 'otherLook', 'otherUnit', '
 /** Runs the command of a key press, if there is one. */
 export function keyPressed(bench: Bench, event: KeyboardEvent): void {
   if (event.defaultPrevented) return;
-  const chord = chordOf(event, bench.platform);
-  const leaves = chord === 'Escape' && (bench.viewShown || bench.rehearsing);
+  const chord = chordOf(event, bench.looking.platform);
+  const leaves = chord === 'Escape' && bench.hand.open !== undefined;
   if (isTyping(event.target) && !EVEN_WHILE_TYPING.has(chord) && !leaves) return;
   // A button in focus keeps Enter and Space for itself.
   const onButton = event.target instanceof HTMLElement && event.target.closest('button, a, [role="menuitem"]') !== null;
   if (onButton && (chord === 'Enter' || chord === 'Space')) return;
   if (document.querySelector('[role="menu"], [role="dialog"]') && chord !== 'Escape') return;
   const command = commandOf(bench, chord);
-  if (!command || (bench.viewShown && command.group !== 'movement' && !OVER_A_VIEW.has(command.id))) return;
+  if (!command || (isCovered(bench) && command.group !== 'movement' && !OVER_A_VIEW.has(command.id))) return;
   event.preventDefault();
   void command.run(bench);
 }

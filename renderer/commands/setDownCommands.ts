@@ -1,7 +1,10 @@
 /** Setting down: one command for each thing that can be set down, and the one that keeps it. */
-import { DOWN_KINDS, type DownKind } from '../gestures/setDownDrafts.ts';
-import { SettingDown } from '../gestures/settingDown.svelte.ts';
-import type { Bench } from '../state/bench.svelte.ts';
+
+import { portOf } from '../gestures/portOf.ts';
+import { DOWN_KINDS } from '../gestures/setDownDrafts.ts';
+import { SetDownGesture } from '../gestures/settingDown.ts';
+import type { Bench } from '../state/bench.ts';
+import type { DownKind } from '../state/underWay.ts';
 import type { Command } from './command.ts';
 
 /** One letter each; none is taken by another command. */
@@ -18,10 +21,10 @@ const KEYS: Readonly<Record<DownKind, string>> = {
 
 /** Begins to set down one kind of thing. */
 export function beginSettingDown(bench: Bench, kind: DownKind): void {
-  bench.settingDown?.putAway(bench);
-  bench.face = 'bench';
-  bench.settingDown = new SettingDown(bench, kind);
-  bench.tell('done', 'Point at the place and press, or type the numbers on the right. Esc puts it away.');
+  bench.hand.settingDown?.down.putAway();
+  bench.looking.show('bench');
+  new SetDownGesture(portOf(bench), kind);
+  bench.looking.tell('done', 'Point at the place and press, or type the numbers on the right. Esc puts it away.');
 }
 
 const setDown = (kind: DownKind): Command => ({
@@ -49,9 +52,9 @@ export const setDownCommands = {
     says: 'Set it down',
     describes: 'Set down what is shown, where it is shown',
     keys: ['Enter'],
-    possible: (bench) => bench.settingDown !== undefined,
+    possible: (bench) => bench.hand.settingDown !== undefined,
     run: (bench) => {
-      bench.settingDown?.keep(bench);
+      bench.hand.settingDown?.down.keep();
     },
   },
 } satisfies Record<string, Command>;

@@ -1,20 +1,14 @@
 /** How the movement is looked at: fit, zoom, look, unit, density, faces, the list of keys. */
 
-import type { Bench } from '../state/bench.svelte.ts';
+import type { Bench } from '../state/bench.ts';
 import { LOOKS } from '../state/looks.ts';
-import { panBy, zoomAt } from '../state/view.ts';
 import type { Command } from './command.ts';
 
 const always = (): boolean => true;
-const onBench = (bench: Bench): boolean => bench.face === 'bench';
+const onBench = (bench: Bench): boolean => bench.looking.face === 'bench';
 /** One press of a zoom key, and how far an arrow key moves the sheet, CSS pixels. */
 const ZOOM_STEP = 1.25;
 const PAN_STEP = 40;
-
-function zoomBy(bench: Bench, factor: number): void {
-  const { width, height } = bench.view;
-  bench.view = zoomAt(bench.view, { x: width / 2, y: height / 2 }, factor);
-}
 
 const pan = (id: string, key: string, says: string, dx: number, dy: number): Command => ({
   id,
@@ -23,17 +17,9 @@ const pan = (id: string, key: string, says: string, dx: number, dy: number): Com
   describes: `Move the sheet: ${says.toLowerCase()}`,
   keys: [key],
   // Arrows move what is chosen; the sheet moves when nothing is.
-  possible: (bench) => onBench(bench) && bench.chosen.length === 0 && !bench.settingDown,
-  run: (bench) => {
-    bench.view = panBy(bench.view, dx, dy);
-  },
+  possible: (bench) => onBench(bench) && bench.looking.chosen.length === 0 && !bench.hand.settingDown,
+  run: (bench) => bench.looking.pan(dx, dy),
 });
-
-/** The one wheel that is chosen, or the first on the arbor that is. */
-const chosenWheel = ({ chosen, movement }: Bench) =>
-  chosen.length === 1
-    ? movement.wheels.find(({ id, arbor }) => id === chosen[0] || arbor === chosen[0])?.id
-    : undefined;
 
 export const viewCommands = {
   fit: {
@@ -51,7 +37,7 @@ export const viewCommands = {
     says: 'Zoom to it',
     describes: 'Show what is chosen, large',
     keys: ['Shift+F'],
-    possible: (bench) => onBench(bench) && bench.chosen.length > 0,
+    possible: (bench) => onBench(bench) && bench.looking.chosen.length > 0,
     run: (bench) => bench.fitChosen(),
   },
   zoomIn: {
@@ -61,7 +47,7 @@ export const viewCommands = {
     describes: 'Zoom in',
     keys: ['+', '='],
     possible: onBench,
-    run: (bench) => zoomBy(bench, ZOOM_STEP),
+    run: (bench) => bench.looking.zoom(ZOOM_STEP),
   },
   zoomOut: {
     id: 'zoomOut',
@@ -70,7 +56,7 @@ export const viewCommands = {
     describes: 'Zoom out',
     keys: ['-'],
     possible: onBench,
-    run: (bench) => zoomBy(bench, 1 / ZOOM_STEP),
+    run: (bench) => bench.looking.zoom(1 / ZOOM_STEP),
   },
   sheetLeft: pan('sheetLeft', 'left', 'To the left', PAN_STEP, 0),
   sheetRight: pan('sheetRight', 'right', 'To the right', -PAN_STEP, 0),
@@ -82,10 +68,8 @@ export const viewCommands = {
     says: 'Fewer lines',
     describes: 'Toward numbers only',
     keys: ['['],
-    possible: (bench) => bench.density > 0,
-    run: (bench) => {
-      bench.density = Math.max(0, bench.density - 0.2);
-    },
+    possible: (bench) => bench.looking.density > 0,
+    run: (bench) => bench.looking.draw(bench.looking.density - 0.2),
   },
   moreContext: {
     id: 'moreContext',
@@ -93,80 +77,29 @@ export const viewCommands = {
     says: 'More lines',
     describes: 'Toward full context',
     keys: [']'],
-    possible: (bench) => bench.density < 1,
-    run: (bench) => {
-      bench.density = Math.min(1, bench.density + 0.2);
-    },
+    possible: (bench) => bench.looking.density < 1,
+    run: (bench) => bench.looking.draw(bench.looking.density + 0.2),
   },
   otherLook: {
     id: 'otherLook',
     group: 'view',
-    says: (bench) => LOOKS[bench.look === 'paper' ? 'layoutBlue' : 'paper'],
+    says: (bench) => LOOKS[bench.looking.look === 'paper' ? 'layoutBlue' : 'paper'],
     describes: 'Change between paper and layout blue',
     keys: ['L'],
     possible: always,
-    run: (bench) => {
-      bench.look = bench.look === 'paper' ? 'layoutBlue' : 'paper';
-    },
+    run: (bench) => bench.looking.wear(bench.looking.look === 'paper' ? 'layoutBlue' : 'paper'),
   },
   otherUnit: {
     id: 'otherUnit',
     group: 'view',
-    says: (bench) => (bench.movement.display.unit === 'mm' ? 'mm' : 'inch'),
+    says: (bench) => (bench.document.movement.display.unit === 'mm' ? 'mm' : 'inch'),
     describes: 'Show lengths in millimetres or inches',
     keys: ['U'],
     possible: always,
     run: (bench) => {
-      const unit = bench.movement.display.unit === 'mm' ? 'inch' : 'mm';
-      const display = { ...bench.movement.display, unit };
+      const unit = bench.document.movement.display.unit === 'mm' ? 'inch' : 'mm';
+      const display = { ...bench.document.movement.display, unit };
       bench.change(`show ${unit}`, [{ kind: 'describe', set: { display } }]);
-    },
-  },
-  rehearse: {
-    id: 'rehearse',
-    group: 'view',
-    says: 'Rehearsal',
-    describes: 'Turn the train and read the dials',
-    keys: ['R'],
-    possible: (bench) => !bench.rehearsing && bench.movement.wheels.length > 0,
-    run: (bench) => {
-      bench.face = 'bench';
-      bench.rehearsing = true;
-    },
-  },
-  counts: {
-    id: 'counts',
-    group: 'movement',
-    says: 'Find counts…',
-    describes: 'Find tooth counts for a wanted period',
-    keys: ['N'],
-    possible: (bench) => !bench.countsShown,
-    run: (bench) => {
-      bench.leaveView();
-      bench.countsShown = true;
-    },
-  },
-  cutting: {
-    id: 'cutting',
-    group: 'view',
-    says: 'How it is cut',
-    describes: 'Cutting and dividing of the chosen wheel',
-    keys: ['K'],
-    possible: (bench) => chosenWheel(bench) !== undefined,
-    run: (bench) => {
-      bench.cuttingShown = chosenWheel(bench);
-    },
-  },
-  power: {
-    id: 'power',
-    group: 'movement',
-    says: 'Weight, spring, pendulum…',
-    describes: 'What drives the movement, and what it beats',
-    keys: ['Shift+W'],
-    possible: (bench) => !bench.powerShown,
-    run: (bench) => {
-      bench.leaveView();
-      bench.powerShown = true;
     },
   },
   guide: {
@@ -174,12 +107,12 @@ export const viewCommands = {
     group: 'movement',
     says: 'Guided build',
     describes: 'Build a train of four arbors, step by step',
-    possible: (bench) => bench.guide !== 'on',
+    possible: (bench) => bench.looking.guide !== 'on',
     run: async (bench) => {
-      await bench.session?.begin();
+      await bench.document.session?.begin();
       // The maker may have kept what he had: then the guide goes on with that.
-      bench.face = 'bench';
-      bench.guide = 'on';
+      bench.looking.show('bench');
+      bench.looking.guideTo('on');
     },
   },
   keys: {
@@ -189,8 +122,6 @@ export const viewCommands = {
     describes: 'Show this list of keys',
     keys: ['?', 'F1'],
     possible: always,
-    run: (bench) => {
-      bench.keysShown = true;
-    },
+    run: (bench) => bench.looking.listKeys(true),
   },
 } satisfies Record<string, Command>;

@@ -3,78 +3,80 @@
 import type { PointId } from '../../solver/movement/ids.ts';
 import { contestedSays } from '../../solver/words/planting/index.ts';
 import { type Hit, hitAt, pointsWithin } from '../bench/hitTest.ts';
-import type { Bench } from '../state/bench.svelte.ts';
-import { panBy, zoomAt } from '../state/view.ts';
 
 import { dragPoint, prepareDrag } from './dragPoint.ts';
 import { dragSeveral } from './dragSeveral.ts';
 import { grabOutline, outlineUnder, tapOutline } from './outline/takeOutline.ts';
 import { type Gesture, PointerHub, type Press } from './pointerHub.ts';
+import type { GesturePort } from './port.ts';
 import { pointsOfChosen } from './severalDrag.ts';
 
+/** Ears on the sheet. */
+export interface Listening {
+  /** Gives up what pointers hold; false where they held nothing. */
+  abandon(): boolean;
+  dispose(): void;
+}
+
 /** Listens on the sheet until it is disposed of. */
-export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): void } {
+export function benchGestures(sheet: HTMLElement, port: GesturePort): Listening {
   const under = (press: Press): Hit | undefined =>
     hitAt({
-      placed: bench.placed,
-      sizes: bench.sizes,
-      view: bench.view,
+      placed: port.placed,
+      sizes: port.sizes,
+      view: port.view,
       pixel: press.pixel,
       finger: press.kind === 'touch',
     });
   const hub = new PointerHub(sheet, {
     pressed(start) {
-      const point = bench.settingDown ? undefined : under(start)?.point;
-      if (point && bench.settled.places.get(point)?.state === 'loose') prepareDrag(bench, point);
+      const point = port.settingDown ? undefined : under(start)?.point;
+      if (point && port.settled.places.get(point)?.state === 'loose') prepareDrag(port, point);
     },
     grab(start) {
-      if (bench.settingDown) return undefined;
-      const shape = start.adding ? undefined : grabOutline(bench, start);
+      if (port.settingDown) return undefined;
+      const shape = start.adding ? undefined : grabOutline(port, start);
       if (shape) return shape;
       const hit = under(start);
-      const several = hit?.point && !start.adding ? pointsOfChosen(bench.settled, bench.chosen) : [];
-      if (hit?.point && several.length > 1 && several.includes(hit.point)) return dragSeveral(bench, several, start);
-      if (hit?.point) return grabPoint(bench, hit.point, start);
-      return start.adding ? frameSeveral(bench, start) : undefined;
+      const several = hit?.point && !start.adding ? pointsOfChosen(port.settled, port.chosen) : [];
+      if (hit?.point && several.length > 1 && several.includes(hit.point)) return dragSeveral(port, several, start);
+      if (hit?.point) return grabPoint(port, hit.point, start);
+      return start.adding ? frameSeveral(port, start) : undefined;
     },
     tap(press, times) {
       sheet.focus({ preventScroll: true });
-      if (bench.settingDown) {
-        bench.settingDown.aim(bench, press.pixel, press.free);
-        bench.settingDown.keep(bench);
+      if (port.settingDown) {
+        port.settingDown.aim(press.pixel, press.free);
+        port.settingDown.keep();
         return;
       }
-      if (!press.adding && tapOutline(bench, press, times)) return;
+      if (!press.adding && tapOutline(port, press, times)) return;
       const hit = under(press);
       if (!hit) {
-        if (!press.adding) bench.choose([]);
+        if (!press.adding) port.choose([]);
         return;
       }
       // The second tap on a wheel's body means its arbor; a tap on the cross always does.
       const part = hit.kind === 'wheel' && times > 1 && hit.point ? hit.point : hit.part;
-      bench.choose([part], press.adding);
+      port.choose([part], press.adding);
     },
     menu(press) {
-      if (bench.settingDown) return;
+      if (port.settingDown) return;
       const hit = under(press);
-      const isChosen = hit && bench.chosen.some((part) => part === hit.part || part === hit.point);
+      const isChosen = hit && port.chosen.some((part) => part === hit.part || part === hit.point);
       // The menu acts on what was pressed; several stay chosen when it is one of them.
-      if (!isChosen) bench.choose(hit ? [hit.part] : []);
+      if (!isChosen) port.choose(hit ? [hit.part] : []);
     },
     hover(press) {
-      if (bench.settingDown && press) {
-        bench.settingDown.aim(bench, press.pixel, press.free);
+      if (port.settingDown && press) {
+        port.settingDown.aim(press.pixel, press.free);
         return;
       }
-      bench.hovered = press ? under(press)?.part : undefined;
-      sheet.style.cursor = press && outlineUnder(bench, press) ? 'move' : '';
+      port.hover(press ? under(press)?.part : undefined);
+      sheet.style.cursor = press && outlineUnder(port, press) ? 'move' : '';
     },
-    pan(dx, dy) {
-      bench.view = panBy(bench.view, dx, dy);
-    },
-    zoom(at, factor) {
-      bench.view = zoomAt(bench.view, at, factor);
-    },
+    pan: (dx, dy) => port.pan(dx, dy),
+    zoom: (at, factor) => port.zoom(factor, at),
   });
   const control = new AbortController();
   const { signal } = control;
@@ -86,8 +88,8 @@ export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): vo
   };
   window.addEventListener('keydown', alt, { signal });
   window.addEventListener('keyup', alt, { signal });
-  bench.abandonGesture = () => hub.abandon();
   return {
+    abandon: () => hub.abandon(),
     dispose() {
       control.abort();
       hub.dispose();
@@ -96,32 +98,32 @@ export function benchGestures(sheet: HTMLElement, bench: Bench): { dispose(): vo
 }
 
 /** A loose point is dragged; a planted one stays, and it is told why. */
-function grabPoint(bench: Bench, point: PointId, start: Press): Gesture {
-  const place = bench.settled.places.get(point);
-  if (place?.state === 'loose') return dragPoint(bench, point, start);
-  bench.choose([point]);
-  const name = bench.nameOf(point);
-  bench.tell(
+function grabPoint(port: GesturePort, point: PointId, start: Press): Gesture {
+  const place = port.settled.places.get(point);
+  if (place?.state === 'loose') return dragPoint(port, point, start);
+  port.choose([point]);
+  const name = port.nameOf(point);
+  port.tell(
     'refused',
     place?.state === 'contested'
-      ? `${name} cannot be dragged. ${contestedSays(bench.settled, point, bench.speaker)} Change a rule there or leave it out.`
+      ? `${name} cannot be dragged. ${contestedSays(port.settled, point, port.speaker)} Change a rule there or leave it out.`
       : `${name} is planted: its rules hold it here. Change a number on the right, or leave a rule out, to move it.`,
   );
   return { move: () => undefined, finish: () => undefined, abandon: () => undefined };
 }
 
 /** A frame drawn with Shift held chooses every place inside it. */
-function frameSeveral(bench: Bench, start: Press): Gesture {
+function frameSeveral(port: GesturePort, start: Press): Gesture {
   return {
     move(press) {
-      bench.frame = { from: start.pixel, to: press.pixel };
+      port.begin({ kind: 'frame', from: start.pixel, to: press.pixel });
     },
     finish(press) {
-      bench.frame = undefined;
-      bench.choose(pointsWithin(bench.placed, bench.view, start.pixel, press.pixel), true);
+      port.begin(undefined);
+      port.choose(pointsWithin(port.placed, port.view, start.pixel, press.pixel), true);
     },
     abandon() {
-      bench.frame = undefined;
+      port.begin(undefined);
     },
   };
 }

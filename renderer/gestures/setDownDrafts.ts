@@ -6,6 +6,7 @@
 import type { PointId } from '../../solver/movement/ids.ts';
 import { type Edit, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import type { DownKind, Draft } from '../state/underWay.ts';
 import type { Point } from '../state/view.ts';
 
 export const DOWN_KINDS = {
@@ -17,8 +18,7 @@ export const DOWN_KINDS = {
   plate: 'Plate',
   wall: 'Wall',
   opening: 'Opening',
-} as const;
-export type DownKind = keyof typeof DOWN_KINDS;
+} as const satisfies Record<DownKind, string>;
 
 export type FieldKind = 'length' | 'height' | 'count' | 'words' | 'choice';
 export interface Field {
@@ -27,8 +27,6 @@ export interface Field {
   readonly kind: FieldKind;
   readonly choices?: readonly { readonly value: string; readonly says: string }[];
 }
-
-export type Draft = Readonly<Record<string, number | string>>;
 
 const name: Field = { name: 'name', says: 'Name', kind: 'words' };
 const diameter: Field = { name: 'diameter', says: 'Diameter', kind: 'length' };

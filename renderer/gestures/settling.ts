@@ -11,9 +11,9 @@ import type { Edit } from '../../solver/movement/index.ts';
 import type { Rule } from '../../solver/movement/schema.ts';
 import { type DragSession, startDrag } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import type { Bench } from '../state/bench.svelte.ts';
 import type { Guide, Preview } from '../state/preview.ts';
 import type { Point } from '../state/view.ts';
+import type { Words } from './port.ts';
 import { withIds } from './ruleIds.ts';
 import { chooseSnap, type Snap, type SnapCandidate } from './snap.ts';
 import { movesWith, snapCandidates } from './snapCandidates.ts';
@@ -35,8 +35,6 @@ interface Snapped {
   readonly session: DragSession;
   readonly edits: readonly Edit[];
 }
-
-type Words = Pick<Bench, 'nameOf' | 'lengthSays'>;
 
 export class Settler {
   private readonly words: Words;

@@ -4,7 +4,7 @@ import { movementAsOf } from '../../solver/made/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import type { Bench } from '../state/bench.svelte.ts';
+import type { Bench } from '../state/bench.ts';
 
 /** Two states that are compared on the bench. */
 export interface Overlay {
@@ -22,7 +22,7 @@ class Overlays {
   times = $state(0);
 
   show(bench: Bench, overlay: Overlay): void {
-    this.held = { overlay, document: bench.documentsOpened };
+    this.held = { overlay, document: bench.document.opened };
   }
 
   hide(): void {
@@ -31,7 +31,7 @@ class Overlays {
 
   /** What is shown over this bench; nothing once another document was opened. */
   of(bench: Bench): Overlay | undefined {
-    return this.held?.document === bench.documentsOpened ? this.held.overlay : undefined;
+    return this.held?.document === bench.document.opened ? this.held.overlay : undefined;
   }
 }
 
@@ -42,7 +42,7 @@ export function showSinceDrawing(bench: Bench): void {
   overlays.times = 0;
   overlays.show(bench, {
     says: 'As drawn → as it stands now',
-    before: plantMovement(movementAsOf(bench.movement, 'drawn')),
+    before: plantMovement(movementAsOf(bench.document.movement, 'drawn')),
   });
 }
 

@@ -2,6 +2,7 @@
  * The bench and the shell together: what is opened, saved and asked. In a plain browser the page plays the shell's
  * part itself (`browserShell.ts`); the rest of the window does not know the difference.
  */
+
 import type {
   ExportFile,
   OpenedDocument,
@@ -15,7 +16,8 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import type { Command } from '../commands/command.ts';
 import { commands } from '../commands/commands.ts';
 import { handoverFile, workshopFiles } from '../readings/workshopFiles.ts';
-import type { Bench, Face } from '../state/bench.svelte.ts';
+import type { Bench } from '../state/bench.ts';
+import type { Face } from '../state/looking.svelte.ts';
 import { browserShell } from './browserShell.ts';
 import { demoText, FIRST_DEMO } from './demos.ts';
 
@@ -23,7 +25,7 @@ import { demoText, FIRST_DEMO } from './demos.ts';
 export interface Session {
   begin(): Promise<void>;
   open(): Promise<void>;
-  /** Opens a file of `bench.recent`. */
+  /** Opens a file of `bench.document.recent`. */
   openRecent(id: string): Promise<void>;
   drop(file: File): Promise<void>;
   openDemo(name: string): Promise<void>;
@@ -69,13 +71,15 @@ export function adoptDocument(bench: Bench, document: OpenedDocument): boolean {
   if (reading.kind === 'problems') {
     const [first, ...more] = reading.problems;
     const others = more.length > 0 ? ` And ${more.length} more.` : '';
-    bench.problems = { file: document.name, problems: reading.problems };
-    bench.tell('refused', `${document.name} cannot be opened: ${first?.says ?? 'it is no movement'}${others}`);
+    bench.looking.tell('refused', `${document.name} cannot be opened: ${first?.says ?? 'it is no movement'}${others}`);
     return false;
   }
   bench.adopt(reading.movement, document);
   if (reading.migratedFrom !== undefined) {
-    bench.tell('done', `${document.name} was written by version ${reading.migratedFrom}; saving writes it anew.`);
+    bench.looking.tell(
+      'done',
+      `${document.name} was written by version ${reading.migratedFrom}; saving writes it anew.`,
+    );
   }
   return true;
 }
@@ -83,32 +87,28 @@ export function adoptDocument(bench: Bench, document: OpenedDocument): boolean {
 /** Joins the bench to the shell, or to the browser's part, and shows what is to be shown first. */
 export function startSession(bench: Bench): Session {
   const shell: ShellBridge = window.depthwright ?? browserShell();
-  bench.platform = shell.platform;
-  const text = () => ({ handle: bench.handle, text: writeMovement(bench.movement) });
+  bench.looking.runsOn(shell.platform);
+  const text = () => ({ handle: bench.document.handle, text: writeMovement(bench.document.movement) });
   const opened = (reply: OpenReply): void => {
     if (reply.kind === 'opened') adoptDocument(bench, reply.document);
-    else if (reply.kind === 'failed') bench.tell('refused', reply.says);
+    else if (reply.kind === 'failed') bench.looking.tell('refused', reply.says);
   };
   const saved = (reply: SaveReply): void => {
     if (reply.kind === 'saved') bench.wasSaved(reply);
-    else if (reply.kind === 'failed') bench.tell('refused', reply.says);
+    else if (reply.kind === 'failed') bench.looking.tell('refused', reply.says);
   };
   const stops = [
     shell.onOpened((document) => adoptDocument(bench, document)),
-    shell.onFailed(({ says }) => bench.tell('refused', says)),
+    shell.onFailed(({ says }) => bench.looking.tell('refused', says)),
     shell.onSaved((document) => bench.wasSaved(document)),
     shell.onCommand((name) => runShellCommand(bench, name)),
-    shell.onRecent((recent) => {
-      bench.recent = recent;
-    }),
+    shell.onRecent((recent) => bench.document.openedBefore(recent)),
   ];
-  shell.provideText(() => (bench.handle ? text() : undefined));
+  shell.provideText(() => (bench.document.handle ? text() : undefined));
   const session: Session = {
     async begin() {
       const reply = await shell.newDocument();
-      if (reply.kind === 'blank') {
-        bench.adopt(emptyMovement(), { handle: reply.handle, unsaved: false });
-      }
+      if (reply.kind === 'blank') bench.adopt(emptyMovement(), { handle: reply.handle, unsaved: false });
     },
     open: async () => opened(await shell.open()),
     openRecent: async (id) => opened(await shell.openRecent(id)),
@@ -129,34 +129,35 @@ export function startSession(bench: Bench): Session {
     },
     async exportFiles(files) {
       const reply = await shell.exportFiles(files);
-      if (reply.kind === 'written') bench.tell('done', `${reply.names.length} files written to ${reply.folder}`);
-      else if (reply.kind === 'failed') bench.tell('refused', reply.says);
+      const { looking } = bench;
+      if (reply.kind === 'written') looking.tell('done', `${reply.names.length} files written to ${reply.folder}`);
+      else if (reply.kind === 'failed') looking.tell('refused', reply.says);
     },
     tellState: () =>
       shell.tellState({
-        handle: bench.handle,
-        title: bench.movement.title,
-        unsaved: bench.unsaved,
+        handle: bench.document.handle,
+        title: bench.document.movement.title,
+        unsaved: bench.document.unsaved,
         possible: possibleNow(bench),
       }),
     end: () => {
       for (const stop of stops) stop();
     },
   };
-  bench.session = session;
+  bench.document.join(session);
   void begin(bench, shell);
   return session;
 }
 
 async function begin(bench: Bench, shell: ShellBridge): Promise<void> {
   const start = await shell.start();
-  bench.recent = start.recent;
+  bench.document.openedBefore(start.recent);
   if (start.document && adoptDocument(bench, start.document)) return;
   const text = await demoText(FIRST_DEMO);
   // Whoever was quicker than the demo has opened a file of his own.
-  if (bench.handle !== '') return;
+  if (bench.document.handle !== '') return;
   adoptDemo(bench, FIRST_DEMO, text, start.blank);
-  if (start.firstStart) bench.guide = 'offered';
+  if (start.firstStart) bench.looking.guideTo('offered');
 }
 
 async function showDemo(bench: Bench, name: string, handle: string): Promise<void> {
@@ -170,8 +171,8 @@ function adoptDemo(bench: Bench, name: string, text: string | undefined, handle:
 
 function runShellCommand(bench: Bench, name: ShellCommand): void {
   const face = SHELL_FACES[name];
-  if (face) bench.show(face);
-  if (name === 'paper' || name === 'layoutBlue') bench.look = name;
+  if (face) bench.looking.show(face);
+  if (name === 'paper' || name === 'layoutBlue') bench.looking.wear(name);
   const command = SHELL_COMMANDS[name];
   if (command?.possible(bench)) void command.run(bench);
 }

@@ -1,12 +1,12 @@
 /** The edges of the window: files dropped onto it, and broken promises of our own code. */
-import type { Bench } from '../state/bench.svelte.ts';
+import type { Bench } from '../state/bench.ts';
 
 /** A file dropped anywhere onto the window is opened. */
 export function dropped(bench: Bench, event: DragEvent): void {
   const file = event.dataTransfer?.files[0];
   if (!file) return;
   event.preventDefault();
-  void bench.session?.drop(file);
+  void bench.document.session?.drop(file);
 }
 
 /**
@@ -15,10 +15,9 @@ export function dropped(bench: Bench, event: DragEvent): void {
  */
 export function brokenPromise(bench: Bench, event: Event | string): void {
   const says = event instanceof ErrorEvent ? event.message : String(event);
-  bench.abandonGesture();
-  bench.preview = undefined;
-  bench.settingDown = undefined;
-  bench.tell(
+  bench.hand.abandon();
+  bench.hand.begin(undefined);
+  bench.looking.tell(
     'refused',
     `Something broke in the program: ${says}. The movement is as it was before; save it to be safe.`,
   );

@@ -1,6 +1,6 @@
 /** The one bench, handed down to the components. */
 import { getContext, setContext } from 'svelte';
-import type { Bench } from './bench.svelte.ts';
+import type { Bench } from './bench.ts';
 
 const KEY = Symbol('bench');
 

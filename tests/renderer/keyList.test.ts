@@ -1,18 +1,11 @@
 /** The list of keys holds every key that does something, by comparing it with the commands and with what files listen for. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { commandList } from '../../renderer/commands/commands.ts';
 import { keyList } from '../../renderer/commands/keyList.ts';
 import { keysSay } from '../../renderer/commands/keySigns.ts';
 import { localKeys } from '../../renderer/commands/localKeys.ts';
-
-// The page's compiler turns runes into signals; for reading the table of commands a value as it stands will do.
-vi.hoisted(() => {
-  const state = Object.assign((value: unknown) => value, { raw: (value: unknown) => value });
-  const derived = Object.assign((value: unknown) => value, { by: (make: () => unknown) => make() });
-  Object.assign(globalThis, { $state: state, $derived: derived });
-});
 
 const RENDERER = resolve(import.meta.dirname, '../../renderer');
 /** Listeners for the whole window and for a key held during a drag; their keys are commands or told with the pointer. */
