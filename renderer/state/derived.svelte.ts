@@ -5,7 +5,6 @@ import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { turnMovement } from '../../solver/train/index.ts';
 import { namesOf, type Speaker, speakerOf } from '../../solver/words/index.ts';
-import { lengthSays } from '../wording/lengthWords.ts';
 import { carriedPlaces } from './derive/carriedPlaces.ts';
 import { type Checked, type Cure, findingsToShow, followingCheck } from './derive/followingCheck.ts';
 import { keepingTrain, samePartsAs, startingFromLast, withWheels } from './derive/keeping.ts';
@@ -72,7 +71,7 @@ export class Derived {
   readonly emphasised = $derived.by(() => withWheels(this.looking.chosen, this.drawn));
 
   nameOf = (id: string): string => this.ownNames.get(id) ?? this.names.get(id) ?? id;
-  lengthSays = (mm: number): string => lengthSays(mm, this.document.movement.display);
+  lengthSays = (mm: number): string => this.speaker.figure(mm);
 
   /** Has the worker looked at just this movement? */
   get isChecked(): boolean {

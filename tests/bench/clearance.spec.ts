@@ -179,7 +179,7 @@ test('the trial of a depth that is too close names the pair, and shows the place
   const view = page.getByRole('region', { name: 'Trial of the train' });
   await view.getByRole('button', { name: 'Try it' }).click();
   await expect(view.getByRole('status')).toContainText(/^It does not run: /, { timeout: 60_000 });
-  await expect(view).toContainText(/It stops at Wheel and Pinion, the drive at −?\d+\.\d°\./);
+  await expect(view).toContainText(/It stops at Wheel and Pinion, the drive at −?\d+\.\d+°\./);
   await view.getByRole('button', { name: 'Show the place' }).click();
   await expect(view).toHaveCount(0);
   // Both arbors of the pair are chosen and in sight, the third is not.
