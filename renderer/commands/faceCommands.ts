@@ -1,4 +1,4 @@
-/** The four faces of the movement, each by its number. */
+/** The four faces of the movement, each by its letter: a digit belongs to the values that are typed. */
 import { FACES, type Face } from '../state/looking.svelte.ts';
 import type { Command } from './command.ts';
 
@@ -23,8 +23,8 @@ const shows = (face: Face, key: string): Command => ({
 });
 
 export const faceCommands = {
-  faceBench: shows('bench', '1'),
-  faceLevels: shows('levels', '2'),
-  faceSteps: shows('steps', '3'),
-  faceSheets: shows('sheets', '4'),
+  faceBench: shows('bench', 'T'),
+  faceLevels: shows('levels', 'V'),
+  faceSteps: shows('steps', 'S'),
+  faceSheets: shows('sheets', 'H'),
 } satisfies Record<string, Command>;

@@ -14,6 +14,11 @@ const isTyping = (target: EventTarget | null): boolean =>
 /** Keys that mean the same while a value is typed. */
 const EVEN_WHILE_TYPING = new Set(['Mod+S', 'Mod+Shift+S', 'Mod+O', 'Mod+N', 'Mod+E', 'Mod+F']);
 
+/** Undo of the document is meant in a number field, too, while nothing is typed there; the field keeps its own undo to itself. */
+const UNDO = new Set(['Mod+Z', 'Mod+Shift+Z', 'Mod+Y']);
+const isNumberField = (target: EventTarget | null): boolean =>
+  target instanceof Element && target.matches('[data-number]');
+
 /** The command of a key press; a chord may belong to several, and the first that is possible is meant. */
 export function commandOf(bench: Bench, chord: string): Command | undefined {
   return commandList.find((command) => command.keys?.includes(chord) && command.possible(bench));
@@ -27,7 +32,8 @@ export function keyPressed(bench: Bench, event: KeyboardEvent): void {
   if (event.defaultPrevented) return;
   const chord = chordOf(event, bench.looking.platform);
   const leaves = chord === 'Escape' && bench.hand.open !== undefined;
-  if (isTyping(event.target) && !EVEN_WHILE_TYPING.has(chord) && !leaves) return;
+  const undoes = UNDO.has(chord) && isNumberField(event.target);
+  if (isTyping(event.target) && !EVEN_WHILE_TYPING.has(chord) && !leaves && !undoes) return;
   // A button in focus keeps Enter and Space for itself.
   const onButton = event.target instanceof HTMLElement && event.target.closest('button, a, [role="menuitem"]') !== null;
   if (onButton && (chord === 'Enter' || chord === 'Space')) return;

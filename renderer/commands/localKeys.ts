@@ -41,8 +41,8 @@ export const localKeys: readonly LocalKeys[] = [
     where: 'In a value',
     file: 'fields/NumberField.svelte',
     keys: [
-      { keys: ['Enter'], says: 'Keep what was typed' },
-      { keys: ['Escape'], says: 'Bring the old value back' },
+      { keys: ['Enter'], says: 'Keep what was typed and leave; Tab does so too' },
+      { keys: ['Escape'], says: 'Bring the old value back and leave' },
     ],
   },
   {

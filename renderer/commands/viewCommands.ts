@@ -27,7 +27,7 @@ export const viewCommands = {
     group: 'view',
     says: 'Fit',
     describes: 'Show the whole movement',
-    keys: ['F', '0'],
+    keys: ['F'],
     possible: onBench,
     run: (bench) => bench.fit(),
   },

@@ -37,9 +37,9 @@ test('the title block keeps only the scale where parts lie under it, and fades u
   await expect.poll(async () => (await block.boundingBox())?.width ?? 0).toBeGreaterThan(200);
 });
 
-test('faces by their numbers; levels as numbers with units, bad ones refused in place', async ({ page }) => {
+test('faces by their letters; levels as numbers with units, bad ones refused in place', async ({ page }) => {
   const bench = await BenchPage.open(page, 'reel');
-  await page.keyboard.press('2');
+  await page.keyboard.press('v');
   await expect(page.getByRole('button', { name: 'Levels' })).toHaveAttribute('aria-current', 'page');
   const from = page.getByRole('textbox', { name: /^From, / }).first();
   await from.fill('1/2 in');
@@ -61,7 +61,7 @@ test('faces by their numbers; levels as numbers with units, bad ones refused in 
   await expect(page.getByRole('region', { name: 'Marking-out steps' })).toBeVisible();
   await page.keyboard.press('4');
   await expect(page.getByRole('button', { name: 'Sheets' })).toHaveAttribute('aria-current', 'page');
-  await page.keyboard.press('1');
+  await page.keyboard.press('t');
   await expect(bench.sheet).toBeVisible();
 });
 

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { commandList } from '../../renderer/commands/commands.ts';
+import { faceCommands } from '../../renderer/commands/faceCommands.ts';
 import { keyList } from '../../renderer/commands/keyList.ts';
 import { keysSay } from '../../renderer/commands/keySigns.ts';
 import { localKeys } from '../../renderer/commands/localKeys.ts';
@@ -68,5 +69,13 @@ describe('the list of keys', () => {
         known.set(`${key} ${describes}`, id);
       }
     }
+  });
+
+  test('no command is a digit: a digit belongs to the values that are typed', () => {
+    const digits = commandList.filter(({ keys = [] }) => keys.some((key) => /(^|\+)\d$/.test(key)));
+    expect(digits.map(({ id }) => id)).toEqual([]);
+    const faces = Object.values(faceCommands).map(({ keys = [] }) => keys[0]);
+    expect(new Set(faces).size).toBe(4);
+    for (const key of faces) expect(commandList.filter(({ keys = [] }) => keys.includes(key ?? ''))).toHaveLength(1);
   });
 });
