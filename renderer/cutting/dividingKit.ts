@@ -1,5 +1,6 @@
 /** What the maker divides with, as he types it: ratios of his heads, circles of his plates, his change wheels. Kept on this computer. */
 import { type DividingKit, USUAL_KIT } from '../../solver/teeth/cutting/index.ts';
+import { keepHere, keptValue } from '../shell/keptHere.ts';
 
 /** As typed. Numbers stand apart by spaces or commas, plates by a stroke. */
 export interface KitText {
@@ -16,7 +17,6 @@ export type KitReading =
   | { readonly kind: 'kit'; readonly kit: DividingKit }
   | { readonly kind: 'none'; readonly problems: readonly { readonly field: KitField; readonly says: string }[] };
 
-const KEY = 'depthwright.dividing';
 /** Largest circle of holes and ratio of a head that is believed. */
 const MOST = 2000;
 
@@ -65,27 +65,15 @@ export function readKit(text: KitText): KitReading {
   return problems.length > 0 ? { kind: 'none', problems } : { kind: 'kit', kit };
 }
 
-/** What was kept last, or the usual kit where nothing was, or where nothing can be kept. */
+/** What was kept last, or the usual kit where nothing usable was: it is a start, and nothing of the movement depends on it. */
 export function keptKit(): KitText {
-  try {
-    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null');
-    if (typeof kept !== 'object' || kept === null) return USUAL_KIT_TEXT;
-    const fields = Object.entries(kept).filter(
-      ([field, value]: [string, unknown]) => field in USUAL_KIT_TEXT && typeof value === 'string',
-    );
-    return { ...USUAL_KIT_TEXT, ...Object.fromEntries(fields) };
-  } catch {
-    // Storage that is switched off or spoilt: the usual kit is a start, and nothing of the movement depends on it.
-    return USUAL_KIT_TEXT;
-  }
+  const kept = keptValue('dividingKit');
+  if (typeof kept !== 'object' || kept === null) return USUAL_KIT_TEXT;
+  const fields = Object.entries(kept).filter(
+    ([field, value]: [string, unknown]) => field in USUAL_KIT_TEXT && typeof value === 'string',
+  );
+  return { ...USUAL_KIT_TEXT, ...Object.fromEntries(fields) };
 }
 
 /** Keeps the kit; false where this computer does not let the page keep anything. */
-export function keepKit(text: KitText): boolean {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(text));
-    return true;
-  } catch {
-    return false;
-  }
-}
+export const keepKit = (text: KitText): boolean => keepHere('dividingKit', text);

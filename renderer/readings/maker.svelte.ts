@@ -1,25 +1,12 @@
 /** Who works here: kept on this computer, so that a name is typed once. */
-const KEPT = 'depthwright.maker';
+import { keepHere, keptHere } from '../shell/keptHere.ts';
 
-/** The maker's name. */
 class Maker {
-  name = $state(kept());
+  name = $state(keptHere('maker') ?? '');
 
   set(name: string): void {
     this.name = name;
-    try {
-      localStorage.setItem(KEPT, name);
-    } catch {
-      // A page without storage asks again.
-    }
-  }
-}
-
-function kept(): string {
-  try {
-    return localStorage.getItem(KEPT) ?? '';
-  } catch {
-    return '';
+    keepHere('maker', name);
   }
 }
 

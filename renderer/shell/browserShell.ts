@@ -12,6 +12,7 @@ import type {
   ShellBridge,
   Start,
 } from '../../electron/bridge.ts';
+import { keepHere, keptHere } from './keptHere.ts';
 
 /** Files longer than this are not movements, characters. */
 const MAX_TEXT = 256 * 1024 * 1024;
@@ -24,19 +25,10 @@ function platformOfPage(): ShellBridge['platform'] {
   return /Windows/.test(userAgent) ? 'windows' : 'linux';
 }
 
-/** Where the page remembers that it was here before. */
-const VISITED = 'depthwright-visited';
-
 /** Is it the first visit? A browser that keeps nothing is not told so at every visit. */
 function isFirstVisit(): boolean {
-  try {
-    const first = localStorage.getItem(VISITED) === null;
-    localStorage.setItem(VISITED, 'yes');
-    return first;
-  } catch (error) {
-    if (error instanceof DOMException) return false;
-    throw error;
-  }
+  const isKept = keptHere('visited') !== undefined;
+  return keepHere('visited', 'yes') && !isKept;
 }
 
 function download(name: string, content: string | Uint8Array): void {
