@@ -81,8 +81,8 @@ function paperOption(): Option {
 addCommand('plant', 'where every arbor, post and mark stands, and which rules hold', plantAnswer);
 addCommand('check', 'what fouls, is too close, or does not fit', checkAnswer);
 addCommand<CommonOptions & StepsChoice>('steps', 'marking-out steps, in the order of striking', stepsAnswer)
-  .option('--plate <id>', 'one plate only')
-  .addOption(new Option('--face <face>', 'the face that is marked').choices(['up', 'down']));
+  .option('--plate <plate>', 'one plate only, by its name or id')
+  .addOption(new Option('--face <face>', 'the marked face (the usual), or the other one').choices(['marked', 'other']));
 addCommand<CommonOptions & PrintChoice>('sheets', 'files for the workshop', sheetsAnswer)
   .requiredOption('--out <folder>', 'where the files go')
   .option('--pdf', 'true-size sheets as PDF, too')

@@ -3,8 +3,9 @@ import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { handoverOf, type Sheet, sheetsOf, zipOf } from '../../solver/files/index.ts';
 import { type PaperName, printedFilesOf } from '../../solver/files/pages/index.ts';
-import { type Face, markingPlan, platesOf, stepsText } from '../../solver/marking/index.ts';
+import { type Face, markingPlan, namer, platesOf, plateViewOf, stepsText } from '../../solver/marking/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { counted } from '../../solver/words/index.ts';
 import { disagreementSays, plantingSays } from '../../solver/words/planting/index.ts';
 import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { atomicWrite } from '../files/atomicWrite.ts';
@@ -22,7 +23,8 @@ const REPORT = 'preflight.txt';
 /** Which face of which plate the steps are for. */
 export interface StepsChoice {
   readonly plate?: string;
-  readonly face?: Face;
+  /** The marked face unless the other one is asked for. */
+  readonly face?: 'marked' | 'other';
 }
 
 /** Where files go, and how sheets are printed. */
@@ -37,15 +39,26 @@ export interface PrintChoice {
 function platesAsked({ movement }: PlacedMovement, plate: string | undefined): readonly (string | undefined)[] {
   const known = platesOf(movement);
   if (plate === undefined) return known;
-  if (known.some((id) => id === plate)) return [plate];
-  const names = known.filter((id) => id !== undefined).join(', ');
+  const name = namer(movement);
+  const asked = plate.trim().toLowerCase();
+  const found =
+    known.find((id) => id === plate) ?? known.find((id) => id !== undefined && name(id).toLowerCase() === asked);
+  if (found !== undefined) return [found];
+  const names = known.flatMap((id) => (id === undefined ? [] : [`"${name(id)}"`])).join(', ');
   throw new Refusal(`There is no plate "${plate}". ${names ? `Plates: ${names}.` : 'The movement has no plates.'}`);
+}
+
+/** The face of a plate that is asked for, as the plate lies. */
+function faceAsked({ movement }: PlacedMovement, plate: string | undefined, face: StepsChoice['face']): Face {
+  const marked = plateViewOf(movement, plate).face;
+  if (face !== 'other') return marked;
+  return marked === 'up' ? 'down' : 'up';
 }
 
 /** Marking-out steps of the plates asked for, as text and as data. */
 export function stepsAnswer(placed: PlacedMovement, choice: StepsChoice): Answer {
   const plates = platesAsked(placed, choice.plate);
-  const options = plates.map((plate) => ({ plate, face: choice.face }));
+  const options = plates.map((plate) => ({ plate, face: faceAsked(placed, plate, choice.face) }));
   const json = {
     title: placed.movement.title,
     settled: isSettled(placed),
@@ -108,7 +121,7 @@ export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, pages, pa
     ...printed.map(({ name, bytes }) => ({ name, content: bytes })),
   ]);
   const text = inBlocks([
-    [titleLine(placed.movement), `${names.length} files written to ${out}:`],
+    [titleLine(placed.movement), `${counted(names.length, 'file')} written to ${out}:`],
     names.map((name) => `  ${name}`),
     ...reportBlocks(sheets),
     ...(formats.length > 0 ? [[PRINTING]] : []),
@@ -147,7 +160,7 @@ export async function handoverAnswer(placed: PlacedMovement, { out, paper }: Pri
   }
   const names = files.map(({ name }) => name);
   const text = inBlocks([
-    [titleLine(placed.movement), `${names.length} files written ${isZip ? 'into' : 'to'} ${out}:`],
+    [titleLine(placed.movement), `${counted(names.length, 'file')} written ${isZip ? 'into' : 'to'} ${out}:`],
     names.map((name) => `  ${name}`),
     [`Read contents.txt first: it lists every file, and the cautions. ${PRINTING}`],
   ]);

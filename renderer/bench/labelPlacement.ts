@@ -11,7 +11,7 @@ import type { Point } from '../state/view.ts';
 export interface LabelPlace {
   /** Middle of the lettering. */
   readonly at: Point;
-  /** Radians, counter-clockwise on the screen; lettering is never upside down. */
+  /** Radians, anticlockwise on the screen; lettering is never upside down. */
   readonly turn: number;
 }
 

@@ -62,7 +62,7 @@ export function curveAt(contact: PairContact, curve: ArrayLike<number>, angle: n
   return (curve[before] ?? 0) * (1 - share) + (curve[after] ?? 0) * share;
 }
 
-/** How far the driven wheel is turned from its tooth on +x, radians, counter-clockwise, with the driver at `angle`. */
+/** How far the driven wheel is turned from its tooth on +x, radians, anticlockwise, with the driver at `angle`. */
 export function drivenTurn(drawing: PairDrawing, contact: ContactOfPair, angle: number): number {
   const { teeth: a } = drawing.driver.wheel;
   const { teeth: b } = drawing.driven.wheel;

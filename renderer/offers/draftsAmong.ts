@@ -29,7 +29,7 @@ function ofThree(one: PointId, [first, second]: readonly PointId[]): DraftRule[]
   ];
 }
 
-/** Points in the order in which they stand about a centre, counter-clockwise, as even spacing lists them. */
+/** Points in the order in which they stand about a centre, anticlockwise, as even spacing lists them. */
 function inTurn(placed: PlacedMovement, centre: PointId, points: readonly PointId[]): PointId[] {
   const middle = placed.places.get(centre);
   const angle = (id: PointId): number => {

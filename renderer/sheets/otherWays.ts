@@ -118,7 +118,7 @@ export function wayText(
   }
   if (choice.way === 'rotary') {
     const { ratio, zeroDeg, errors } = choice;
-    const sense = choice.clockwise ? 'clockwise' : 'counter-clockwise';
+    const sense = choice.clockwise ? 'clockwise' : 'anticlockwise';
     const centre = [first.x, first.y] as const;
     return list(rotaryList(holes, { display, centre, centreSays: first.label, ratio, zeroDeg, sense, errors }).text);
   }

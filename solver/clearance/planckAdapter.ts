@@ -85,7 +85,7 @@ export interface TurningBody {
 export interface ToothedRim {
   /** Rims meet only within their mesh. */
   readonly mesh: number;
-  /** Each tooth's shapes; the first stands at `phase`, the others follow evenly, counter-clockwise. */
+  /** Each tooth's shapes; the first stands at `phase`, the others follow evenly, anticlockwise. */
   readonly teeth: readonly (readonly TurningShape[])[];
   readonly phase: number;
   /** What is there wherever it turns: the root circle. */

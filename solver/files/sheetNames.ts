@@ -1,13 +1,15 @@
 /** File names of sheets: plain ASCII, safe on every file system, never taken twice. */
 
-import type { Face } from '../marking/index.ts';
-import { platesOf, plateViewOf } from '../marking/index.ts';
+import { type PlateView, platesOf, plateViewOf } from '../marking/index.ts';
 import type { Movement } from '../movement/schema.ts';
 
 /** Stems of the plates' files, in the order of `platesOf`. */
 export function fileStemsOf(movement: Movement): readonly string[] {
   const taken = new Set<string>();
-  return platesOf(movement).map((plate) => uniqueStem(plateViewOf(movement, plate).plateLabel, taken));
+  return platesOf(movement).map((id) => {
+    const { plate, plateLabel } = plateViewOf(movement, id);
+    return uniqueStem(plate?.name ?? plateLabel, taken);
+  });
 }
 
 function uniqueStem(label: string, taken: Set<string>): string {
@@ -29,5 +31,7 @@ export function plainName(label: string): string {
     .slice(0, 40);
 }
 
-/** The part of a file's name that tells the face. */
-export const faceStem = (face: Face): string => (face === 'up' ? 'upper-face' : 'lower-face-mirrored');
+/** The part of a file's name that tells the face, and that it is drawn mirrored: "marked-face", "other-face-mirrored". */
+export function faceStem({ isMarked, mirrored }: PlateView): string {
+  return `${isMarked ? 'marked' : 'other'}-face${mirrored ? '-mirrored' : ''}`;
+}

@@ -40,7 +40,7 @@ export function sheetsOf(placed: PlacedMovement): readonly Sheet[] {
 function plateSheets(placed: PlacedMovement, plate: string | undefined, stem: string): readonly CheckedSheet[] {
   const view = plateViewOf(placed.movement, plate);
   const other: Face = view.face === 'up' ? 'down' : 'up';
-  return [...faceSheets(placed, view, `${stem}-${faceStem(view.face)}`), ...otherFace(placed, plate, other, stem)];
+  return [...faceSheets(placed, view, `${stem}-${faceStem(view)}`), ...otherFace(placed, plate, other, stem)];
 }
 
 function faceSheets(placed: PlacedMovement, view: PlateView, stem: string): readonly CheckedSheet[] {
@@ -74,7 +74,7 @@ function otherFace(
   const view = plateViewOf(placed.movement, plate, face);
   const holes = seenHoles(view, holesOf(placed, plate));
   const numbers = plateDrawing(placed, { plate, face, density: 'numbers' });
-  const name = `${stem}-${faceStem(face)}-numbers`;
+  const name = `${stem}-${faceStem(view)}-numbers`;
   return [
     { name: `${name}.dxf`, text: writeDxf(numbers), expected: expectedOf(numbers, holes, false) },
     { name: `${name}.svg`, text: writeSvg(numbers), expected: expectedOf(numbers, holes, true) },

@@ -2,7 +2,7 @@
  * Closed outlines of lines and arcs: pieces, bounds, area, inside or outside, and signed distance.
  *
  * A vertex carries the bulge of the piece to the next vertex: the tangent of a quarter of the included angle,
- * positive when the arc turns left (counter-clockwise), 0 for a straight line.
+ * positive when the arc turns left (anticlockwise), 0 for a straight line.
  */
 import { endsOf, farthestFromPoint, type Nearest, nearestToPoint, type Segment, type XY } from './segments.ts';
 
@@ -32,7 +32,7 @@ export type Bounds = readonly [number, number, number, number];
 
 const TURN = 2 * Math.PI;
 
-/** The piece between two vertices. An arc is told counter-clockwise whatever its direction of travel. */
+/** The piece between two vertices. An arc is told anticlockwise whatever its direction of travel. */
 export function pieceBetween(from: OutlineVertex, to: OutlineVertex): Segment {
   const a: XY = [from.x, from.y];
   const b: XY = [to.x, to.y];
@@ -95,7 +95,7 @@ const QUARTERS: readonly XY[] = [
   [0, -1],
 ];
 
-/** Signed area, mm²; positive when the vertices run counter-clockwise. */
+/** Signed area, mm²; positive when the vertices run anticlockwise. */
 export function areaOfOutline(outline: OutlineShape): number {
   if (outline.kind === 'circle') return Math.PI * outline.radius * outline.radius;
   const { vertices } = outline;

@@ -14,7 +14,7 @@ export interface LineSegment {
   readonly to: XY;
 }
 
-/** Part of a circle, from angle `start` counter-clockwise through `sweep` > 0 (at most 2π). */
+/** Part of a circle, from angle `start` anticlockwise through `sweep` > 0 (at most 2π). */
 export interface ArcSegment {
   readonly kind: 'arc';
   readonly centre: XY;

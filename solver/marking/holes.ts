@@ -7,7 +7,7 @@ import type { PointId } from '../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../movement/schema.ts';
 import type { PlacedMovement } from '../planting/placed.ts';
 import type { Hole } from './marks.ts';
-import { labelsOf } from './plateView.ts';
+import { namer } from './names.ts';
 
 /** Points nearer than this share a hole, mm: far below what can be marked, far above the planting's 1e-9. */
 const SAME_PLACE = 1e-6;
@@ -54,7 +54,7 @@ function needOfArbor(arbor: Arbor, plate: Plate | undefined, isFirst: boolean): 
       id: arbor.id,
       diameter: arbor.diameter,
       finish: 'drill',
-      note: `no bearing stated for ${arbor.id}: its own diameter`,
+      note: 'no bearing stated: its own diameter',
     };
   }
   let diameter = 0;
@@ -81,7 +81,7 @@ function standsIn(bearing: Arbor['bearings'][number], plate: Plate, isFirst: boo
  * @param plateId may be left out for a movement without plates
  */
 export function holesOf(placed: PlacedMovement, plateId?: string): readonly Hole[] {
-  const label = labelsOf(placed.movement);
+  const label = namer(placed.movement);
   const holes: Hole[] = [];
   const cells = new Map<string, number>();
   for (const need of needsOfPlate(placed.movement, plateId)) {

@@ -9,7 +9,8 @@
  */
 export { holesOf } from './holes.ts';
 export type { Datum, DrawnVertex, Face, Hole, MarkingLocus, MarkingStep } from './marks.ts';
-export { labelsOf, type PlateView, platesOf, plateViewOf, seenOutline } from './plateView.ts';
+export { arborOfWheel, namer, namesOf } from './names.ts';
+export { type PlateView, platesOf, plateViewOf, seenOutline } from './plateView.ts';
 export { type MarkingPlan, markingPlan, markingSteps } from './steps/markingSteps.ts';
 export { stepsText } from './steps/stepsText.ts';
 export { checkWords, locusWords, type StepSentence, stepSentences } from './steps/stepWords.ts';

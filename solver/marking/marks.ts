@@ -73,7 +73,7 @@ export type MarkingLocus =
   | { readonly kind: 'arc'; readonly from: string; readonly radius: number; readonly rule?: string }
   /** The line through two points already there. */
   | { readonly kind: 'line'; readonly through: string; readonly to: string; readonly rule?: string }
-  /** A ray from a point, turned counter-clockwise as seen on this face from the base line or from the line to another point. */
+  /** A ray from a point, turned anticlockwise as seen on this face from the base line or from the line to another point. */
   | {
       readonly kind: 'ray';
       readonly from: string;

@@ -1,9 +1,10 @@
 /** One face of one plate: its names, and how the movement's coordinates look on it. */
 import { boundsOfOutline } from '../geometry/index.ts';
-import type { PlateId, PointId } from '../movement/ids.ts';
+import type { PlateId } from '../movement/ids.ts';
 import type { Movement, Outline, Plate } from '../movement/schema.ts';
 import type { Point } from '../planting/placed.ts';
 import type { DrawnVertex, Face } from './marks.ts';
+import { namer } from './names.ts';
 
 /** A plate as it lies before the maker. */
 export interface PlateView {
@@ -11,6 +12,8 @@ export interface PlateView {
   readonly plate: Plate | undefined;
   readonly face: Face;
   readonly mirrored: boolean;
+  /** Is it the face that the plate is marked on? */
+  readonly isMarked: boolean;
   readonly plateLabel: string;
   /** "Base plate, marked face, seen from above". */
   readonly faceLabel: string;
@@ -34,18 +37,21 @@ export function plateViewOf(movement: Movement, plateId: string | undefined, fac
   const marked = plate?.markedFace ?? 'up';
   const seen = face ?? marked;
   const mirrored = seen === 'down';
-  const plateLabel = plate ? (plate.name ?? plate.id) : 'Plate';
+  const plateLabel = plate ? asHeading(namer(movement)(plate.id)) : 'Plate';
   const side = seen === marked ? 'marked face' : 'other face';
   const from = mirrored ? 'seen from below (mirrored)' : 'seen from above';
   return {
     plate,
     face: seen,
     mirrored,
+    isMarked: seen === marked,
     plateLabel,
     faceLabel: `${plateLabel}, ${side}, ${from}`,
     see: mirrored ? ({ x, y }) => ({ x: x === 0 ? 0 : -x, y }) : ({ x, y }) => ({ x, y }),
   };
 }
+
+const asHeading = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** The ids of the plates, or one `undefined` for a movement that has none. */
 export function platesOf(movement: Movement): readonly (PlateId | undefined)[] {
@@ -103,26 +109,4 @@ export function datumEdgesOf(view: PlateView): DatumEdges {
     lower: keep('y', minY, width),
     upper: keep('y', maxY, width),
   };
-}
-
-/** Names of arbors, posts and marks for words on sheets: the name where it is the only one so called, else with the id. */
-export function labelsOf(movement: Movement): (id: string) => string {
-  const points: readonly { readonly id: PointId; readonly name?: string }[] = [
-    ...movement.arbors,
-    ...movement.posts,
-    ...movement.marks,
-  ];
-  // A name may hold line breaks; a sheet's line may not.
-  const oneLine = (id: string, name: string | undefined): string => name?.replace(/[\p{Cc}\s]+/gu, ' ').trim() || id;
-  const counts = new Map<string, number>();
-  for (const { id, name } of points) {
-    const label = oneLine(id, name);
-    counts.set(label, (counts.get(label) ?? 0) + 1);
-  }
-  const labels = new Map<string, string>();
-  for (const { id, name } of points) {
-    const label = oneLine(id, name);
-    labels.set(id, (counts.get(label) ?? 0) > 1 ? `${label} (${id})` : label);
-  }
-  return (id) => labels.get(id) ?? id;
 }

@@ -2,7 +2,8 @@
 import type { Drilling } from '../movement/schema.ts';
 import type { PlacedMovement } from '../planting/placed.ts';
 import { holesOf, needsOfPlate } from './holes.ts';
-import { datumEdgesOf, labelsOf, type PlateView, seenOutline } from './plateView.ts';
+import { namer } from './names.ts';
+import { datumEdgesOf, type PlateView, seenOutline } from './plateView.ts';
 
 export type Corner = Drilling['corner'];
 
@@ -50,7 +51,7 @@ export function pointZero(placed: PlacedMovement, view: PlateView, id: string): 
   // A hole that several points share is known by all their names.
   const hole = holesOf(placed, view.plate?.id).find(({ points }) => points.includes(id));
   const { x, y } = view.see(place);
-  return { at: [x, y], says: hole?.label ?? labelsOf(placed.movement)(id), side: [0, 0] };
+  return { at: [x, y], says: hole?.label ?? namer(placed.movement)(id), side: [0, 0] };
 }
 
 /** The zero that the movement's choices for drilling give on a plate's face; undefined where the plate has none. */

@@ -73,7 +73,7 @@ const sameRadius = z.looseObject({
   centre: pointId,
 });
 
-/** The points stand evenly about the centre, in the listed order counter-clockwise: same radius, equal steps. */
+/** The points stand evenly about the centre, in the listed order anticlockwise: same radius, equal steps. */
 const evenSpacing = z.looseObject({
   kind: z.literal('evenSpacing'),
   ...common,

@@ -2,7 +2,8 @@
  * Words: the last room of the solver. Outcomes of the other rooms are kinds, ids and numbers; here they become sentences,
  * for the unit, the decimals and the names of the document.
  *
- * Read `figures.ts` (lengths and angles), `names.ts` and `rules.ts` (what parts and rules are called), `speaker.ts` (all of
+ * Read `figures.ts` (lengths and angles), `rules.ts` (what rules are called; parts are named in `marking/names.ts`, since
+ * lettering needs names, too), `speaker.ts` (all of
  * it for one document); then one file for the outcomes of each room, its kinds closed by a table.
  *
  * @example
@@ -10,8 +11,9 @@
  * speaker.length(31.27); // "31.270 mm", or "1.2311 in"
  * speaker.rule(ruleId); // "the depth of Third and Escape"
  */
+
+export { namesOf } from '../marking/index.ts';
 export { unitOf } from './figures.ts';
 export { asSentence, counted, listed } from './lists.ts';
-export { namesOf } from './names.ts';
 export { ruleAsked, ruleHeading, ruleQuoted, ruleSeen } from './rules.ts';
 export { type Speaker, speakerOf } from './speaker.ts';

@@ -3,10 +3,11 @@
  *
  * The file calls a direction `bearing`; a maker calls a bearing only what a pivot turns in.
  */
+
+import { arborOfWheel, namer } from '../marking/index.ts';
 import type { PointId, RuleId } from '../movement/ids.ts';
 import type { Movement, Rule } from '../movement/schema.ts';
 import { asSentence, listed } from './lists.ts';
-import { arborOfWheel, namer } from './names.ts';
 
 type Kind = Rule['kind'];
 /** The rules of one kind. */

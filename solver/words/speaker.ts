@@ -1,4 +1,6 @@
 /** Whoever speaks for a document: its unit, its decimals, its names. Every sentence takes one, and no other strings. */
+
+import { namer } from '../marking/index.ts';
 import type { Movement } from '../movement/schema.ts';
 import {
   angleFigure,
@@ -10,7 +12,6 @@ import {
   plainFigure,
   unitOf,
 } from './figures.ts';
-import { namer } from './names.ts';
 import { ruleNamesOf } from './rules.ts';
 
 /** Figures and names of one document. Lengths in mm and angles in radians go in, words come out. */

@@ -198,7 +198,7 @@ describe('sheets', () => {
     });
     const names = sheetsOf(placedByHand({ plates: [plate('a'), plate('b')] }, {})).map(({ name }) => name);
     expect(new Set(names).size).toBe(names.length);
-    expect(names[0]).toBe('platine-armel-upper-face-cut.dxf');
+    expect(names[0]).toBe('platine-armel-marked-face-cut.dxf');
   });
   it('tables keep commas and formulas of names harmless', () => {
     const [hole] = holesOf(placed, 'base');

@@ -133,7 +133,7 @@ describe('what a step says', () => {
     });
     const [, , , , last] = markingSteps(flat, { plate: 'p' });
     expect(last?.crossingAngleDeg).toBeCloseTo(14.3615, 3);
-    expect(last?.warns).toMatch(/flat crossing.*Better: arc .* from c/);
+    expect(last?.warns).toMatch(/flat crossing.*Better: arc .* from mark 3/);
   });
 
   it('gives no mark to a point that is not settled', () => {

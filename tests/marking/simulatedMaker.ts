@@ -97,7 +97,7 @@ class Maker {
       const b = this.at(through[2] ?? '');
       return { kind: 'line', through: a, angle: Math.atan2(b[1] - a[1], b[0] - a[0]), ray: false };
     }
-    const ray = /^line from (.*), turned (\S+)° (clockwise|counter-clockwise) from (.*)$/.exec(phrase);
+    const ray = /^line from (.*), turned (\S+)° (clockwise|anticlockwise) from (.*)$/.exec(phrase);
     if (ray) return this.ray(this.at(ray[1] ?? ''), Number(ray[2]), ray[3] === 'clockwise', ray[4] ?? '');
     return this.offset(phrase);
   }

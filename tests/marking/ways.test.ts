@@ -92,7 +92,7 @@ describe.each([MM, INCH])('in $unit', (display) => {
       { atDeg: 180, readsHighDeg: 0.09 },
       { atDeg: 270, readsHighDeg: -0.02 },
     ];
-    for (const sense of ['counter-clockwise', 'clockwise'] as const) {
+    for (const sense of ['anticlockwise', 'clockwise'] as const) {
       const list = rotaryList(holes, { display, centre, centreSays: 'C', ratio, zeroDeg: 30, sense, errors });
       const lines = [
         ...list.text.matchAll(/^\d+\. r (\S+) {2}(\S+)° {2}(\d+) turns (\d+)° (\d+)′ (\d+)″ .* {2}Ø \S+ {2}(.*)$/gm),

@@ -33,7 +33,7 @@ describe('letters and bytes', () => {
   });
 
   it('the preview shows the marks of the file: rendered alike', () => {
-    const { pages, title } = sheetNamed('upper-face-cards.pdf');
+    const { pages, title } = sheetNamed('marked-face-cards.pdf');
     const page = firstPage(pages);
     const svg = pageSvg(page, (mark) => fonts.width(mark.text, mark.size, mark.weight));
     const args = ['-d', '72', '-p', '72', '-b', 'white', '-f', 'png'];
@@ -83,7 +83,7 @@ describe('pages as SVG files', () => {
   });
 
   it('librsvg draws it at true size: the bar of 150 mm is as long as it says, within half a pixel at each end', () => {
-    const file = files.find(({ name }) => name.endsWith('upper-face-numbers-page-1.svg'));
+    const file = files.find(({ name }) => name.endsWith('marked-face-numbers-page-1.svg'));
     const dpi = 508;
     const args = ['-d', String(dpi), '-p', String(dpi), '-b', 'white', '-f', 'png'];
     const input = Buffer.from(file?.bytes ?? new Uint8Array());

@@ -5,7 +5,7 @@ import { firstLine, PIXELS_A_MM_OF } from './measurePicture.ts';
 import { barsOf, firstPage, flat, fonts, rendered, run, saved, sheetNamed } from './pdfRig.ts';
 
 describe('the numbers sheet on A4', () => {
-  const { pages, title } = sheetNamed('upper-face-numbers.pdf');
+  const { pages, title } = sheetNamed('marked-face-numbers.pdf');
   const bytes = writePdf(pages, fonts, { title, date: '2026-03-01' });
   const page = firstPage(pages);
 

@@ -20,14 +20,14 @@ describe('calibration from the maker’s own printed bars', () => {
   });
 
   it('draws bars that his printer brings to 150', () => {
-    const { pages, title } = sheetNamed('upper-face-numbers.pdf', own);
+    const { pages, title } = sheetNamed('marked-face-numbers.pdf', own);
     const [x, y] = barsOf(saved(writePdf(pages, fonts, { title })), firstPage(pages));
     expect(Math.abs(x * (149.2 / 150) - 150)).toBeLessThan(0.02);
     expect(Math.abs(y * (150.4 / 150) - 150)).toBeLessThan(0.02);
   });
 
   it('draws holes as the ellipses that come out round', () => {
-    const page = firstPage(sheetNamed('upper-face-numbers.pdf', own).pages);
+    const page = firstPage(sheetNamed('marked-face-numbers.pdf', own).pages);
     const round = flat(page.marks).flatMap((mark) => (mark.kind === 'path' && mark.ink.width === 0.25 ? [mark] : []));
     const centreHole = round.find(({ vertices }) => vertices.length > 100);
     const xs = centreHole?.vertices.map((vertex) => vertex.x) ?? [];
@@ -82,7 +82,7 @@ describe('paper and tiles', () => {
 
   it.each(['A4', 'A3', 'Letter'] as const)('tiles of %s cover the plate and meet cross on cross', (paper) => {
     const sheet = printedSheetsOf(large, { fonts, words: sheetWordsOf, paper }).find(({ name }) =>
-      name.endsWith('upper-face-numbers.pdf'),
+      name.endsWith('marked-face-numbers.pdf'),
     );
     const tiles = (sheet?.pages ?? []).filter((page) => page.marks.some((mark) => mark.kind === 'clip'));
     expect(tiles.length).toBeGreaterThan(1);

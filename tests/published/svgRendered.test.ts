@@ -74,7 +74,7 @@ describe('the test plate of practice.md 6.6 rendered by librsvg', () => {
 describe('a mirrored sheet', () => {
   it('mirrors places and keeps the size', () => {
     const sheets = sheetsOf(everyConstruction());
-    const [up, down] = ['upper-face-numbers.svg', 'lower-face-mirrored-numbers.svg'].map(
+    const [up, down] = ['marked-face-numbers.svg', 'other-face-mirrored-numbers.svg'].map(
       (end) => sheets.find(({ name }) => name.endsWith(end))?.text ?? '',
     );
     const holes = (text = '') => preflight('a.svg', text).holes.map(({ x, y }) => [x, y] as const);

@@ -34,7 +34,7 @@ export interface ArcStroke extends Manner {
   /** mm, and pixels added to it. */
   readonly radius: number;
   readonly radiusPx?: number;
-  /** Radians, counter-clockwise from +x; a whole circle when absent. */
+  /** Radians, anticlockwise from +x; a whole circle when absent. */
   readonly start?: number;
   readonly sweep?: number;
   /** Radial width of a filled band in mm about `radius`, for hatched rings and discs. */

@@ -1,5 +1,5 @@
 /**
- * How far every arbor has turned after so many turns of the drive, for drawing: radians, counter-clockwise as seen.
+ * How far every arbor has turned after so many turns of the drive, for drawing: radians, anticlockwise as seen.
  * Whole turns are taken off in exact fractions, so that a hand stands right after a million turns too.
  */
 
@@ -8,7 +8,7 @@ import type { Movement } from '../../../solver/movement/schema.ts';
 import type { Turning } from '../../../solver/train/index.ts';
 import { multiply, type Rational, toNumber } from '../../../solver/train/turning/rational.ts';
 
-/** +1 where a turn the drive's way is counter-clockwise as seen from the marked face. */
+/** +1 where a turn the drive's way is anticlockwise as seen from the marked face. */
 export function senseOfDrive(turning: Turning): 1 | -1 {
   return turning.drive?.sense === 'anticlockwise' ? 1 : -1;
 }

@@ -21,7 +21,7 @@ export interface Obstacle {
   readonly gap: number;
 }
 
-/** From one angle counter-clockwise to another, radians in [0, 2π); `sweep` up to 2π. */
+/** From one angle anticlockwise to another, radians in [0, 2π); `sweep` up to 2π. */
 export interface SafeArc {
   readonly start: number;
   readonly sweep: number;

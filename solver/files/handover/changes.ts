@@ -1,6 +1,6 @@
 /** What changed between two revisions of a movement, item by item. */
 
-import { labelsOf } from '../../marking/index.ts';
+import { namer } from '../../marking/index.ts';
 import { COLLECTIONS, type Collection } from '../../movement/index.ts';
 import type { Made, Movement, Reading } from '../../movement/schema.ts';
 
@@ -47,7 +47,7 @@ const IN_WORDS: Readonly<Record<string, string>> = {
 function madeChanges(before: Movement, after: Movement): readonly Change[] {
   const keyOf = ({ point, plate }: Made) => JSON.stringify([point, plate]);
   const [old, now] = [before, after].map(({ made }) => new Map(made.map((each) => [keyOf(each), each])));
-  const label = labelsOf(after);
+  const label = namer(after);
   const whatOf = ({ point, plate }: Made) => `${label(point)}${plate === undefined ? '' : ` in ${plate}`}`;
   const changes: Change[] = [];
   for (const [key, made] of old ?? []) {

@@ -1,6 +1,6 @@
 /** Arbors as dimensioned strips: every shoulder measured from one end, as the maker turns them. */
 
-import { labelsOf } from '../../marking/index.ts';
+import { namer } from '../../marking/index.ts';
 import { lengthText, unitName } from '../../movement/decimal.ts';
 import type { Arbor } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
@@ -59,7 +59,7 @@ const STRIP_HEIGHT = 54;
 
 /** One strip under another; arbors without heights are left out. */
 export function arborStripPages(placed: PlacedMovement, settings: SheetSettings): readonly Page[] {
-  const label = labelsOf(placed.movement);
+  const label = namer(placed.movement);
   const strips = placed.movement.arbors
     .map((arbor) => ({ arbor, pieces: arborPieces(placed, arbor) }))
     .filter(({ pieces }) => pieces.length > 0);

@@ -103,7 +103,7 @@ function pathPoints(path: ShapeOf<'path'>): readonly (readonly [number, number])
     if (piece.kind === 'line') points.push(piece.to);
     else {
       const round = roundPoints(piece.centre, piece.radius, piece.start, piece.end);
-      // Pieces are told counter-clockwise; the path may run the other way.
+      // Pieces are told anticlockwise; the path may run the other way.
       const forward = (path.vertices[index]?.bulge ?? 0) > 0;
       points.push(...(forward ? round : [...round].reverse()).slice(1));
     }

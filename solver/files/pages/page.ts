@@ -25,7 +25,7 @@ export type Mark =
       readonly ink: Ink;
     }
   | { readonly kind: 'circle'; readonly centre: readonly [number, number]; readonly radius: number; readonly ink: Ink }
-  /** Counter-clockwise from `start` to `end`, radians. */
+  /** Anticlockwise from `start` to `end`, radians. */
   | {
       readonly kind: 'arc';
       readonly centre: readonly [number, number];
@@ -45,7 +45,7 @@ export type Mark =
       readonly text: string;
       readonly weight: Weight;
       readonly colour: Colour;
-      /** Turned counter-clockwise about `at`, radians. */
+      /** Turned anticlockwise about `at`, radians. */
       readonly turned?: number | undefined;
     }
   | { readonly kind: 'clip'; readonly box: Box; readonly marks: readonly Mark[] };

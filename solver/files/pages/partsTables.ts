@@ -1,6 +1,6 @@
 /** The parts list as tables: wheels with their sizes, bearings, posts, walls and plates. */
 
-import { labelsOf } from '../../marking/index.ts';
+import { namer } from '../../marking/index.ts';
 import { fixed, lengthText } from '../../movement/decimal.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { cuttingDataOf } from '../../teeth/cutting/index.ts';
@@ -20,12 +20,12 @@ export function partsTables(placed: PlacedMovement, words: SheetWords): readonly
 
 function wheelTable(placed: PlacedMovement): Table {
   const { movement } = placed;
-  const label = labelsOf(movement);
+  const label = namer(movement);
   const show = (mm: number) => lengthText(mm, movement.display);
   const rows = movement.wheels.map((wheel) => {
     const size = sizeOfWheel(wheel, movement);
     return [
-      wheel.name ?? wheel.id,
+      label(wheel.id),
       label(wheel.arbor),
       String(wheel.teeth),
       wheel.form,
@@ -63,11 +63,12 @@ function wheelTable(placed: PlacedMovement): Table {
 /** What the cutter, the calipers and the dividing plate are set to. */
 function cuttingTable(placed: PlacedMovement, words: SheetWords): Table {
   const { movement } = placed;
+  const label = namer(movement);
   const show = (mm: number) => lengthText(mm, movement.display);
   const rows = movement.wheels.map((wheel) => {
     const data = cuttingDataOf(wheel, movement);
     return [
-      wheel.name ?? wheel.id,
+      label(wheel.id),
       String(wheel.teeth),
       show(data.wholeDepth),
       show(data.thickness),
@@ -96,14 +97,13 @@ function cuttingTable(placed: PlacedMovement, words: SheetWords): Table {
 
 function bearingTable(placed: PlacedMovement): Table {
   const { movement } = placed;
-  const label = labelsOf(movement);
+  const label = namer(movement);
   const show = (mm: number) => lengthText(mm, movement.display);
-  const plateName = new Map<string, string>(movement.plates.map((plate) => [plate.id, plate.name ?? plate.id]));
   const rows = movement.arbors.flatMap((arbor) =>
     arbor.bearings.map((bearing) => [
       label(arbor.id),
       bearing.kind,
-      bearing.plate === undefined ? '' : (plateName.get(bearing.plate) ?? bearing.plate),
+      bearing.plate === undefined ? '' : label(bearing.plate),
       bearing.at === undefined ? '' : show(bearing.at),
       show(bearing.bore),
       show(bearing.pivot),
@@ -131,7 +131,7 @@ function bearingTable(placed: PlacedMovement): Table {
 
 function postTable(placed: PlacedMovement): Table {
   const { movement } = placed;
-  const label = labelsOf(movement);
+  const label = namer(movement);
   const show = (mm: number) => lengthText(mm, movement.display);
   const rows = movement.posts.map((post) => [
     label(post.id),

@@ -10,7 +10,7 @@ export type PrintedFormat = 'pdf' | 'svg';
 
 /** A file that is ready to be written. */
 export interface PrintedFile {
-  /** Plain ASCII, safe on every file system: "back-plate-upper-face-numbers.pdf", "…-numbers-page-1.svg". */
+  /** Plain ASCII, safe on every file system: "back-plate-marked-face-numbers.pdf", "…-numbers-page-1.svg". */
   readonly name: string;
   readonly bytes: Uint8Array;
 }

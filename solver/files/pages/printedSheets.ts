@@ -1,6 +1,6 @@
 /** Every printed sheet of a movement as pages: numbers, context, step cards, distances for each plate; parts and readings. */
 
-import type { Face } from '../../marking/index.ts';
+import type { Face, PlateView } from '../../marking/index.ts';
 import { holesOf, markingPlan, platesOf, plateViewOf } from '../../marking/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { plateDrawing, seenHoles } from '../draw/plateDrawing.ts';
@@ -64,9 +64,10 @@ function plateSheets(
   /** Names are placed by the width of the type that they are set in. */
   const widthOf = (text: string, height: number) => settings.fonts.width(text, height / CAPITAL, 'regular');
   const holes = seenHoles(view, holesOf(placed, plate));
-  const named = (face: Face, what: string) => `${stem}-${faceStem(face)}-${what}.pdf`;
+  const named = (seen: PlateView, what: string) => `${stem}-${faceStem(seen)}-${what}.pdf`;
   const numbersOf = (face: Face): PrintedSheet => {
-    const subject = plateViewOf(placed.movement, plate, face).faceLabel;
+    const seen = plateViewOf(placed.movement, plate, face);
+    const subject = seen.faceLabel;
     const drawing = plateDrawing(placed, { plate, face, density: 'numbers', caption: false, widthOf });
     const words = { kind: 'Numbers sheet', subject };
     const pages = numbered(
@@ -74,7 +75,7 @@ function plateSheets(
       trueSizePages(placed, drawing, settings, words),
       tablePages(placed, settings, words, [stepsTable(markingPlan(placed, { plate, face }))]),
     );
-    return { name: named(face, 'numbers'), title: `${title}: ${subject}, numbers`, pages };
+    return { name: named(seen, 'numbers'), title: `${title}: ${subject}, numbers`, pages };
   };
   const subject = view.faceLabel;
   const context = plateDrawing(placed, { plate, face: view.face, density: 'context', caption: false, widthOf });
@@ -82,12 +83,12 @@ function plateSheets(
     numbersOf(view.face),
     numbersOf(other),
     {
-      name: named(view.face, 'context'),
+      name: named(view, 'context'),
       title: `${title}: ${subject}, context`,
       pages: numbered(settings, trueSizePages(placed, context, settings, { kind: 'Context sheet', subject })),
     },
     {
-      name: named(view.face, 'cards'),
+      name: named(view, 'cards'),
       title: `${title}: ${subject}, step cards`,
       pages: numbered(settings, stepCardPages(placed, { plate, face: view.face }, settings)),
     },

@@ -1,7 +1,7 @@
 /** The record of readings: blank boxes for what will be measured, beside what is wanted. */
 
 import { type PartSize, partSizes } from '../../made/index.ts';
-import { holesOf, labelsOf, platesOf } from '../../marking/index.ts';
+import { holesOf, namer, platesOf } from '../../marking/index.ts';
 import { lengthText } from '../../movement/decimal.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
@@ -22,7 +22,7 @@ export function readingTables(placed: PlacedMovement): readonly Table[] {
 
 function depthTable({ movement, rules }: PlacedMovement): Table {
   const show = (mm: number) => lengthText(mm, movement.display);
-  const label = labelsOf(movement);
+  const label = namer(movement);
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const rows = movement.rules.flatMap((rule) => {
     if (rule.kind !== 'depth') return [];
@@ -47,10 +47,10 @@ function depthTable({ movement, rules }: PlacedMovement): Table {
 }
 
 function wheelTable(movement: Movement, sizes: readonly PartSize[]): Table {
-  const label = labelsOf(movement);
+  const label = namer(movement);
   const wanted = wantedOf(movement, sizes);
-  const rows = movement.wheels.map(({ id, name, arbor }) => [
-    `${name ?? id} on ${label(arbor)}`,
+  const rows = movement.wheels.map(({ id }) => [
+    label(id),
     ...[wanted(id, 'tipDiameter'), '', wanted(id, 'thickness'), '', '', '', ''],
   ]);
   return {
@@ -66,12 +66,11 @@ function wheelTable(movement: Movement, sizes: readonly PartSize[]): Table {
 }
 
 function pivotTable(movement: Movement, sizes: readonly PartSize[]): Table {
-  const label = labelsOf(movement);
+  const label = namer(movement);
   const wanted = wantedOf(movement, sizes);
-  const plates = new Map<string, string>(movement.plates.map(({ id, name }) => [id, name ?? id]));
   const rows = movement.arbors.flatMap(({ id, bearings }) =>
     bearings.map(({ plate }, index) => {
-      const where = plate === undefined ? `bearing ${index + 1}` : (plates.get(plate) ?? plate);
+      const where = plate === undefined ? `bearing ${index + 1}` : label(plate);
       const [pivot, hole] = [wanted(id, 'pivot', index), wanted(id, 'bore', index)];
       return [`${label(id)}, ${where}`, pivot, '', hole, '', '', ''];
     }),
@@ -91,7 +90,7 @@ function pivotTable(movement: Movement, sizes: readonly PartSize[]): Table {
 function placeTable(placed: PlacedMovement): Table {
   const { movement, places } = placed;
   const show = (mm: number) => lengthText(mm, movement.display);
-  const label = labelsOf(movement);
+  const label = namer(movement);
   const first = new Set(
     platesOf(movement).flatMap((plate) => holesOf(placed, plate).flatMap(({ points }) => points.slice(0, 1))),
   );

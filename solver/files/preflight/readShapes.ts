@@ -12,7 +12,7 @@ export type ReadShape =
       readonly to: ReadPoint;
       readonly centre: ReadPoint;
       readonly radius: number;
-      /** Turned through from `from` to `to`, radians, positive counter-clockwise in the file's own axes. */
+      /** Turned through from `from` to `to`, radians, positive anticlockwise in the file's own axes. */
       readonly sweep: number;
     }
   | { readonly kind: 'circle'; readonly layer: string; readonly centre: ReadPoint; readonly radius: number };

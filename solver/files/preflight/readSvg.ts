@@ -92,7 +92,7 @@ function pathShapes(
   return shapes;
 }
 
-/** Bulge of an arc told by its radius and flags; sweep-flag 0 turns counter-clockwise once y points up. */
+/** Bulge of an arc told by its radius and flags; sweep-flag 0 turns anticlockwise once y points up. */
 function bulgeOf(from: ReadPoint, to: ReadPoint, radius: number, large: boolean, sweepFlag: boolean): number {
   const chord = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const half = Math.asin(Math.min(1, chord / (2 * radius)));

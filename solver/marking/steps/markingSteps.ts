@@ -13,7 +13,8 @@ import type { Rule } from '../../movement/schema.ts';
 import type { Place, PlacedMovement, Point } from '../../planting/placed.ts';
 import { needsOfPlate, stateOf } from '../holes.ts';
 import type { Datum, Face, MarkingStep } from '../marks.ts';
-import { labelsOf, plateViewOf } from '../plateView.ts';
+import { namer } from '../names.ts';
+import { plateViewOf } from '../plateView.ts';
 import { bestArcs, checkFor, crossingSine } from './bestArcs.ts';
 import { crossingAngle, crossingWords } from './crossing.ts';
 import { arcFrom, type RuleGround } from './lociOfRules.ts';
@@ -70,7 +71,7 @@ export function markingPlan(placed: PlacedMovement, options: MarkingOptions = {}
     options.datum,
   );
   const metal: Metal = { view, face: view.face, datum, base, edges: edgesOf(view), points: [] };
-  const label = labelsOf(placed.movement);
+  const label = namer(placed.movement);
   const datumLabel =
     datum.kind === 'pair' ? label(datum.first) : datum.kind === 'centre' ? `the ${PLATE_CENTRE}` : 'the left edge';
   const voice: StepVoice = {

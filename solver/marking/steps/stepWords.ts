@@ -13,12 +13,12 @@ export interface StepVoice {
 
 const HALF_TURN = 180;
 
-/** "turned 54.6683° counter-clockwise"; the shorter way round. */
+/** "turned 54.6683° anticlockwise"; the shorter way round. */
 export function turnWords(angleDeg: number, display: LengthDisplay): string {
   const places = display.decimals + 1;
   const back = angleDeg > HALF_TURN;
   const shown = fixed(back ? 360 - angleDeg : angleDeg, places);
-  return `turned ${shown}° ${back ? 'clockwise' : 'counter-clockwise'}`;
+  return `turned ${shown}° ${back ? 'clockwise' : 'anticlockwise'}`;
 }
 
 /** One setting or line, as a phrase. */

@@ -7,6 +7,7 @@ import { lengthText } from '../../movement/decimal.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { holesOf } from '../holes.ts';
 import type { Hole } from '../marks.ts';
+import { namer } from '../names.ts';
 import { plateViewOf } from '../plateView.ts';
 
 /** A hole that both plates have at one place, mm, as seen on the first. */
@@ -97,7 +98,9 @@ function togetherWords(registers: readonly string[]): string {
 }
 
 /** Registers and notches that lie over each other in both plates, by the name they have in the first. */
-function sharedRegisters({ openings }: PlacedMovement['movement'], from: string, to: string): readonly string[] {
+function sharedRegisters(movement: PlacedMovement['movement'], from: string, to: string): readonly string[] {
+  const { openings } = movement;
+  const name = namer(movement);
   const own = openings.filter(({ plate, kind }) => plate === from && kind !== 'opening');
   const others = openings.filter(({ plate, kind }) => plate === to && kind !== 'opening');
   return own.flatMap((one) => {
@@ -105,7 +108,7 @@ function sharedRegisters({ openings }: PlacedMovement['movement'], from: string,
     const isSame = (other: (typeof others)[number]) =>
       other.kind === one.kind &&
       boundsOfOutline(other.outline).every((edge, side) => Math.abs(edge - (bounds[side] ?? Number.NaN)) <= TOGETHER);
-    return others.some(isSame) ? [one.name ?? `the ${one.kind} ${one.id}`] : [];
+    return others.some(isSame) ? [one.name ?? name(one.id)] : [];
   });
 }
 

@@ -20,10 +20,10 @@ export interface RotaryOptions {
   readonly centreSays: string;
   /** Turns of the handle for one turn of the table: 40, 60, 72 or 90. */
   readonly ratio: number;
-  /** Direction of zero, degrees counter-clockwise from the right (3 o'clock); default 0. */
+  /** Direction of zero, degrees anticlockwise from the right (3 o'clock); default 0. */
   readonly zeroDeg?: number | undefined;
-  /** Which way the angles on the table grow, as seen from above; default counter-clockwise. */
-  readonly sense?: 'counter-clockwise' | 'clockwise' | undefined;
+  /** Which way the angles on the table grow, as seen from above; default anticlockwise. */
+  readonly sense?: 'anticlockwise' | 'clockwise' | undefined;
   /** The maker's error table; none when left out. */
   readonly errors?: readonly TableError[] | undefined;
 }
@@ -117,7 +117,7 @@ export function readsHighAt(errors: readonly TableError[], angleDeg: number): nu
 }
 
 function rotaryText(lines: readonly RotaryLine[], options: RotaryOptions): string {
-  const { display, ratio, zeroDeg = 0, sense = 'counter-clockwise' } = options;
+  const { display, ratio, zeroDeg = 0, sense = 'anticlockwise' } = options;
   const show = (mm: number) => lengthText(mm, display);
   const errors = options.errors && options.errors.length > 0 ? ' The errors of the table are put in.' : '';
   const text = [

@@ -73,7 +73,7 @@ function toCase(
   const from = outline.vertices[index];
   const to = outline.vertices[(index + 1) % outline.vertices.length];
   if (!from || !to) return { kind: 'cannot', why: 'noEdge', lacking: 0 };
-  // The material of a counter-clockwise outline lies to the left of travel.
+  // The material of a anticlockwise outline lies to the left of travel.
   const leftIsFree = areaOfOutline(outline) > 0 === (free === 'inside');
   const piece = pieceBetween(from, to);
   // A left-turning arc has its centre to the left.

@@ -67,13 +67,13 @@ export function turned(vertices: readonly Vertex[], angle: number): Vertex[] {
 
 /** The toothed edge of a wheel as one closed path. */
 export interface ToothPath {
-  /** Closed: the last vertex joins the first. Counter-clockwise. */
+  /** Closed: the last vertex joins the first. Anticlockwise. */
   readonly vertices: readonly Vertex[];
   /** Largest miss of the fitted arcs, mm. */
   readonly miss: number;
 }
 
-/** The edge of all teeth, a tooth's centre line at `phase` (radians), counter-clockwise. */
+/** The edge of all teeth, a tooth's centre line at `phase` (radians), anticlockwise. */
 export function toothPath(form: ToothForm, tolerance: number, phase = 0): ToothPath {
   const flank = flankArcs(form, tolerance);
   const up = mirrored(flank.vertices);

@@ -8,6 +8,11 @@ import type { PointId } from '../movement/ids.ts';
 import type { Movement, Wheel } from '../movement/schema.ts';
 import { isPinion } from '../teeth/index.ts';
 
+/** A name on one line: a name may hold line breaks, a sheet's line may not; undefined where nothing is left. */
+function oneLine(name: string | undefined): string | undefined {
+  return name?.replace(/[\p{Cc}\s]+/gu, ' ').trim() || undefined;
+}
+
 /** Collections whose parts are named by kind and number where the maker gave no name. */
 const KINDS = {
   arbors: 'arbor',
@@ -24,7 +29,7 @@ function ownNames(movement: Movement): Named[] {
   return Object.entries(KINDS).flatMap(([collection, kind]) =>
     // Every collection named above is a list of parts with an id and perhaps a name.
     (movement[collection as keyof typeof KINDS] ?? []).map(({ id, name }, at): Named => {
-      return [id, name?.trim() ? name.trim() : `${kind} ${at + 1}`];
+      return [id, oneLine(name) ?? `${kind} ${at + 1}`];
     }),
   );
 }
@@ -52,7 +57,7 @@ export function namesOf(movement: Movement): ReadonlyMap<string, string> {
   const plain = new Map(ownNames(movement));
   const wheels = movement.wheels.map((wheel): Named => {
     const on = plain.get(wheel.arbor) ?? wheel.arbor;
-    return [wheel.id, wheel.name?.trim() ? wheel.name.trim() : `${toothedWords(wheel, movement)} on ${on}`];
+    return [wheel.id, oneLine(wheel.name) ?? `${toothedWords(wheel, movement)} on ${on}`];
   });
   const names = told([...plain, ...wheels]);
   known.set(movement, names);
