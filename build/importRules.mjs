@@ -140,10 +140,25 @@ const forbidden = [
   },
   {
     name: 'no-rings',
-    comment: 'No file may reach itself through its imports. Imports of types alone are gone when the program runs.',
+    comment:
+      'No file may reach itself through its imports, imports of types alone counted: what knows each other is one file.',
     severity: 'error',
     from: { path: '^(solver|renderer|electron)/' },
-    to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+    to: { circular: true },
+  },
+  {
+    name: 'state-knows-no-feature',
+    comment: 'Features import the state of the window; the state imports itself and words only.',
+    severity: 'error',
+    from: { path: '^renderer/(state|wording)/' },
+    to: { path: '^renderer/', pathNot: '^renderer/(state|wording)/' },
+  },
+  {
+    name: 'gestures-know-no-svelte',
+    comment: 'Gestures are plain modules with a port: they are tested, and would serve another page, without Svelte.',
+    severity: 'error',
+    from: { path: '^renderer/gestures/' },
+    to: { path: ['\\.svelte(\\.ts)?$', inPackage(['svelte'])] },
   },
   {
     name: 'resolves',

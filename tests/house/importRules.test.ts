@@ -33,6 +33,7 @@ const GOOD: Readonly<Record<string, string>> = {
     }),
   ),
   'solver/clearance/planckAdapter.ts': "import * as planck from 'planck';\nexport const tree = planck;",
+  'renderer/state/hand.svelte.ts': 'export const hand = 1;',
   'renderer/bench/drawing.ts': "import * as three from 'three';\nexport const scene = three;",
   'renderer/main.ts':
     "import type { ShellBridge } from '../electron/bridge.ts';\nimport { planting } from '../solver/planting/index.ts';\nexport type B = ShellBridge;\nexport const p = planting;",
@@ -101,17 +102,31 @@ const FAULTS: readonly (readonly [rule: string, folder: string, text: string])[]
   ['no-barrels', 'solver/files', "export { files } from './part.ts';"],
   ['inside-a-room-the-defining-file', 'solver/files', imports('./index.ts')],
   ['no-rings', 'electron', imports('./fault.ts')],
+  [
+    'no-rings',
+    'renderer/bench',
+    "import type { X } from './fault.ts';\nexport type Y = X;\nexport interface X { a: 1 }",
+  ],
+  ['state-knows-no-feature', 'renderer/state', imports('../bench/drawing.ts')],
+  [
+    'state-knows-no-feature',
+    'renderer/wording',
+    "import type { scene } from '../bench/drawing.ts';\nexport type S = typeof scene;",
+  ],
+  ['gestures-know-no-svelte', 'renderer/gestures', imports('svelte')],
+  ['gestures-know-no-svelte', 'renderer/gestures', imports('../state/hand.svelte.ts')],
   ['resolves', 'electron', imports('./nowhere.ts')],
   ['shipped-code-without-tests', 'renderer', imports('../tests/scene.ts')],
 ];
 
 test('each fault breaks its rule', async () => {
-  const faulty = FAULTS.map(([rule, at, text]) => {
-    return [`${at}/fault-${rule}.ts`, text.replace('fault.ts', `fault-${rule}.ts`)] as const;
-  });
+  const files = FAULTS.map(([rule, at], index) => ({ rule, path: `${at}/fault-${index}.ts` }));
+  const faulty = FAULTS.map(
+    ([, at, text], index) => [`${at}/fault-${index}.ts`, text.replace('fault.ts', `fault-${index}.ts`)] as const,
+  );
   const tree = { ...GOOD, 'tests/scene.ts': 'export const s = 1;', ...Object.fromEntries(faulty) };
   const found = (await violations('faulty', tree)).map(({ from, rule }) => `${rule.name} in ${from}`);
-  for (const [rule, at] of FAULTS) expect(found).toContain(`${rule} in ${at}/fault-${rule}.ts`);
+  for (const { rule, path } of files) expect(found).toContain(`${rule} in ${path}`);
 });
 
 test('every rule has its fault', async () => {

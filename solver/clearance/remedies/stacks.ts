@@ -10,7 +10,8 @@ import { partsOf } from '../solids/partsIndex.ts';
 import type { Piece } from '../solids/piece.ts';
 import type { Heights } from '../solids/solid.ts';
 import type { PipeStack, PipeStop } from '../stacks/pipeStack.ts';
-import { type Stack, type StackPiece, stackOf } from '../stacks/stackOf.ts';
+import { type Stack, stackOf } from '../stacks/stackOf.ts';
+import type { StackPiece } from '../stacks/stackPiece.ts';
 import type { Candidate } from './candidate.ts';
 import type { Deed, NewCollar } from './deed.ts';
 

@@ -16,7 +16,7 @@ import { bodyOf, type PartsIndex, partsOf } from '../solids/partsIndex.ts';
 import { type Piece, pieceOf } from '../solids/piece.ts';
 import type { Heights, RingSolid } from '../solids/solid.ts';
 import { wheelSolids } from '../solids/wheelSolids.ts';
-import type { StackPiece, StackTolerance } from './stackOf.ts';
+import type { StackPiece, StackTolerance } from './stackPiece.ts';
 
 /** What stops a pipe on one side. */
 export interface PipeStop extends Piece {

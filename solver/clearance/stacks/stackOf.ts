@@ -6,26 +6,11 @@
  * root of the sum of their squares (error propagation for independent errors, common practice in tolerancing).
  */
 
-import type { ArborId, PartId } from '../../movement/ids.ts';
+import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
 import { partsOf } from '../solids/partsIndex.ts';
 import { type PipeStack, pipeStackOf } from './pipeStack.ts';
-
-/** One length of the stack, mm. */
-export interface StackPiece {
-  /** The wheel that it belongs to; the arbor itself for collars and bare lengths. */
-  readonly part: PartId;
-  readonly kind: 'wheel' | 'hub' | 'collar' | 'bare';
-  readonly from: number;
-  readonly to: number;
-}
-
-/** What the pieces of a stack may be off. */
-export interface StackTolerance {
-  /** ± of each piece's length and of the distance of the plates, mm. */
-  readonly piece: number;
-  readonly plates: number;
-}
+import type { StackPiece, StackTolerance } from './stackPiece.ts';
 
 /** The pieces on an arbor with the end shake they leave, or why it cannot be told. */
 export type Stack =

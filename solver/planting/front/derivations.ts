@@ -1,15 +1,8 @@
 /** Which points are derived exactly from others, and equations written in the points that are not. */
 import { FIRST_EXACT_KIND } from '../kernel/residual.ts';
 import { type Derivation, derivationOf } from './derivedPoints.ts';
+import type { GradientTerm, StepEquation } from './equation.ts';
 import type { PlacementIndex } from './placementIndex.ts';
-import type { StepEquation } from './stepEquations.ts';
-
-/** Gradient of an equation with respect to one point. */
-export interface GradientTerm {
-  readonly point: number;
-  readonly gx: number;
-  readonly gy: number;
-}
 
 /** Which points are derived, and from what. */
 export class Derivations {

@@ -1,8 +1,8 @@
 /** The gradients of a network rule's equations at given places: one, or two for the exact kinds. */
 import { pointsOfKind, residualOf } from '../kernel/residual.ts';
 import type { Network } from '../network.ts';
-import type { GradientTerm } from './derivations.ts';
 import { partsOf } from './derivedPoints.ts';
+import type { GradientTerm } from './equation.ts';
 
 /** Gradients of the residuals (mm) by the points of the rule. */
 export function equationsOfRule(network: Network, coords: Float64Array, rule: number): GradientTerm[][] {

@@ -2,17 +2,9 @@
 import { LuDecomposition, Matrix } from 'ml-matrix';
 import type { PlacementStep } from '../network.ts';
 import type { Derivations } from './derivations.ts';
+import type { StepEquation } from './equation.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 import { equationsOfRule } from './ruleEquations.ts';
-
-/** Σ gradient · d(place) + Σ noise = d(value), all in mm. */
-export interface StepEquation {
-  /** Where the equation's own error is counted: 2 × network rule + its number in the rule. */
-  readonly source: number;
-  readonly gradients: ReadonlyMap<number, readonly [number, number]>;
-  /** Errors of exact rules that the equation's points were derived by. */
-  readonly noises: readonly { readonly source: number; readonly factor: number }[];
-}
 
 /** A step with its equations and their solution. */
 export interface SolvedStep {

@@ -8,7 +8,7 @@
 import { crossCirclesInto, TOUCH } from '../../geometry/index.ts';
 import { type NetworkResult, type PlacementStep, RuleKind } from '../network.ts';
 import { Meet } from './meet.ts';
-import type { Placing } from './plant.ts';
+import type { Placing } from './placing.ts';
 import { RankProbe } from './rankProbe.ts';
 import { HOLDS } from './residual.ts';
 import { stepsOf } from './steps.ts';

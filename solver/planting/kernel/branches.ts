@@ -9,7 +9,7 @@
  * indices come from the plan, hence the `!`.
  */
 import { Meet } from './meet.ts';
-import type { Placing } from './plant.ts';
+import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND, residualOf } from './residual.ts';
 
 /** Residual to which a rule is kept, mm: the bound of the whole planting. */

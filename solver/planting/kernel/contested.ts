@@ -4,7 +4,7 @@
  * Array kernel: indices come from the plan, hence the `!`.
  */
 import { PointState } from '../network.ts';
-import type { Placing } from './plant.ts';
+import type { Placing } from './placing.ts';
 
 /** Marks in `states` what the failing rules leave unsettled. */
 export function markContested(placing: Placing, failing: readonly number[], states: Uint8Array): void {

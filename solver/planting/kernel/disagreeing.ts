@@ -6,7 +6,7 @@
 import { type Disagreement, gapOf, PressureTrace, thinOut } from './conflicts.ts';
 import { shortArm } from './degenerate.ts';
 import { Meet } from './meet.ts';
-import type { Placing } from './plant.ts';
+import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND, residualOf } from './residual.ts';
 import { System } from './system.ts';
 

@@ -12,6 +12,7 @@ import { checkNetwork } from './check.ts';
 import { CrossingTool } from './crossing.ts';
 import { Iteration } from './iterate.ts';
 import { Meet } from './meet.ts';
+import type { Placing } from './placing.ts';
 import { planNetwork } from './plan.ts';
 import { isLocus, type Plan } from './planSteps.ts';
 import { RankProbe } from './rankProbe.ts';
@@ -19,25 +20,6 @@ import { placeDerived, reduceNetwork } from './reduce.ts';
 import { FIRST_EXACT_KIND } from './residual.ts';
 import { type Ground, System } from './system.ts';
 import { judge } from './verdict.ts';
-
-/** What the steps left behind, for the verdict. */
-export interface Placing {
-  readonly ground: Ground;
-  readonly plan: Plan;
-  readonly sketch: Float64Array;
-  /** How each crossing step met (one of `Meet`), its gap, and the other crossing. */
-  readonly meet: Uint8Array;
-  /** Which crossing was taken, as in `CrossingTool.slot`. */
-  readonly slot: Uint8Array;
-  readonly gap: Float64Array;
-  readonly other: Float64Array;
-  /** Rules that placed a crossing step with more than two loci. */
-  readonly pairOf: Map<number, readonly [number, number]>;
-  /** Steps whose rules cannot all hold. */
-  readonly stuck: number[];
-  /** Roots of which it is in doubt whether the rules settle them: to be decomposed. */
-  readonly doubted: readonly number[];
-}
 
 /** Placings of results that are still in use, so that a plan can serve again. */
 const placings = new WeakMap<NetworkResult, Placing>();

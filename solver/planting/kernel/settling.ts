@@ -8,7 +8,7 @@ import { type Doubt, PointState } from '../network.ts';
 import { type Freedom, freedomOf, type Motion, STILL } from './freedom.ts';
 import { Iteration } from './iterate.ts';
 import { Meet } from './meet.ts';
-import type { Placing } from './plant.ts';
+import type { Placing } from './placing.ts';
 import { HOLDS } from './residual.ts';
 import { System } from './system.ts';
 

@@ -5,8 +5,9 @@
  * rules than it needs, and whatever was decomposed, is asked for its dependent rules: the count of rules alone does not
  * say which are needed. Array kernel: indices come from the plan, hence the `!`.
  */
+
+import type { Placing } from './placing.ts';
 import type { Group } from './planSteps.ts';
-import type { Placing } from './plant.ts';
 import { dependentRules } from './rank.ts';
 import { FIRST_EXACT_KIND, HOLDS } from './residual.ts';
 import type { Settling } from './settling.ts';

@@ -6,7 +6,7 @@
 import type { PlacementStep } from '../network.ts';
 import { CrossingTool } from './crossing.ts';
 import { Meet } from './meet.ts';
-import type { Placing } from './plant.ts';
+import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND } from './residual.ts';
 
 /** Lists the steps; points that follow exactly from others come as soon as those are there. */

@@ -7,7 +7,7 @@ import { type Network, type NetworkResult, RuleKind } from '../network.ts';
 import { markContested } from './contested.ts';
 import { NO_LENGTH, shortArm } from './degenerate.ts';
 import { disagreementsOf } from './disagreeing.ts';
-import type { Placing } from './plant.ts';
+import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND, HOLDS, residualOf } from './residual.ts';
 import { doubtsOf, markLoose, settlingOf, spread, spreadToMembers } from './settling.ts';
 import { spareRules } from './spare.ts';
