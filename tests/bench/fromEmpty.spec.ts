@@ -4,8 +4,8 @@
  */
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
-import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfText } from '../support/movements.ts';
 import { apart, BenchPage, modifier } from './benchPage.ts';
 
 const GREAT = { x: 0, y: 0 };
@@ -122,15 +122,14 @@ test('a train is built from nothing, broken, mended, undone, redone, saved and o
   await expect(rows).toHaveCount(0);
   await bench.openFile(path);
   await expect(rows).toHaveCount(4);
-  const reading = readMovement(readFileSync(path, 'utf8'));
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  const places = [...plantMovement(reading.movement).places.values()];
+  const movement = movementOfText(readFileSync(path, 'utf8'));
+  const places = [...plantMovement(movement).places.values()];
   for (const [name, shown] of [
     ['Second', second],
     ['Third', third],
     ['Idle', idle],
   ] as const) {
-    const { id } = reading.movement.arbors.find((arbor) => arbor.name === name) ?? {};
+    const { id } = movement.arbors.find((arbor) => arbor.name === name) ?? {};
     const place = places.find((each) => each.id === id);
     // The slip shows three decimals.
     expect(place?.x, name).toBeCloseTo(shown.x, 3);

@@ -1,16 +1,14 @@
 /** One fault placed on purpose in a copy of each demo: found, named, and cured by the remedy that is offered. */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkMovement, createChecker, remediesFor } from '../../solver/clearance/index.ts';
-import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement, startDrag } from '../../solver/planting/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 import { wordsOf } from './wordsOf.ts';
 
 function movementOf(path: string): Movement {
-  const reading = readMovement(readFileSync(new URL(`../../${path}.json`, import.meta.url), 'utf8'));
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfFile(`${path}.json`);
 }
 
 function edited(movement: Movement, edit: Edit): Movement {

@@ -1,16 +1,13 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { plantingsFound } from '../../solver/clearance/findPlanting/findPlanting.ts';
 import { checkMovement, findPlanting } from '../../solver/clearance/index.ts';
-import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 
 /** The moons demo with its bearing and radius rules left out. */
 function looseMoons() {
-  const text = readFileSync(new URL('../../demo-data/moons-of-jupiter.json', import.meta.url), 'utf8');
-  const reading = readMovement(text);
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  const { movement } = reading;
+  const movement = movementOfFile('demo-data/moons-of-jupiter.json');
   const rules = movement.rules.filter(({ kind }) => kind === 'bearing' || kind === 'radius').map(({ id }) => id);
   const edited = applyEdit(movement, { kind: 'leaveOut', rules, leaveOut: true });
   if (edited.kind === 'refused') throw new Error(edited.says);
@@ -61,9 +58,7 @@ describe('finding a planting', () => {
   });
 
   it('says when nothing is loose', () => {
-    const text = readFileSync(new URL('../../demo-data/going-train.json', import.meta.url), 'utf8');
-    const reading = readMovement(text);
-    if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-    expect(plantingsFound(plantMovement(reading.movement))).toMatchObject({ kind: 'none' });
+    const movement = movementOfFile('demo-data/going-train.json');
+    expect(plantingsFound(plantMovement(movement))).toMatchObject({ kind: 'none' });
   });
 });

@@ -1,13 +1,11 @@
 /** Small movements for clearance tests, written as a file would hold them. */
 
-import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 /** Reads a scene, or fails with all that is wrong with it. */
 export function sceneOf(parts: Readonly<Record<string, unknown>>): Movement {
-  const reading = readMovement(JSON.stringify({ format: 'depthwright-movement', version: 1, ...parts }));
-  if (reading.kind === 'problems') throw new Error(reading.problems.map((problem) => problem.says).join('\n'));
-  return reading.movement;
+  return movementOfParts(parts);
 }
 
 /** An arbor held at its place. */

@@ -1,16 +1,15 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { plateDrawing } from '../../solver/files/draw/plateDrawing.ts';
 import { sheetsOf } from '../../solver/files/index.ts';
 import { writeDxf } from '../../solver/files/write/dxf.ts';
 import { markingSteps } from '../../solver/marking/index.ts';
-import { emptyMovement, readMovement } from '../../solver/movement/index.ts';
+import { emptyMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 
-const moons = readMovement(readFileSync(new URL('../../demo-data/moons-of-jupiter.json', import.meta.url), 'utf8'));
-if (moons.kind !== 'movement') throw new Error('the demo must be readable');
-const placed = plantMovement(moons.movement);
-const plate = moons.movement.plates[0]?.id;
+const movement = movementOfFile('demo-data/moons-of-jupiter.json');
+const placed = plantMovement(movement);
+const plate = movement.plates[0]?.id;
 
 describe('arcs and lines scribed on a drawing', () => {
   it('every locus of every step is there, those from the centre of a round plate included', () => {

@@ -1,13 +1,12 @@
 /** Before cutting: each error alone, all errors together, and what they come to; by laws and by formulas of the trade. */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { errorsFound, findErrors } from '../../solver/made/errors/index.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { speakerOf } from '../../solver/words/index.ts';
 import { effectSays, errorSays } from '../../solver/words/shop/index.ts';
 import { movementOf } from '../marking/placedByHand.ts';
+import { movementOfFile } from '../support/movements.ts';
 
 /** practice.md §6.3 (worked example): centre and escape arbors 45 apart, third wheel 64:8 and 60:8 of module 0.8. */
 function worked(extra: { readonly rules?: readonly object[]; readonly escape?: number } = {}): Movement {
@@ -48,9 +47,7 @@ const NONE = { lengths: 0, holes: 0, bores: 0, tips: 0 };
 const settings = { errors: NONE, trials: 4000, seed: 7 };
 
 function demo(name: string): Movement {
-  const read = readMovement(readFileSync(new URL(`../../demo-data/${name}.json`, import.meta.url), 'utf8'));
-  if (read.kind === 'problems') throw new Error(read.problems.map(({ says }) => says).join('\n'));
-  return read.movement;
+  return movementOfFile(`demo-data/${name}.json`);
 }
 
 describe('one error at a time', () => {

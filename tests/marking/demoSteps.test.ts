@@ -1,20 +1,18 @@
 /** The simulated maker on the demo movements: every plate, both faces, only from the printed text. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { sheetsOf } from '../../solver/files/index.ts';
 import { markingPlan, platesOf, plateViewOf, stepsText } from '../../solver/marking/index.ts';
 import { edgesOf } from '../../solver/marking/steps/metal.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 import { followSteps } from './simulatedMaker.ts';
 
 const folder = new URL('../../demo-data/', import.meta.url);
 const demos = readdirSync(folder).filter((name) => name.endsWith('.json'));
 
 function placedDemo(name: string) {
-  const reading = readMovement(readFileSync(new URL(name, folder), 'utf8'));
-  if (reading.kind === 'problems') throw new Error(reading.problems.map((problem) => problem.says).join('\n'));
-  return plantMovement(reading.movement);
+  return plantMovement(movementOfFile(`demo-data/${name}`));
 }
 
 describe.each(demos)('%s', (name) => {

@@ -1,9 +1,9 @@
 /** Placed movements made by hand: the places and the order of construction are stated, nothing is solved. */
 
 import type { PointId, RuleId } from '../../solver/movement/ids.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { ConstructionStep, Place, PlacedMovement, PlaceState, Point } from '../../solver/planting/placed.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 export interface HandPlace {
   readonly at: readonly [number, number];
@@ -14,10 +14,7 @@ export interface HandPlace {
 
 /** Reads a movement given as data, and fails with its problems when it has any. */
 export function movementOf(data: object): Movement {
-  const whole = { format: 'depthwright-movement', version: 1, ...data };
-  const reading = readMovement(JSON.stringify(whole));
-  if (reading.kind === 'problems') throw new Error(reading.problems.map((problem) => problem.says).join('\n'));
-  return reading.movement;
+  return movementOfParts(data);
 }
 
 /** The placed movement with points in the order given. Ids are those of the data. */

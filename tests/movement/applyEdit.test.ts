@@ -6,18 +6,16 @@ import {
   emptyMovement,
   freshId,
   type History,
-  readMovement,
   redo,
   startHistory,
   undo,
 } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import { movementOfText } from '../support/movements.ts';
 import { sampleDocument } from './sampleMovement.ts';
 
 function sample(): Movement {
-  const reading = readMovement(JSON.stringify(sampleDocument()));
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfText(JSON.stringify(sampleDocument()));
 }
 
 function after(movement: Movement, edit: Edit): Movement {

@@ -2,17 +2,16 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { checkMovement } from '../../solver/clearance/index.ts';
-import { readMovement, writeMovement } from '../../solver/movement/index.ts';
+import { writeMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { turnMovement } from '../../solver/train/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 
 const textOf = (path: string): string => readFileSync(new URL(`../../${path}.json`, import.meta.url), 'utf8');
 
 function movementOf(path: string): Movement {
-  const reading = readMovement(textOf(path));
-  if (reading.kind === 'problems') throw new Error(reading.problems.map(({ says }) => says).join('\n'));
-  return reading.movement;
+  return movementOfFile(`${path}.json`);
 }
 
 describe.each(['tide-dial', 'moons-of-jupiter', 'going-train'])('the demo %s', (name) => {

@@ -4,22 +4,16 @@ import {
   applyEdit,
   commit,
   type History,
-  readMovement,
   redo,
   startHistory,
   undo,
   writeMovement,
 } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import { movementOfParts, movementOfText } from '../support/movements.ts';
 import { documentWithUnknownFields, draws, editOf } from './randomEdits.ts';
 
-const start = movementOf(JSON.stringify(documentWithUnknownFields()));
-
-function movementOf(text: string): Movement {
-  const reading = readMovement(text);
-  if (reading.kind === 'problems') throw new Error(reading.problems.map((problem) => problem.says).join('\n'));
-  return reading.movement;
-}
+const start = movementOfParts(documentWithUnknownFields());
 
 describe('laws of edits', () => {
   test('whatever is done, the document stays sound, and saving and loading changes nothing', () => {
@@ -39,7 +33,7 @@ describe('laws of edits', () => {
           else refusals++;
         }
         const text = writeMovement(movement);
-        const again = movementOf(text);
+        const again = movementOfText(text);
         expect(again).toEqual(movement);
         expect(writeMovement(again)).toBe(text);
       }),

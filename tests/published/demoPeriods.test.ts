@@ -6,18 +6,15 @@
  * bounds are those of the fit, measured once and doubled: 0.07 ppm for new moons of 100 years, 0.4 ppm for transits of
  * 18.6 years (one turn of the nodes), 0.13 ppm for the four moons over a century.
  */
-import { readFileSync } from 'node:fs';
 import * as astronomy from 'astronomy-engine';
 import { describe, expect, test } from 'vitest';
-import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { turnMovement } from '../../solver/train/index.ts';
 import { toNumber } from '../../solver/train/turning/rational.ts';
+import { movementOfFile } from '../support/movements.ts';
 
 function demo(name: string): Movement {
-  const reading = readMovement(readFileSync(new URL(`../../demo-data/${name}.json`, import.meta.url), 'utf8'));
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfFile(`demo-data/${name}.json`);
 }
 
 /** The wanted period of an indication, days. */

@@ -5,17 +5,15 @@
  * A spread from n trials is known to σ/√(2n), a share p to √(p(1−p)/n) (any handbook of statistics); four of both
  * programs' together are allowed.
  */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { errorsFound } from '../../solver/made/errors/index.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 import values from './errorsTriedValues.json' with { type: 'json' };
 
 const TRIALS = 8000;
-const reading = readMovement(readFileSync(new URL('errorsTried.json', import.meta.url), 'utf8'));
-if (reading.kind === 'problems') throw new Error(reading.problems.map(({ says }) => says).join('\n'));
-const placed = plantMovement(reading.movement);
+const movement = movementOfFile('tests/published/errorsTried.json');
+const placed = plantMovement(movement);
 const errors = { lengths: 0.04, holes: 0.03, bores: 0.012, tips: 0.03 };
 const found = errorsFound(placed, { errors, trials: TRIALS, seed: 3 });
 

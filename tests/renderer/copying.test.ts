@@ -1,16 +1,14 @@
 /** Copies get names of their own, so that lists and findings tell them from their originals. */
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { partsCopied, pasteEdit } from '../../renderer/commands/copying.ts';
 import { offersBetween } from '../../renderer/offers/ruleOffers.ts';
-import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 
 function goingTrain(): Movement {
-  const reading = readMovement(readFileSync(new URL('../../demo-data/going-train.json', import.meta.url), 'utf8'));
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfFile('demo-data/going-train.json');
 }
 
 test('a name that is taken gets the next free number, twice over', () => {

@@ -3,37 +3,33 @@ import DxfParser from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
 import { readKit, USUAL_KIT_TEXT } from '../../renderer/cutting/dividingKit.ts';
 import { wheelFiles } from '../../solver/files/index.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import { cuttingDataOf, exactWays } from '../../solver/teeth/cutting/index.ts';
 import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
 import { speakerOf } from '../../solver/words/index.ts';
 import { cuttingSheet, dividingWaySays } from '../../solver/words/train/index.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 function wheelOf(teeth: number) {
-  const read = readMovement(
-    JSON.stringify({
-      format: 'depthwright-movement',
-      version: 1,
-      arbors: [{ id: 'a', at: [0, 0], diameter: 3 }],
-      wheels: [
-        {
-          id: 'w',
-          name: 'Day / night wheel',
-          arbor: 'a',
-          teeth,
-          size: { module: 1 },
-          form: 'involute',
-          level: 0,
-          thickness: 2,
-          bore: 3,
-          arms: { count: 5, width: 3, rim: 3 },
-        },
-      ],
-    }),
-  );
-  const wheel = read.kind === 'movement' ? read.movement.wheels[0] : undefined;
-  if (read.kind === 'problems' || !wheel) throw new Error('the wheel cannot be read');
-  return { wheel, movement: read.movement };
+  const movement = movementOfParts({
+    arbors: [{ id: 'a', at: [0, 0], diameter: 3 }],
+    wheels: [
+      {
+        id: 'w',
+        name: 'Day / night wheel',
+        arbor: 'a',
+        teeth,
+        size: { module: 1 },
+        form: 'involute',
+        level: 0,
+        thickness: 2,
+        bore: 3,
+        arms: { count: 5, width: 3, rim: 3 },
+      },
+    ],
+  });
+  const wheel = movement.wheels[0];
+  if (!wheel) throw new Error('the movement has no wheel');
+  return { wheel, movement };
 }
 
 describe('the kit', () => {

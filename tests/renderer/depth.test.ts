@@ -1,17 +1,14 @@
 /** The depth view without a window: both ways of driving, rings, and the zones of its rule. */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { entryAt } from '../../renderer/depth/entryAt.ts';
 import { drivenTurn, operatingRadii, pairDrawing } from '../../renderer/depth/pairPicture.ts';
 import { scaleSpan, zonesOf } from '../../renderer/depth/scaleSpan.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import type { RuleOf } from '../../solver/movement/schema.ts';
 import { speakerOf } from '../../solver/words/index.ts';
 import { remarkWords } from '../../solver/words/train/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 
-const read = readMovement(readFileSync(new URL('../bench/scenes/planetShelf.json', import.meta.url), 'utf8'));
-if (read.kind === 'problems') throw new Error('the scene cannot be read');
-const { movement } = read;
+const movement = movementOfFile('tests/bench/scenes/planetShelf.json');
 function ruleOf(id: string): RuleOf<'depth'> {
   const rule = movement.rules.find((each) => each.id === id);
   if (rule?.kind !== 'depth') throw new Error(`no depth ${id}`);

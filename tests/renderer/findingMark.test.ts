@@ -1,27 +1,24 @@
-import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { findingMark } from '../../renderer/clearance/findingMark.ts';
 import { sizesOf } from '../../renderer/state/derive/sizes.ts';
 import { toScreen } from '../../renderer/state/view.ts';
 import { checkMovement } from '../../solver/clearance/index.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 
 const view = { centre: { x: 10, y: 20 }, scale: 4, width: 800, height: 600 };
 /** The first distance of a balloon from its place less its radius (bench/balloons.ts), CSS pixels. */
 const NEAREST_BALLOON = 44 - 11;
 
 it('hatches both parts at their places and sizes, and draws the overlap between the nearest points', () => {
-  const text = readFileSync(new URL('../fixtures/pillarFoulsWheel.json', import.meta.url), 'utf8');
-  const reading = readMovement(text);
-  if (reading.kind !== 'movement') throw new Error('the fixture must be readable');
-  const placed = plantMovement(reading.movement);
-  const sizes = sizesOf(reading.movement);
+  const movement = movementOfFile('tests/fixtures/pillarFoulsWheel.json');
+  const placed = plantMovement(movement);
+  const sizes = sizesOf(movement);
   const [finding] = checkMovement(placed).filter(({ kind }) => kind === 'fouls');
   if (!finding) throw new Error('the pillar must foul');
   const mark = findingMark(finding, placed, sizes, view);
   expect(mark?.discs.map(({ part }) => part)).toEqual(finding.parts);
-  const pillar = reading.movement.posts.find(({ id }) => finding.parts.includes(id));
+  const pillar = movement.posts.find(({ id }) => finding.parts.includes(id));
   const place = [...placed.places.values()].find(({ id }) => id === pillar?.id);
   const disc = mark?.discs.find(({ part }) => part === pillar?.id);
   expect(disc).toMatchObject(toScreen(view, place ?? { x: 0, y: 0 }));
@@ -31,21 +28,17 @@ it('hatches both parts at their places and sizes, and draws the overlap between 
 });
 
 it('a finding without a gap has no mark', () => {
-  const text = readFileSync(new URL('../fixtures/mixedModules.json', import.meta.url), 'utf8');
-  const reading = readMovement(text);
-  if (reading.kind !== 'movement') throw new Error('the fixture must be readable');
-  const placed = plantMovement(reading.movement);
+  const movement = movementOfFile('tests/fixtures/mixedModules.json');
+  const placed = plantMovement(movement);
   const size = checkMovement(placed).find(({ kind }) => kind === 'size');
-  expect(size && findingMark(size, placed, sizesOf(reading.movement), view)).toBeUndefined();
+  expect(size && findingMark(size, placed, sizesOf(movement), view)).toBeUndefined();
 });
 
 it('the figure of a gap without length stands above its place, short of where any balloon stands', () => {
-  const text = readFileSync(new URL('../fixtures/sharedLevel.json', import.meta.url), 'utf8');
-  const reading = readMovement(text);
-  if (reading.kind !== 'movement') throw new Error('the fixture must be readable');
-  const placed = plantMovement(reading.movement);
+  const movement = movementOfFile('tests/fixtures/sharedLevel.json');
+  const placed = plantMovement(movement);
   const found = checkMovement(placed).find(({ parts }) => parts.join(' ') === 'day-wheel day-driver');
-  const mark = found && findingMark(found, placed, sizesOf(reading.movement), view);
+  const mark = found && findingMark(found, placed, sizesOf(movement), view);
   if (!mark) throw new Error('it must be marked');
   expect(mark.to).toEqual(mark.from);
   expect(mark.figureAt.x).toBe(mark.from.x);

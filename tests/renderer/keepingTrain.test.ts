@@ -4,14 +4,13 @@ import { trainRows } from '../../renderer/frame/trainOrder.ts';
 import { forSame } from '../../renderer/state/derive/forSame.ts';
 import { keepingTrain, samePartsAs } from '../../renderer/state/derive/keeping.ts';
 import { sizesOf } from '../../renderer/state/derive/sizes.ts';
-import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { turnMovement } from '../../solver/train/index.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 function read(document: object): Movement {
-  const reading = readMovement(JSON.stringify({ format: 'depthwright-movement', version: 1, title: 't', ...document }));
-  if (reading.kind !== 'movement') throw new Error(JSON.stringify(reading.problems));
-  return reading.movement;
+  return movementOfParts({ title: 't', ...document });
 }
 function wheel(id: string, arbor: string, teeth: number) {
   return { id, arbor, teeth, size: { module: 0.5 }, form: 'involute', level: 0, thickness: 2 };

@@ -17,10 +17,11 @@ import {
   trueLength,
 } from '../../solver/made/index.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
-import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { speakerOf } from '../../solver/words/index.ts';
+import { movementOfText } from '../support/movements.ts';
 
 /** A square of 40 mm with a middle, all held, on a plate of 60 by 60. */
 function square(): Movement {
@@ -42,9 +43,7 @@ function square(): Movement {
     marks: Object.entries(corners).map(([id, at]) => ({ id, at, hole: 3 })),
     rules: Object.entries(corners).map(([id, at]) => ({ id: `held-${id}`, kind: 'held', point: id, at })),
   });
-  const reading = readMovement(text);
-  if (reading.kind === 'problems') throw new Error(reading.problems.map(({ says }) => says).join('\n'));
-  return reading.movement;
+  return movementOfText(text);
 }
 
 function edited(movement: Movement, ...edits: readonly Edit[]): Movement {

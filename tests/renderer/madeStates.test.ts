@@ -1,5 +1,4 @@
 /** States that can be compared, moves enlarged, rows of readings and depths: on our own going train; sums by hand. */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { depthRows, editOfDepthRow, hasUnused } from '../../renderer/readings/depthRows.ts';
 import { enlargedTip, fittingTimes } from '../../renderer/readings/enlarged.ts';
@@ -9,15 +8,14 @@ import { MEASURED, type Measured, sizesFor } from '../../renderer/readings/whatM
 import { shiftOf } from '../../solver/made/holes/cure.ts';
 import { partSizes } from '../../solver/made/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
-import { applyEdit, type Edit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { speakerOf } from '../../solver/words/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 
 function train(): Movement {
-  const reading = readMovement(readFileSync(new URL('../../demo-data/going-train.json', import.meta.url), 'utf8'));
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfFile('demo-data/going-train.json');
 }
 
 function edited(movement: Movement, ...edits: readonly Edit[]): Movement {

@@ -2,23 +2,18 @@
 import { describe, expect, test } from 'vitest';
 import { keepOffer, offersBetween } from '../../renderer/offers/ruleOffers.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
-import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 /** Four places at the corners of a square about O, listed out of turn. Our own scenario. */
 function movement(): Movement {
   const at = { O: [0, 0], E: [30, 0], W: [-30, 1], N: [0, 30], S: [1, -30] };
-  const reading = readMovement(
-    JSON.stringify({
-      format: 'depthwright-movement',
-      version: 1,
-      arbors: Object.entries(at).map(([id, place]) => ({ id, at: place })),
-      rules: [{ id: 'o', kind: 'held', point: 'O', at: [0, 0] }],
-    }),
-  );
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfParts({
+    arbors: Object.entries(at).map(([id, place]) => ({ id, at: place })),
+    rules: [{ id: 'o', kind: 'held', point: 'O', at: [0, 0] }],
+  });
 }
 
 describe('offers among chosen points', () => {

@@ -2,26 +2,21 @@
 import { describe, expect, test } from 'vitest';
 import { fieldsOfPoint, fieldsOfWheel, type PartField } from '../../renderer/slips/partFields.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
-import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 function movement(): Movement {
   const wheel = { arbor: 'a', teeth: 40, size: { module: 1 }, level: 2, thickness: 2 };
-  const reading = readMovement(
-    JSON.stringify({
-      format: 'depthwright-movement',
-      version: 1,
-      arbors: [
-        { id: 'a', at: [0, 0] },
-        { id: 'pipe', at: [0, 0], ridesOn: 'a', diameter: 5, pipeBore: 1.1 },
-      ],
-      wheels: ['involute', 'cycloidal', 'triangular', 'lantern'].map((form) => ({ ...wheel, id: form, form })),
-      posts: [{ id: 'post', at: [20, 0], diameter: 8, levels: { from: 0, to: 20 } }],
-      marks: [{ id: 'mark', at: [0, 20] }],
-    }),
-  );
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfParts({
+    arbors: [
+      { id: 'a', at: [0, 0] },
+      { id: 'pipe', at: [0, 0], ridesOn: 'a', diameter: 5, pipeBore: 1.1 },
+    ],
+    wheels: ['involute', 'cycloidal', 'triangular', 'lantern'].map((form) => ({ ...wheel, id: form, form })),
+    posts: [{ id: 'post', at: [20, 0], diameter: 8, levels: { from: 0, to: 20 } }],
+    marks: [{ id: 'mark', at: [0, 20] }],
+  });
 }
 
 const start = movement();

@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { polarOf } from '../../renderer/slips/polarOf.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 const plate = {
   id: 'plate',
@@ -20,21 +20,15 @@ const plate = {
 };
 
 function told(rules: readonly object[], plates: readonly object[], point: string) {
-  const reading = readMovement(
-    JSON.stringify({
-      format: 'depthwright-movement',
-      version: 1,
-      arbors: [
-        { id: 'a', at: [10, 5] },
-        { id: 'b', at: [40, 5] },
-        { id: 'c', at: [25, 30] },
-      ],
-      plates,
-      rules,
-    }),
-  );
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  const { movement } = reading;
+  const movement = movementOfParts({
+    arbors: [
+      { id: 'a', at: [10, 5] },
+      { id: 'b', at: [40, 5] },
+      { id: 'c', at: [25, 30] },
+    ],
+    plates,
+    rules,
+  });
   const id = point as PointId; // ids of the movement above
   return polarOf(
     plantMovement(movement),

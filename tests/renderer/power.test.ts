@@ -1,5 +1,4 @@
 /** The power view without a window: what its form means, against handbook values. */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { NUMBERS, type NumberName, type PowerForm } from '../../renderer/power/powerNumbers.ts';
 import {
@@ -12,8 +11,8 @@ import {
   torqueOf,
   torques,
 } from '../../renderer/power/powerOf.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import { turnMovement } from '../../solver/train/index.ts';
+import { movementOfFile } from '../support/movements.ts';
 
 const first = Object.fromEntries(Object.entries(NUMBERS).map(([name, { first: value }]) => [name, value])) as Record<
   NumberName,
@@ -26,9 +25,7 @@ const form = (numbers: Partial<Record<NumberName, string>> = {}, set: Partial<Po
   numbers: { ...first, ...numbers },
   ...set,
 });
-const read = readMovement(readFileSync(new URL('../../demo-data/going-train.json', import.meta.url), 'utf8'));
-if (read.kind === 'problems') throw new Error('the demo cannot be read');
-const { movement } = read;
+const movement = movementOfFile('demo-data/going-train.json');
 const turning = turnMovement(movement);
 
 describe('the power view', () => {

@@ -1,9 +1,9 @@
 /** Which movements have their steps of marking out worked out between two frames. */
 import { describe, expect, it } from 'vitest';
 import { hasQuickSteps } from '../../renderer/frame/quickSteps.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { longTrain } from '../speed/longTrain.ts';
+import { movementOfText } from '../support/movements.ts';
 
 /** A long train; `closed` without the rule that starts it and with its far end aimed at instead: placed as one block. */
 function train(arbors: number, closed: boolean) {
@@ -14,9 +14,8 @@ function train(arbors: number, closed: boolean) {
     const angle = (Math.atan2(y, x) * 180) / Math.PI;
     document.rules.push({ id: 'aim', kind: 'bearing', point: `a${arbors - 6}`, centre: 'a0', angle });
   }
-  const reading = readMovement(JSON.stringify(document));
-  if (reading.kind !== 'movement') throw new Error(reading.problems[0]?.says);
-  return plantMovement(reading.movement);
+  const movement = movementOfText(JSON.stringify(document));
+  return plantMovement(movement);
 }
 
 describe('steps of marking out in the strip', () => {

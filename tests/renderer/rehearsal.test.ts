@@ -1,5 +1,4 @@
 /** Rehearsal without a window: dates, exact spans, carried places, teeth that stay in mesh. */
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dayNumber, readDate } from '../../renderer/rehearsal/calendar.ts';
@@ -7,18 +6,16 @@ import { readSpan, spanOfDates } from '../../renderer/rehearsal/readSpan.ts';
 import { carriedPlaces } from '../../renderer/state/derive/carriedPlaces.ts';
 import { restPhases } from '../../renderer/state/derive/restPhases.ts';
 import { turnedAngle, turnedPhases } from '../../renderer/state/derive/turnedPhases.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { turnMovement } from '../../solver/train/index.ts';
 import { fractionText, rational } from '../../solver/train/turning/rational.ts';
+import { movementOfFile } from '../support/movements.ts';
 
 function scene() {
-  const text = readFileSync(new URL('../bench/scenes/planetShelf.json', import.meta.url), 'utf8');
-  const read = readMovement(text);
-  if (read.kind === 'problems') throw new Error(read.problems.map(({ says }) => says).join('\n'));
-  const placed = plantMovement(read.movement);
-  return { placed, movement: read.movement, turning: turnMovement(read.movement) };
+  const movement = movementOfFile('tests/bench/scenes/planetShelf.json');
+  const placed = plantMovement(movement);
+  return { placed, movement, turning: turnMovement(movement) };
 }
 function arborOf(id: string) {
   const arbor = scene().movement.arbors.find((each) => each.id === id);

@@ -5,9 +5,10 @@ import { Settler } from '../../renderer/gestures/settling.ts';
 import { chooseSnap, type SnapCandidate } from '../../renderer/gestures/snap.ts';
 import { crossingsOfLoci, distanceToLocus, type Locus, nearestOnLocus } from '../../renderer/state/locus.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
-import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 const number = fc.double({ min: -200, max: 200, noNaN: true });
 const point = fc.record({ x: number, y: number });
@@ -93,24 +94,18 @@ function movement(): Movement {
     level: 0,
     thickness: 2,
   });
-  const reading = readMovement(
-    JSON.stringify({
-      format: 'depthwright-movement',
-      version: 1,
-      arbors: [
-        { id: 'a', at: [0, 0] },
-        { id: 'b', at: [70, 0] },
-        { id: 'p', at: [30, 60] },
-      ],
-      wheels: [wheel('wa', 'a', 60), wheel('wb', 'b', 40), wheel('wp', 'p', 36)],
-      rules: [
-        { id: 'ha', kind: 'held', point: 'a', at: [0, 0] },
-        { id: 'hb', kind: 'held', point: 'b', at: [70, 0] },
-      ],
-    }),
-  );
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfParts({
+    arbors: [
+      { id: 'a', at: [0, 0] },
+      { id: 'b', at: [70, 0] },
+      { id: 'p', at: [30, 60] },
+    ],
+    wheels: [wheel('wa', 'a', 60), wheel('wb', 'b', 40), wheel('wp', 'p', 36)],
+    rules: [
+      { id: 'ha', kind: 'held', point: 'a', at: [0, 0] },
+      { id: 'hb', kind: 'held', point: 'b', at: [70, 0] },
+    ],
+  });
 }
 
 describe('settling', () => {
@@ -156,41 +151,35 @@ describe('settling', () => {
 
 /** Centre and East held, a radius of 31 about the centre, a post, a mark and a wall; the rest is dragged. Our own scenario. */
 function workshopOf(extra: Readonly<Record<string, readonly object[]>>): Movement {
-  const reading = readMovement(
-    JSON.stringify({
-      format: 'depthwright-movement',
-      version: 1,
-      arbors: [
-        { id: 'centre', at: [0, 0] },
-        { id: 'east', at: [50, 0] },
-        { id: 'ring', at: [0, 31] },
-        ...(extra['arbors'] ?? []),
-      ],
-      wheels: [
-        { id: 'big', arbor: 'centre', teeth: 40, size: { module: 1 }, form: 'involute', level: 0, thickness: 2 },
-        ...(extra['wheels'] ?? []),
-      ],
-      posts: [{ id: 'pillar', at: [-70, 0], diameter: 8, levels: { from: 0, to: 20 } }, ...(extra['posts'] ?? [])],
-      marks: [{ id: 'dot', at: [10, -60] }, ...(extra['marks'] ?? [])],
-      walls: [
-        {
-          id: 'case',
-          outline: { kind: 'circle', centre: [0, 0], radius: 120 },
-          inner: { kind: 'circle', centre: [0, 0], radius: 110 },
-          levels: { from: 0, to: 20 },
-        },
-      ],
-      rules: [
-        { id: 'h1', kind: 'held', point: 'centre', at: [0, 0] },
-        { id: 'h2', kind: 'held', point: 'east', at: [50, 0] },
-        { id: 'h3', kind: 'held', point: 'pillar', at: [-70, 0] },
-        { id: 'h4', kind: 'held', point: 'dot', at: [10, -60] },
-        { id: 'r', kind: 'radius', point: 'ring', centre: 'centre', length: 31 },
-      ],
-    }),
-  );
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfParts({
+    arbors: [
+      { id: 'centre', at: [0, 0] },
+      { id: 'east', at: [50, 0] },
+      { id: 'ring', at: [0, 31] },
+      ...(extra['arbors'] ?? []),
+    ],
+    wheels: [
+      { id: 'big', arbor: 'centre', teeth: 40, size: { module: 1 }, form: 'involute', level: 0, thickness: 2 },
+      ...(extra['wheels'] ?? []),
+    ],
+    posts: [{ id: 'pillar', at: [-70, 0], diameter: 8, levels: { from: 0, to: 20 } }, ...(extra['posts'] ?? [])],
+    marks: [{ id: 'dot', at: [10, -60] }, ...(extra['marks'] ?? [])],
+    walls: [
+      {
+        id: 'case',
+        outline: { kind: 'circle', centre: [0, 0], radius: 120 },
+        inner: { kind: 'circle', centre: [0, 0], radius: 110 },
+        levels: { from: 0, to: 20 },
+      },
+    ],
+    rules: [
+      { id: 'h1', kind: 'held', point: 'centre', at: [0, 0] },
+      { id: 'h2', kind: 'held', point: 'east', at: [50, 0] },
+      { id: 'h3', kind: 'held', point: 'pillar', at: [-70, 0] },
+      { id: 'h4', kind: 'held', point: 'dot', at: [10, -60] },
+      { id: 'r', kind: 'radius', point: 'ring', centre: 'centre', length: 31 },
+    ],
+  });
 }
 
 describe('what arbors, posts and marks settle on', () => {

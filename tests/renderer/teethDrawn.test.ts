@@ -4,25 +4,19 @@ import { describe, expect, it } from 'vitest';
 import { packStrokes, RECORD } from '../../renderer/bench/strokes/packing.ts';
 import { PROFILE_POINTS } from '../../renderer/state/derive/wheelShape.ts';
 import { profileOf, shapesOf } from '../../renderer/state/derive/wheelShapes.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { formOfWheel } from '../../solver/teeth/index.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 function movementOf(wheels: readonly object[], rules: readonly object[] = []): Movement {
-  const reading = readMovement(
-    JSON.stringify({
-      format: 'depthwright-movement',
-      version: 1,
-      arbors: [
-        { id: 'a', at: [0, 0] },
-        { id: 'b', at: [40, 30] },
-      ],
-      wheels,
-      rules,
-    }),
-  );
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+  return movementOfParts({
+    arbors: [
+      { id: 'a', at: [0, 0] },
+      { id: 'b', at: [40, 30] },
+    ],
+    wheels,
+    rules,
+  });
 }
 
 const wheel = (id: string, arbor: string, teeth: number, form = 'involute') => ({

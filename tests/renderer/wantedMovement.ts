@@ -1,7 +1,7 @@
 /** A small movement of our own: a driven pinion, a wheel in depth with it, and a third arbor that nothing joins yet. */
 
-import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 const wheel = (id: string, arbor: string, teeth: number) => ({
   id,
@@ -14,20 +14,14 @@ const wheel = (id: string, arbor: string, teeth: number) => ({
 });
 
 export function movementOf(): Movement {
-  const reading = readMovement(
-    JSON.stringify({
-      format: 'depthwright-movement',
-      version: 1,
-      arbors: [
-        { id: 'first', name: 'First', at: [0, 0] },
-        { id: 'second', name: 'Second', at: [30, 0] },
-        { id: 'third', name: 'Third', at: [0, 60] },
-      ],
-      wheels: [wheel('leaves', 'first', 20), wheel('teeth', 'second', 40), wheel('crown', 'third', 60)],
-      rules: [{ id: 'depth', kind: 'depth', wheels: ['leaves', 'teeth'] }],
-      drive: { arbor: 'first', period: { value: 12, unit: 'h' } },
-    }),
-  );
-  if (reading.kind !== 'movement') throw new Error(reading.problems.map(({ says }) => says).join('\n'));
-  return reading.movement;
+  return movementOfParts({
+    arbors: [
+      { id: 'first', name: 'First', at: [0, 0] },
+      { id: 'second', name: 'Second', at: [30, 0] },
+      { id: 'third', name: 'Third', at: [0, 60] },
+    ],
+    wheels: [wheel('leaves', 'first', 20), wheel('teeth', 'second', 40), wheel('crown', 'third', 60)],
+    rules: [{ id: 'depth', kind: 'depth', wheels: ['leaves', 'teeth'] }],
+    drive: { arbor: 'first', period: { value: 12, unit: 'h' } },
+  });
 }

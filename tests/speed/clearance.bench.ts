@@ -5,15 +5,15 @@
  * purpose; the answer is counted against comparing every pair of wheels with every other, and a dragged check against
  * a fresh one.
  */
-import { readFileSync } from 'node:fs';
 import { plantingsFound } from '../../solver/clearance/findPlanting/findPlanting.ts';
 import { planGapOf } from '../../solver/clearance/gaps/planGap.ts';
 import { checkMovement, createChecker, solidsOf } from '../../solver/clearance/index.ts';
 import type { ArborId } from '../../solver/movement/ids.ts';
-import { applyEdit, readMovement } from '../../solver/movement/index.ts';
+import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { movementOfFile, movementOfParts } from '../support/movements.ts';
 import { HEADING, line, time } from './measure.ts';
 
 const ARBORS = 500;
@@ -46,39 +46,33 @@ function fieldOf(): Movement {
     level,
     thickness: 2,
   });
-  const reading = readMovement(
-    JSON.stringify({
-      format: 'depthwright-movement',
-      version: 1,
-      arbors: index.map((i) => ({
-        id: `A${i}`,
-        at: at(i),
-        diameter: 2,
-        bearings: [
-          { at: -3, bore: 1.02, pivot: 1, length: 2 },
-          { at: 12, bore: 1.02, pivot: 1, length: 2 },
-        ],
-      })),
-      wheels: index.flatMap((i) => [wheel(`w${i}`, i, 42, 0), wheel(`p${i}`, i, 14, 4)]),
-      posts: [...Array(POSTS).keys()].map((i) => ({
-        id: `P${i}`,
-        at: [(i % ROW) * PITCH + PITCH / 2, Math.floor(i / ROW) * 2 * PITCH + PITCH / 2],
-        diameter: 4,
-        levels: { from: -3, to: 14 },
-      })),
-      rules: [
-        ...index.map((i) => ({ id: `h${i}`, kind: 'held', point: `A${i}`, at: at(i), plusMinus: 0.02 })),
-        ...[...Array(POSTS).keys()].map((i) => ({
-          id: `k${i}`,
-          kind: 'held',
-          point: `P${i}`,
-          at: [(i % ROW) * PITCH + PITCH / 2, Math.floor(i / ROW) * 2 * PITCH + PITCH / 2],
-        })),
+  return movementOfParts({
+    arbors: index.map((i) => ({
+      id: `A${i}`,
+      at: at(i),
+      diameter: 2,
+      bearings: [
+        { at: -3, bore: 1.02, pivot: 1, length: 2 },
+        { at: 12, bore: 1.02, pivot: 1, length: 2 },
       ],
-    }),
-  );
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  return reading.movement;
+    })),
+    wheels: index.flatMap((i) => [wheel(`w${i}`, i, 42, 0), wheel(`p${i}`, i, 14, 4)]),
+    posts: [...Array(POSTS).keys()].map((i) => ({
+      id: `P${i}`,
+      at: [(i % ROW) * PITCH + PITCH / 2, Math.floor(i / ROW) * 2 * PITCH + PITCH / 2],
+      diameter: 4,
+      levels: { from: -3, to: 14 },
+    })),
+    rules: [
+      ...index.map((i) => ({ id: `h${i}`, kind: 'held', point: `A${i}`, at: at(i), plusMinus: 0.02 })),
+      ...[...Array(POSTS).keys()].map((i) => ({
+        id: `k${i}`,
+        kind: 'held',
+        point: `P${i}`,
+        at: [(i % ROW) * PITCH + PITCH / 2, Math.floor(i / ROW) * 2 * PITCH + PITCH / 2],
+      })),
+    ],
+  });
 }
 
 /** A placing with other places or another document. */
@@ -155,9 +149,7 @@ export function run(): void {
 
 /** The moons demo with its bearing and radius rules left out. */
 function looseMoons(): PlacedMovement {
-  const reading = readMovement(readFileSync(new URL('../../demo-data/moons-of-jupiter.json', import.meta.url), 'utf8'));
-  if (reading.kind === 'problems') throw new Error(reading.problems[0]?.says);
-  const { movement } = reading;
+  const movement = movementOfFile('demo-data/moons-of-jupiter.json');
   const rules = movement.rules.filter(({ kind }) => kind === 'bearing' || kind === 'radius').map(({ id }) => id);
   const edited = applyEdit(movement, { kind: 'leaveOut', rules, leaveOut: true });
   if (edited.kind === 'refused') throw new Error(edited.says);

@@ -5,9 +5,9 @@ import { handoverOf, preflight, sheetsOf, zipOf } from '../../solver/files/index
 import { printedFilesOf, SheetFonts } from '../../solver/files/pages/index.ts';
 import { pdfSheetsOf } from '../../solver/files/pages/printedFiles.ts';
 import { markingSteps } from '../../solver/marking/index.ts';
-import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { sheetWordsOf } from '../../solver/words/shop/index.ts';
+import { movementOfText } from '../support/movements.ts';
 import { HEADING, line, time } from './measure.ts';
 
 const ARBORS = 200;
@@ -67,9 +67,8 @@ export function run(): void {
   const face = (name: string) =>
     new Uint8Array(readFileSync(new URL(`../../node_modules/dejavu-fonts-ttf/ttf/${name}.ttf`, import.meta.url)));
   const fonts = new SheetFonts({ regular: face('DejaVuSans'), bold: face('DejaVuSans-Bold') });
-  const reading = readMovement(largeMovement());
-  if (reading.kind === 'problems') throw new Error(reading.problems.map((problem) => problem.says).join('\n'));
-  const placed = plantMovement(reading.movement);
+  const movement = movementOfText(largeMovement());
+  const placed = plantMovement(movement);
   const steps = markingSteps(placed, { plate: 'p' });
   if (steps.length !== ARBORS || steps.some((step) => step.kind === 'unsettled')) {
     throw new Error('every arbor gets a step');

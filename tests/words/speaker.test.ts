@@ -1,14 +1,12 @@
 /** Figures and names: one formatter, one namer. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { counted, listed, namesOf, speakerOf } from '../../solver/words/index.ts';
+import { movementOfParts } from '../support/movements.ts';
 
 function movementOf(fields: object): Movement {
-  const reading = readMovement(JSON.stringify({ format: 'depthwright-movement', version: 1, title: 'm', ...fields }));
-  if (reading.kind !== 'movement') throw new Error(JSON.stringify(reading.problems));
-  return reading.movement;
+  return movementOfParts({ title: 'm', ...fields });
 }
 
 const pair = {
