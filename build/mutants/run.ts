@@ -48,12 +48,12 @@ function lineOf({ fileName, location }: MutantResult): { file: string; number: n
   return { file, number, line: readFileSync(join(TOP, file), 'utf8').split('\n')[number - 1]?.trim() ?? '' };
 }
 
-const isHarmless = (result: MutantResult): boolean => {
+function isHarmless(result: MutantResult): boolean {
   const { file, line } = lineOf(result);
   return CHANGES_NOTHING.some(
     (one) => one.file === file && one.line === line && one.replacement === result.replacement,
   );
-};
+}
 
 function report(folder: string, all: readonly MutantResult[]): void {
   const count = (...states: readonly string[]): number => all.filter(({ status }) => states.includes(status)).length;
