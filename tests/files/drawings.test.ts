@@ -137,7 +137,7 @@ describe('drawings', () => {
     expect(words(down).slice(0, 5)).toEqual(words(up).slice(0, 5));
     expect(words(down).at(-1)).toContain('other face, seen from below (mirrored)');
   });
-  it('shows pitch circle and teeth of practice.md 6.3 and 6.1', () => {
+  it('shows pitch circle and teeth of the two depths by hand', () => {
     // 64 teeth of module 0.8: pitch radius 25.6; tip radius 26.704 by the BS 978 addendum 1.38 m (published table).
     const radii = layer(up, 'PITCH').map((shape) => (shape.kind === 'circle' ? shape.radius : 0));
     expect(radii.some((radius) => Math.abs(radius - 25.6) < 1e-9)).toBe(true);

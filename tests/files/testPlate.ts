@@ -1,4 +1,4 @@
-/** The test plate of practice.md §6.6: 100 × 60 outline, three unequal holes in an L, a bulged slot, a letter F as outline. */
+/** The test plate (SOURCES.md): 100 × 60 outline, three unequal holes in an L, a bulged slot, a letter F as outline. */
 import type { Drawing } from '../../solver/files/drawing.ts';
 import type { Hole } from '../../solver/marking/index.ts';
 

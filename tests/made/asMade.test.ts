@@ -10,7 +10,7 @@ import { speakerOf } from '../../solver/words/index.ts';
 import { changesSay, clockSays, doubtSays, shiftSays } from '../../solver/words/shop/index.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 
-/** practice.md §6.3 (worked example): centre and escape arbors 45 apart, third wheel 64:8 and 60:8 of module 0.8. */
+/** Two depths by hand (SOURCES.md): centre and escape arbors 45 apart, third wheel 64:8 and 60:8 of module 0.8. */
 function worked(extra: object = {}): Movement {
   const wheel = (id: string, arbor: string, teeth: number, level: number) => ({
     id,

@@ -9,7 +9,7 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 
-/** practice.md §6.3 (worked example), with readings on three days and a wheel's tips on the second. */
+/** Two depths by hand (SOURCES.md), with readings on three days and a wheel's tips on the second. */
 function worked(extra: object = {}): Movement {
   const wheel = (id: string, arbor: string, teeth: number, level: number) => ({
     id,
@@ -105,7 +105,7 @@ describe('as of a day', () => {
     expect(drawn.wheels).toEqual(worked().wheels);
     expect(drawn.rules[2]).toMatchObject({ use: 'calculated' });
     expect(drawn.rules[3]).toMatchObject({ use: 'held', held: 27.3 });
-    // practice.md §6.3, calculated depths.
+    // Two depths by hand (SOURCES.md): calculated depths.
     const third = [...plantMovement(movementAsOf(now, 'drawn')).places.values()].find(({ id }) => id === 'third');
     expect(third?.x).toBeCloseTo(16.6553, 4);
     expect(third?.y).toBeCloseTo(23.49556, 5);

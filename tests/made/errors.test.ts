@@ -8,7 +8,7 @@ import { effectSays, errorSays } from '../../solver/words/shop/index.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 import { movementOfFile } from '../support/movements.ts';
 
-/** practice.md §6.3 (worked example): centre and escape arbors 45 apart, third wheel 64:8 and 60:8 of module 0.8. */
+/** Two depths by hand (SOURCES.md): centre and escape arbors 45 apart, third wheel 64:8 and 60:8 of module 0.8. */
 function worked(extra: { readonly rules?: readonly object[]; readonly escape?: number } = {}): Movement {
   const height = extra.escape ?? 45;
   const wheel = (id: string, arbor: string, teeth: number, level: number) => ({
@@ -170,7 +170,7 @@ describe('rules that only check', () => {
 
 describe('what goes wrong', () => {
   it('near the end of reach some trials cannot be planted, and the error that does it is told', () => {
-    // practice.md §6.3: at 55.5 the arcs hardly reach; the depths sum to 56, so half a millimetre short breaks it.
+    // Two depths by hand (SOURCES.md): at 55.5 the arcs hardly reach; the depths sum to 56, so half a millimetre short breaks it.
     const found = errorsFound(plantMovement(worked({ escape: 55.98 })), { ...settings, trials: 400 });
     expect(found.planted).toBeGreaterThan(200);
     expect(found.planted).toBeLessThan(400);

@@ -17,8 +17,8 @@ const arbor = (id: string) => id as ArborId;
 const part = (id: string) => id as PartId;
 
 /**
- * practice.md §6.3 (worked example) with plates 20 apart: third wheel of 60, m 0.8, tip radius 25.104, beside a centre
- * arbor of Ø 4 at 28.8: 28.8 − 25.104 − 2 = 1.696 between them (practice.md §4, row 4).
+ * Two depths by hand (SOURCES.md) with plates 20 apart: third wheel of 60, m 0.8, tip radius 25.104, beside a centre
+ * arbor of Ø 4 at 28.8: 28.8 − 25.104 − 2 = 1.696 between them.
  */
 function worked(readings: readonly object[] = []): Movement {
   const wheel = (id: string, on: string, teeth: number, level: number) => ({
@@ -244,7 +244,7 @@ describe('readings of sizes', () => {
     const cut = using(set.movement, 'diameter w2', 49.98);
     expect(sizeOf(cut, 'diameter w2')).toMatchObject({ drawn: 50, inUse: 49.98, isReplaced: true });
     expect(using(cut, 'diameter w2').wheels[2]).toEqual(set.movement.wheels[2]);
-    // Tips of the form: 2 × 25.104, practice.md §6.3.
+    // Tips of the form: 2 × 25.104, the two depths by hand (SOURCES.md).
     const ofForm = using(worked(), 'diameter w2', 50.1);
     expect(sizeOf(ofForm, 'diameter w2')).toMatchObject({
       drawn: expect.closeTo(50.208, 3),
@@ -259,7 +259,7 @@ describe('readings of sizes', () => {
     expect([...tables.keys()]).toEqual(['Depths', 'Wheels as cut', 'Pivots and their holes', 'Holes as drilled']);
     expect(tables.get('Wheels as cut')?.rows[2]?.slice(1)).toEqual(['50.208', '', '2.000', '', '', '', '']);
     expect(tables.get('Pivots and their holes')?.rows[4]).toEqual(['third, back', '1.500', '', '1.540', '', '', '']);
-    // practice.md §6.3: (16.65530, 23.49556).
+    // Two depths by hand (SOURCES.md): (16.65530, 23.49556).
     expect(tables.get('Holes as drilled')?.rows.map((row) => row.slice(0, 3))).toEqual([
       ['centre', '0.000', '0.000'],
       ['escape', '0.000', '45.000'],

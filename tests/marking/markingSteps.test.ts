@@ -87,7 +87,7 @@ describe('what a step says', () => {
   });
 
   it('gives the two depths of the worked example as divider settings', () => {
-    // practice.md 6.3 (worked example): settings 28.8 and 27.2, lines of centres at 106.910 degrees, 0.01 moves 0.01 / sin.
+    // Two depths by hand (SOURCES.md): settings 28.8 and 27.2, lines of centres at 106.910 degrees, 0.01 moves 0.01 / sin.
     expect(step('third')?.loci).toMatchObject([
       { kind: 'arc', from: 'centre', rule: 'd1' },
       { kind: 'arc', from: 'escape', rule: 'd2' },

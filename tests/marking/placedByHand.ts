@@ -56,10 +56,10 @@ const wheelOf = (id: string, arbor: string, teeth: number) => ({
   thickness: 2,
 });
 
-/** Half chord and foot of practice.md §6.3: depths 28.8 and 27.2 over centres 45 apart. */
+/** Half chord and foot of the two depths by hand: depths 28.8 and 27.2 over centres 45 apart. */
 export const THIRD = { x: 16.655303, along: 23.495556 };
 
-/** Exact crossing of the two depths of practice.md §6.3 with the centre at (40, 30). */
+/** Exact crossing of two depths by hand (SOURCES.md) with the centre at (40, 30). */
 export function thirdPlace(): readonly [number, number] {
   const along = (28.8 ** 2 - 27.2 ** 2 + 45 ** 2) / 90;
   return [40 + Math.sqrt(28.8 ** 2 - along ** 2), 30 + along];

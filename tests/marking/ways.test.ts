@@ -150,7 +150,7 @@ function compareTrilaterated(
 }
 
 describe('worked figures', () => {
-  it('practice.md 6.3: the third wheel by a 90:1 table about the centre arbor is 13 turns 2° 40′ 6″', () => {
+  it('two depths by hand: the third wheel by a 90:1 table about the centre arbor is 13 turns 2° 40′ 6″', () => {
     const placed = everyConstruction();
     const own = holesOf(placed, 'base');
     const third = own.filter((hole) => hole.id === 'third');
@@ -159,7 +159,7 @@ describe('worked figures', () => {
     expect(lines[0]?.radius).toBeCloseTo(28.8, 9);
     expect(lines[0]?.angleDeg).toBeCloseTo(54.6683, 4);
   });
-  it('practice.md 6.7: a seventh of a turn on 90:1 is 12 turns 3° 25′ 42.86″', () => {
+  it('arithmetic: a seventh of a turn on 90:1 is 12 turns 3° 25′ 42.86″', () => {
     const [hole] = holes;
     if (!hole) throw new Error('fifteen holes');
     const at = (2 * Math.PI) / 7;

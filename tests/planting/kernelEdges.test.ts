@@ -65,7 +65,7 @@ describe('edges', () => {
   });
 
   it('arcs that do not reach meet halfway and say by how much', () => {
-    // practice.md, two-depth planting: 28.8 and 27.2 over a centre distance of 57 fall short by 1.0.
+    // Two depths by hand (SOURCES.md): 28.8 and 27.2 over a centre distance of 57 fall short by 1.0.
     const rules = [distance(2, 0, 28.8), distance(2, 1, 27.2)];
     const result = plantNetwork(
       networkFrom({

@@ -97,7 +97,7 @@ const CASES: readonly (readonly [string, DxfOptions])[] = [
   ['R2000, lines and arcs', { version: 'R2000', outlines: 'pieces' }],
 ];
 
-describe.each(CASES)('the test plate of practice.md 6.6 read by ezdxf: %s', (_name, options) => {
+describe.each(CASES)('the test plate (SOURCES.md) read by ezdxf: %s', (_name, options) => {
   it('comes back true', () => {
     const text = writeDxf(testPlate(), options);
     const read = readByEzdxf(text);
@@ -169,7 +169,7 @@ describe('the sheets of a plate', () => {
     expect([read.errors, read.fixes, read.others.length]).toEqual([0, 0, 0]);
     const mirrored = name.includes('mirrored');
     const third = read.circles.find(([layer, , , radius]) => layer === 'HOLES' && radius === 0.75);
-    // practice.md 6.3 (worked example): the third wheel at (16.65530, 23.49556) from the centre arbor at (40, 30).
+    // Two depths by hand (SOURCES.md): the third wheel at (16.65530, 23.49556) from the centre arbor at (40, 30).
     expect(third?.[1]).toBeCloseTo((mirrored ? -1 : 1) * (40 + 16.6553), 4);
     expect(third?.[2]).toBeCloseTo(30 + 23.49556, 4);
   });

@@ -1,7 +1,7 @@
 /**
  * Error propagation of a planted point against values computed outside the project.
  *
- * Source: reference values G2 and G3 (closed forms for a point fixed by two distances, by radius and distance, and by
+ * Source: values G2 and G3 of SOURCES.md (closed forms for a point fixed by two distances, by radius and distance, and by
  * radius and angle), derived there with mpmath to 60 digits and printed to the digits below; the behaviour (the ellipse
  * grows as the crossing angle leaves 90°) is published in "Mathematical considerations pertaining to the accuracy of
  * position location and navigation systems". Standard deviations there; a movement's ± is two of them.

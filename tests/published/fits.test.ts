@@ -1,6 +1,6 @@
 /**
- * Limits and fits against ISO 286-1/-2 as tabulated in the project's check values, section D. The table below is copied
- * from there: range, H7, H8, g6, h6, k6, p6 (upper / lower, µm), then the clearances of H7 with g6, h6, k6, p6 derived from it.
+ * Limits and fits against ISO 286-1/-2 (SOURCES.md). The table below holds, for each
+ * range, H7, H8, g6, h6, k6, p6 (upper / lower, µm), then the clearances of H7 with g6, h6, k6, p6 derived from it.
  */
 import { describe, expect, it } from 'vitest';
 import {
@@ -101,7 +101,7 @@ describe('as made (common practice, some hundredths)', () => {
     [5.1, 5.0, 'loose'],
   ] as const)('hole %d on shaft %d: %s', (hole, shaft, feel) => expect(feelOf(hole, shaft)).toBe(feel));
 
-  it('a bush is bored larger by what pressing closes: practice.md 32 gives 0.025 to 0.05 for a press of some hundredths', () => {
+  it('a bush is bored larger by what pressing closes: common practice is 0.025 to 0.05 for a press of some hundredths', () => {
     const pressed = boreBeforePressing({ seat: 6, outer: 6.04, bore: 3 });
     expect(pressed).toMatchObject({ kind: 'bore', before: 3.032 });
     expect(boreBeforePressing({ seat: 6.01, outer: 6, bore: 3 }).kind).toBe('loose');

@@ -59,7 +59,7 @@ describe('the numbers sheet on A4', () => {
     expect(Math.abs(y - 150), `Y bar ${y}`).toBeLessThan(0.01);
   });
 
-  it('sets holes apart as planted: 28.8 between the centre and the third arbor of practice.md 6.3', () => {
+  it('sets holes apart as planted: 28.8 between the centre and the third arbor of the two depths by hand', () => {
     const radiusAt = (radius: number) =>
       flat(page.marks).find((mark) => mark.kind === 'circle' && mark.radius === radius);
     const [centre, third] = [radiusAt(2.5), radiusAt(0.75)];

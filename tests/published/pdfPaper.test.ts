@@ -1,5 +1,5 @@
 /**
- * Paper, tiles and the correction for the maker's printer, measured with poppler. Bars and their correction: practice.md §4,
+ * Paper, tiles and the correction for the maker's printer, measured with poppler. Bars and their correction: common practice,
  * row 10: bars of 149.2 and 150.4 scale by 1.00536 and 0.99734.
  */
 import { describe, expect, it } from 'vitest';

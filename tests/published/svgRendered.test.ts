@@ -1,6 +1,6 @@
 /**
  * SVG files rendered by librsvg (rsvg-convert) and measured in pixels. The resolution is chosen so that one millimetre is
- * twenty pixels; CSS Values: 1 in = 96 px = 25.4 mm. Factors met on import are those of practice.md 6.6.
+ * twenty pixels; CSS Values: 1 in = 96 px = 25.4 mm. Factors met on import are common practice (SOURCES.md, factors of units).
  */
 import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
@@ -19,7 +19,7 @@ function rendered(svg: string): Picture {
   return readPng(execFileSync('rsvg-convert', args, { input: svg, maxBuffer: 1 << 28 }));
 }
 
-describe('the test plate of practice.md 6.6 rendered by librsvg', () => {
+describe('the test plate (SOURCES.md) rendered by librsvg', () => {
   const svg = writeSvg({ ...testPlate(), layers: testPlate().layers.filter(({ name }) => name !== 'SCRIBE') });
 
   it('states its size in mm with one unit a millimetre', () => {

@@ -1,9 +1,8 @@
 /**
  * An arbor planted by two depths, a worked example.
  *
- * Source: the project's own workshop practice, section 6.3, worked from the triangle's sides alone (x and y by Pythagoras
- * and the cosine rule, in double precision and exact fractions); none of it was computed by the solver. Digits as printed
- * there. The three wheels are ordinary clock wheels of module 0.8: 64 drives 8, and 60 drives 8.
+ * Source: two depths by hand (SOURCES.md), worked from the triangle's sides alone (x and y by Pythagoras and the cosine
+ * rule, in double precision and exact fractions); none of it was computed by the solver. The three wheels are ordinary clock wheels of module 0.8: 64 drives 8, and 60 drives 8.
  */
 import { describe, expect, it } from 'vitest';
 import type { Movement } from '../../solver/movement/schema.ts';

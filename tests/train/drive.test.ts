@@ -47,14 +47,14 @@ describe('weight and drum', () => {
     expect(drive.cautions.join(' ')).toContain('Local rules');
   });
 
-  it('a pulley halves the torque and doubles the run (practice.md, rank 22)', () => {
+  it('a pulley halves the torque and doubles the run (statics)', () => {
     const [one, two] = [run({}), run({ parts: 2 })];
     expect(two.runSeconds).toBeCloseTo(2 * one.runSeconds, 6);
     expect(two.layers[0]?.torque).toBeCloseTo((one.layers[0]?.torque ?? 0) / 2, 9);
     expect(two.energy).toBe(one.energy);
   });
 
-  it('8 lb on a barrel of 30 mm at 44 minutes a turn is 1.27 mW (practice.md, step 15)', () => {
+  it('8 lb on a barrel of 30 mm at 44 minutes a turn is 1.27 mW (mass times fall over time)', () => {
     expect(run({ mass: 8 * 0.45359237, drum: 30, cord: 0, secondsPerTurn: 44 * 60 }).power).toBeCloseTo(1.27, 2);
   });
 
@@ -209,7 +209,7 @@ describe('pendulum', () => {
 });
 
 describe('pallets', () => {
-  it('15 teeth over 5½ at R/cos 66°, 30 over 7½ at √2 R (practice.md, step 8)', () => {
+  it('15 teeth over 5½ at R/cos 66°, 30 over 7½ at √2 R (common practice)', () => {
     const distance = (radius: number, teeth: number, span: number): number => {
       const found = palletPlace(radius, teeth, span);
       return found.kind === 'pallets' ? found.distance : Number.NaN;
@@ -221,7 +221,7 @@ describe('pallets', () => {
 });
 
 describe('lost motion at the hands', () => {
-  it('play j at radius r is j/r there, carried on by the ratio (practice.md 6.2)', () => {
+  it('play j at radius r is j/r there, carried on by the ratio', () => {
     const plays: Readonly<Record<string, number>> = { 'centreW-thirdP': 0.1, 'thirdW-scapeP': 0.05 };
     const [minute, seconds] = lostMotionOf(goingTrain, turning, (depth: RuleId) => plays[depth] ?? 0);
     expect(minute?.angleDeg).toBe(0);

@@ -41,7 +41,7 @@ describe('closing of rings against a construction that only knows how two wheels
     expect(compared).toBeGreaterThan(50);
   });
 
-  it('rhombus of equal wheels at 80/100 degrees (practice.md 6.4): 36 and 45 close, 32 and 30 miss', () => {
+  it('rhombus of equal wheels at 80/100 degrees (the ring condition, SOURCES.md): 36 and 45 close, 32 and 30 miss', () => {
     const check = (teeth: number) => {
       const half = (40 * Math.PI) / 180;
       const [x, y] = [teeth * Math.cos(half), teeth * Math.sin(half)];
@@ -93,7 +93,7 @@ describe('closing of rings against a construction that only knows how two wheels
 });
 
 describe('planets', () => {
-  it('equally spaced: 48 + 162 with 3 and 30 + 90 with 4 go in; with 4 and 30 + 91 they do not (practice.md 6.4)', () => {
+  it('equally spaced: 48 + 162 with 3 and 30 + 90 with 4 go in; with 4 and 30 + 91 they do not (the ring condition, SOURCES.md)', () => {
     expect(planetSpacing(48, 162, 3).fits).toBe(true);
     expect(planetSpacing(48, 162, 4).fits).toBe(false);
     expect(planetSpacing(30, 90, 4).fits).toBe(true);

@@ -2,8 +2,8 @@
  * Limits and fits after ISO 286, as data: the tables do not follow the rounded formula everywhere, so they are stored.
  * Limits in micrometres, upper and lower.
  *
- * Source: ISO 286-1 and -2 for 3 to 180 mm, as tabulated in the project's check values (section D, every cell compared
- * with the standard's own formulas there); sizes up to 3 mm, and f7, from memory of ISO 286-2, f7 compared with its formula.
+ * Source: ISO 286-1 and -2 for 3 to 180 mm, every cell compared with the standard's own formulas
+ * (tests/published/SOURCES.md); sizes up to 3 mm, and f7, from memory of ISO 286-2, f7 compared with its formula.
  */
 
 /** "Over 6 up to and including 10": the upper end of each range, mm. The first range begins over 0. */

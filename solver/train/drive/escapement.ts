@@ -15,7 +15,7 @@ export interface PalletPlace {
 
 /**
  * Pallets that span `span` tooth spaces (2½, 7½ …) of a wheel of `teeth` teeth and tip radius `radius`, mm:
- * distance = radius / cos(half the span angle). Common practice of anchor and deadbeat escapements (practice.md §6.2):
+ * distance = radius / cos(half the span angle). Common practice of anchor and deadbeat escapements:
  * 30 teeth over 7½ stand at √2 times the radius.
  */
 export function palletPlace(radius: number, teeth: number, span: number): PalletPlace | Refusal {

@@ -13,7 +13,7 @@ export interface PlanetSpacing {
 /**
  * Planets at given angles about the sun (the first taken as right), or `count` equally spaced ones. Single planet
  * wheels with outside teeth between a sun of `sunTeeth` and a ring of `ringTeeth` go in at whole steps of
- * 360/(sun + ring) degrees from the first. Source: the corollary of the ring condition (practice.md §6.4), common
+ * 360/(sun + ring) degrees from the first. Source: the corollary of the ring condition (ringClosure.ts), common
  * practice for epicyclic trains.
  */
 export function planetSpacing(sunTeeth: number, ringTeeth: number, planets: number | readonly number[]): PlanetSpacing {

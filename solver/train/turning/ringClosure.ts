@@ -4,7 +4,7 @@
  * Each depth of the ring is a congruence modulo 1 between two angles (meshes.ts). A ring that can turn has a whole
  * combination y of its depths in which every angle cancels; the same combination of the right-hand sides must then
  * be a whole number, and what is over is the miss. For outside teeth and single wheels all y are 1 and -1 in turn:
- * the alternating sum of practice.md §6.4. Compound wheels bring their ratio into y, internal ones change its sign.
+ * the alternating sum of the ring condition. Compound wheels bring their ratio into y, internal ones change its sign.
  * A ring that cannot turn always fits, at a countable number of phases of its first wheel.
  */
 import type { ArborId, RuleId, WheelId } from '../../movement/ids.ts';
