@@ -1,6 +1,9 @@
 /** The smallest movement of a loose arbor that lets a ring of depths close. */
+
+import type { Point } from '../../geometry/index.ts';
 import type { ArborId } from '../../movement/ids.ts';
-import { fromWhole, type Places, type PlanePoint } from './meshes.ts';
+import { HOLDS } from '../../tolerances.ts';
+import { fromWhole, type Places } from './meshes.ts';
 import { type MeshRing, ringFactors, ringSum } from './ringClosure.ts';
 
 /**
@@ -17,8 +20,8 @@ export type RingCure =
       readonly amount: number;
       readonly moved: readonly {
         readonly arbor: ArborId;
-        readonly from: PlanePoint;
-        readonly to: PlanePoint;
+        readonly from: Point;
+        readonly to: Point;
         readonly distance: number;
       }[];
       readonly says: string;
@@ -86,7 +89,7 @@ function cureAt(ring: MeshRing, places: Places, mover: Mover, amount: number, na
     const [from, to] = [places.get(arbor), there.get(arbor)];
     if (!from || !to) return [];
     const distance = Math.hypot(to.x - from.x, to.y - from.y);
-    return distance > 1e-9 ? [{ arbor, from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y }, distance }] : [];
+    return distance > HOLDS ? [{ arbor, from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y }, distance }] : [];
   });
   const words = moved.map(
     ({ arbor, to, distance }) => `${arbor} by ${distance.toFixed(3)} mm to (${to.x.toFixed(3)}, ${to.y.toFixed(3)})`,

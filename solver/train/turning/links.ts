@@ -7,8 +7,10 @@
  * the wheel anticlockwise (the thread pushes the wheel's rim against its own advance), a left-handed one reverses.
  * A finger acts as a wheel of which only a few teeth are left.
  */
+
 import type { ArborId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 import type { Axes } from './axes.ts';
 import type { Link, TurningProblem } from './turning.ts';
 
@@ -66,7 +68,7 @@ function standingOf(draft: Draft, axes: Axes, at: ReadonlyMap<ArborId, readonly 
     if (axes.armOf(arm) !== axes.armOf(other)) continue;
     const here = at.get(other);
     const there = at.get(arm);
-    if (here && there && Math.hypot(here[0] - there[0], here[1] - there[1]) < 1e-6) return { arm };
+    if (here && there && Math.hypot(here[0] - there[0], here[1] - there[1]) < ONE_PLACE) return { arm };
     return {
       arm,
       problem: {

@@ -1,12 +1,11 @@
 /** Depths that join the same two axes: they share one centre distance, so sums of teeth and modules must agree. */
+
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import { calculatedDepth, calledOf, moduleOf } from '../../teeth/index.ts';
+import { GAUGE } from '../../tolerances.ts';
 import type { Axes } from './axes.ts';
 import { roundText } from './tradeWords.ts';
 import type { SharedAxes } from './turning.ts';
-
-/** Distances that differ by less are one distance, mm: a tenth of the smallest step anyone marks out. */
-const SAME_DISTANCE = 1e-3;
 
 /** Every set of two or more depths between the same two axes. */
 export function sharedAxesOf(movement: Movement, axes: Axes): readonly SharedAxes[] {
@@ -46,7 +45,7 @@ function compareDepths(
     misfit: depth.distance - first.distance,
     moduleThatFits: (depth.module * first.distance) / depth.distance,
   }));
-  const wrong = depths.filter((depth) => Math.abs(depth.misfit) > SAME_DISTANCE);
+  const wrong = depths.filter((depth) => Math.abs(depth.misfit) > GAUGE);
   const names = new Map(sized.map((depth) => [depth.rule, depth.names]));
   const pair = (depth: Pick<SharedAxes['depths'][number], 'rule'>): string => names.get(depth.rule) ?? depth.rule;
   const says =
