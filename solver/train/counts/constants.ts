@@ -107,13 +107,13 @@ export const termOf = ({ id }: Pick<AstronomyConstant, 'id'>): string =>
   id.replace(/(?<=[\p{Ll}\d])(?=\p{Lu})/gu, ' ').toLowerCase();
 
 /** The constant that a word means, in any case of letters: its term, its name, or its short name as the file has it. */
-export const constantNamed = (
+export function constantNamed(
   text: string,
   constants: readonly AstronomyConstant[] = CONSTANTS,
-): AstronomyConstant | undefined => {
+): AstronomyConstant | undefined {
   const plain = text.trim().toLowerCase().replace(/\s+/g, ' ');
   return constants.find((each) => [each.id, each.name, termOf(each)].some((word) => word.toLowerCase() === plain));
-};
+}
 
 /** Exact seconds of a constant. */
 export function secondsOfConstant(constant: AstronomyConstant): Rational {

@@ -27,9 +27,23 @@ export const SPRING_CAUTIONS: readonly string[] = [
   'These numbers are aids to design. Local rules, and the advice of a qualified person where people could be hurt, come first.',
 ];
 
-/** A torque: "81.3 N·mm", which is what such trains are reckoned in whatever the unit of lengths. */
-export function torqueSays(torque: number, { number }: Speaker): string {
-  return `${number(torque, 1)} N·mm`;
+/** One ounce of force at an inch, N·mm: a sixteenth of the pound-force (4.4482216152605 N by definition) times 25.4 mm. */
+const OUNCE_INCH = (4.4482216152605 / 16) * 25.4;
+
+/** What torques are told in: "N·mm", or ounces of force at an inch. */
+export function torqueUnit({ display }: Speaker): string {
+  return display.unit === 'inch' ? 'ozf·in' : 'N·mm';
+}
+
+/** A torque, N·mm, in the unit that goes with the document's lengths, without its name. */
+export function torqueIn(torque: number, { display }: Speaker): number {
+  return display.unit === 'inch' ? torque / OUNCE_INCH : torque;
+}
+
+/** "81.3 N·mm", or "11.51 ozf·in". */
+export function torqueSays(torque: number, speaker: Speaker): string {
+  const decimals = speaker.display.unit === 'inch' ? 2 : 1;
+  return `${speaker.number(torqueIn(torque, speaker), decimals)} ${torqueUnit(speaker)}`;
 }
 
 const hours = (seconds: number, { number }: Speaker): string => `${number(seconds / 3600, 2)} h`;
@@ -40,7 +54,7 @@ export function weightSays(drive: WeightDrive, speaker: Speaker): string {
   const { layers } = drive;
   const [first, last] = [layers[0]?.torque ?? 0, layers.at(-1)?.torque ?? 0];
   const falling = layers.length > 1 ? ` falling to ${torqueSays(last, speaker)} as the layers run off` : '';
-  return `${number(drive.turns, 2)} turns of the drum from ${length(drive.cordLength)} of cord: runs ${hours(drive.runSeconds, speaker)} at ${number(drive.power, 3)} mW, torque at the drum ${torqueSays(first, speaker)}${falling}.`;
+  return `${number(drive.turns, 2)} turns of the drum from ${length(drive.cordLength)} of cord: runs ${hours(drive.runSeconds, speaker)} at ${number(drive.power, 3)} milliwatts, torque at the drum ${torqueSays(first, speaker)}${falling}.`;
 }
 
 /** What a spring gives from wound to run down. */

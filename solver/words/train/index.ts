@@ -17,8 +17,10 @@ export {
   pendulumSays,
   SPRING_CAUTIONS,
   springSays,
+  torqueIn,
   torqueSays,
   torquesSay,
+  torqueUnit,
   WEIGHT_CAUTIONS,
   weightSays,
 } from './driveWords.ts';
