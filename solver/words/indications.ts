@@ -1,6 +1,7 @@
 /** What hands, rings and balls are called: the maker's name, else where they stand ("hand on Hour pipe"). */
+
+import { namer } from '../marking/index.ts';
 import type { Movement } from '../movement/schema.ts';
-import { namer } from './names.ts';
 
 const known = new WeakMap<Movement, ReadonlyMap<string, string>>();
 
