@@ -1,7 +1,9 @@
 /** The questions that the shell asks the maker, in dialogs of the system. */
+
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, type BrowserWindow, dialog } from 'electron';
+import { counted } from '../../solver/words/index.ts';
 import { ENDINGS } from './documents.ts';
 
 /** Where dialogs begin; `last` is the folder used before. */
@@ -83,7 +85,8 @@ export function questionsOver(window: () => BrowserWindow): Questions {
       return answers[await ask(window(), `${name} has changed on disk.`, detail, buttons)] ?? 'cancel';
     },
     async replaceFiles(names) {
-      const message = names.length === 1 ? 'This file exists already.' : `${names.length} files exist already.`;
+      const message =
+        names.length === 1 ? 'This file exists already.' : `${counted(names.length, 'file')} exist already.`;
       return (await ask(window(), message, shortList(names), ['Replace', 'Cancel'])) === 0;
     },
     async takeUp(name, keptAtMs) {

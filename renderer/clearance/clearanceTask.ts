@@ -4,7 +4,7 @@ import type { NoRehearsal, RehearsalOptions, RehearsalReport } from '../../solve
 import type { SafePlaces } from '../../solver/clearance/safe/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { Cure } from '../state/derive/followingCheck.ts';
+import type { TriedCure } from '../state/derive/followingCheck.ts';
 
 /** The long work that can be asked for. */
 export type ClearanceTask =
@@ -26,7 +26,7 @@ export type ClearanceMessage =
       readonly kind: 'checked';
       readonly findings: readonly Finding[];
       /** Cures of the first findings, by their keys. */
-      readonly cures: readonly (readonly [string, readonly Cure[]])[];
+      readonly cures: readonly (readonly [string, readonly TriedCure[]])[];
       /** Whether more is still being found out. */
       readonly more: boolean;
     }

@@ -6,7 +6,6 @@ import {
   type AstronomyConstant,
   CONSTANTS,
   type CountsOptions,
-  constantNamed,
   type JointOptions,
   ratioOfPeriods,
 } from '../../solver/train/counts/index.ts';
@@ -62,7 +61,7 @@ export function blankForm(movement: Movement): CountsForm {
   const period = movement.drive?.period;
   return {
     from: period ? `${period.value} ${period.unit}` : '12 h',
-    to: 'synodic month',
+    to: 'synodicMonth',
     stages: '3',
     leaves: '8-20',
     teeth: '20-120',
@@ -203,7 +202,7 @@ export function jointOptionsOf(
 /** A typed period as the movement states one, with the source of a named constant; `undefined` for a fraction. */
 export function statedPeriod(text: string, constants: readonly AstronomyConstant[] = CONSTANTS) {
   const plain = text.trim();
-  const named = constantNamed(plain, constants);
+  const named = constants.find(({ id }) => id.toLowerCase() === plain.toLowerCase());
   if (named) return { period: { value: Number(named.value), unit: named.unit }, source: named.source };
   const match = /^([\d.e+-]+)\s*(s|min|h|d)$/i.exec(plain);
   const unit = match?.[2]?.toLowerCase();

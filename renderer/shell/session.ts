@@ -13,6 +13,7 @@ import type {
 } from '../../electron/bridge.ts';
 import { emptyMovement, readMovement, writeMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import { counted } from '../../solver/words/index.ts';
 import type { Command } from '../commands/command.ts';
 import { commands } from '../commands/commands.ts';
 import { handoverFile, workshopFiles } from '../readings/workshopFiles.ts';
@@ -130,8 +131,9 @@ export function startSession(bench: Bench): Session {
     async exportFiles(files) {
       const reply = await shell.exportFiles(files);
       const { looking } = bench;
-      if (reply.kind === 'written') looking.tell('done', `${reply.names.length} files written to ${reply.folder}`);
-      else if (reply.kind === 'failed') looking.tell('refused', reply.says);
+      if (reply.kind === 'failed') looking.tell('refused', reply.says);
+      if (reply.kind !== 'written') return;
+      looking.tell('done', `${counted(reply.names.length, 'file')} written to ${reply.folder}`);
     },
     tellState: () =>
       shell.tellState({

@@ -6,7 +6,7 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { turnMovement } from '../../solver/train/index.ts';
 import { namesOf, type Speaker, speakerOf } from '../../solver/words/index.ts';
 import { carriedPlaces } from './derive/carriedPlaces.ts';
-import { type Checked, type Cure, findingsToShow, followingCheck } from './derive/followingCheck.ts';
+import { type Checked, findingsToShow, followingCheck, type TriedCure } from './derive/followingCheck.ts';
 import { keepingTrain, samePartsAs, startingFromLast, withWheels } from './derive/keeping.ts';
 import { passingPhases, restPhases } from './derive/restPhases.ts';
 import { type Sizes, sizesOf } from './derive/sizes.ts';
@@ -79,7 +79,8 @@ export class Derived {
   }
 
   /** Cures of a finding that were tried while the window was idle; `undefined` until then. */
-  curesOf = (key: string): readonly Cure[] | undefined => (this.isChecked ? this.found?.cures.get(key) : undefined);
+  curesOf = (key: string): readonly TriedCure[] | undefined =>
+    this.isChecked ? this.found?.cures.get(key) : undefined;
 
   /** Takes what the worker found. */
   takeChecked(checked: Checked): void {

@@ -24,10 +24,9 @@ export {
 } from './findPlanting/findPlanting.ts';
 export { gapBetween } from './gaps/gapBetween.ts';
 export { type GapNow, gapNow, type NearGap, nearGapsOf } from './gaps/nearGaps.ts';
-export { planGapsOwed } from './gaps/pairTerms.ts';
 export { adviceFor } from './remedies/advice.ts';
 export type { Advice } from './remedies/adviceKinds.ts';
-export type { Deed, NewCollar } from './remedies/deed.ts';
+export type { CureDeed, NewCollar } from './remedies/deed.ts';
 export { remediesFor, withRemedies } from './remedies/remedies.ts';
 export { type Shake, shakeOf, sideMovementOver } from './shake/shake.ts';
 export { heightsOfArbor } from './solids/arborSolids.ts';

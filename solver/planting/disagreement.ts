@@ -1,7 +1,7 @@
 /** Rules that cannot hold together: what disagrees, by how much, and what would cure it, as kinds and numbers. */
 import type { PointId, RuleId } from '../movement/ids.ts';
 
-/** One disagreement. */
+/** Rules, and points of theirs, that cannot hold together as they stand. */
 export interface Disagreement {
   readonly rules: readonly RuleId[];
   readonly points: readonly PointId[];

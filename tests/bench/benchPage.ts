@@ -2,8 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, type Page } from '@playwright/test';
-import { toScreen, type View } from '../../renderer/state/view.ts';
-import type { Point } from '../../solver/geometry/index.ts';
+import { type Point, toScreen, type View } from '../../renderer/state/view.ts';
 
 const fileOf = (scene: string): string => fileURLToPath(new URL(`./scenes/${scene}.json`, import.meta.url));
 

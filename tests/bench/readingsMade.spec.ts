@@ -48,7 +48,7 @@ test('a depth: entered by keys, used, its moves seen on the bench, undone', asyn
   await expect(made.getByText('What it changed')).toBeVisible();
   await expect(made.getByText(/25\.530 → 25\.550/)).toBeVisible();
   await expect(made.getByText(/Third arbor moves 0\.0\d\d mm along/)).toBeVisible();
-  await expect(made.getByRole('img', { name: /One place moved, shown \d+ times as far/ })).toBeVisible();
+  await expect(made.getByRole('img', { name: /1 place moved, shown \d+ times as far/ })).toBeVisible();
 
   await made.getByRole('button', { name: 'Show them on the bench' }).click();
   await expect(made).toBeHidden();

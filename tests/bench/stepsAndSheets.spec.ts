@@ -83,7 +83,7 @@ test('a reading of the check is kept with its gauge and note, and told against w
   await steps.getByLabel('Note').fill('burr taken off first');
   await steps.getByRole('button', { name: 'Keep' }).click();
   await expect(steps.getByText(/0\.040 more than wanted/)).toBeVisible();
-  await expect(steps.getByText(/One reading kept: 20\.040/)).toBeVisible();
+  await expect(steps.getByText(/1 reading kept: 20\.040/)).toBeVisible();
 });
 
 for (const look of ['Paper', 'Layout blue'] as const) {

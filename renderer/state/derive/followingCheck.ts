@@ -7,13 +7,13 @@ import type { PlacedMovement } from '../../../solver/planting/placed.ts';
 export const MOST_FOLLOWED = 200;
 
 /** A remedy that was tried out: what it does, and the change. */
-export type Cure = Pick<Remedy, 'deed' | 'edit' | 'gapAfter'>;
+export type TriedCure = Pick<Remedy, 'deed' | 'edit' | 'gapAfter'>;
 
 /** What the worker found of a movement, with the cures of the first findings once they are tried. */
 export interface Checked {
   readonly movement: Movement;
   readonly findings: readonly Finding[];
-  readonly cures: ReadonlyMap<string, readonly Cure[]>;
+  readonly cures: ReadonlyMap<string, readonly TriedCure[]>;
 }
 
 /** Whether a movement has too many wheels for its findings to follow a drag. */

@@ -1,11 +1,11 @@
 /** A finding: anything that a check wants the maker to see. */
 
-import type { Point } from '../../geometry/index.ts';
 import type { PartId, RuleId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
+import type { Point } from '../../planting/placed.ts';
 import type { Advice } from '../remedies/adviceKinds.ts';
-import type { Deed } from '../remedies/deed.ts';
+import type { CureDeed } from '../remedies/deed.ts';
 import type { FindingCause } from './cause.ts';
 
 /** One thing that a check found, with the parts it is about. */
@@ -58,7 +58,7 @@ export function shortInPlan({ sideways, wanted = 0, gap = 0 }: Finding): number 
 /** A change that was tried and cures a finding. */
 export interface Remedy {
   /** What is done. */
-  readonly deed: Deed;
+  readonly deed: CureDeed;
   /** The change as one edit. */
   readonly edit: Edit;
   /** The movement with the remedy in it. */

@@ -1,6 +1,7 @@
 /** Why nothing simple cures a finding, and what to try: kinds with what their sentences name. */
 import type { ArborId, WheelId } from '../../movement/ids.ts';
 
+/** What to try for one finding. */
 export type Advice =
   /** Nothing can be said before rules that disagree are settled. */
   | { readonly kind: 'contested' }

@@ -1,7 +1,6 @@
 /** What a remedy does: kinds with the parts and numbers that their sentences need. Lengths mm, angles radians. */
-
-import type { Point } from '../../geometry/index.ts';
 import type { ArborId, IndicationId, OpeningId, PointId, PostId, RuleId, WheelId } from '../../movement/ids.ts';
+import type { Point } from '../../planting/placed.ts';
 import type { MovedArbor } from '../findings/cause.ts';
 import type { Piece } from '../solids/piece.ts';
 
@@ -62,13 +61,14 @@ type TurningDeed =
   | { readonly kind: 'letTurn' | 'holdStill'; readonly arbor: ArborId }
   | { readonly kind: 'fixPipe'; readonly arbor: ArborId; readonly on: ArborId };
 
-export type Deed = PlaceDeed | WheelDeed | DepthDeed | RuleDeed | PieceDeed | TurningDeed;
+/** What one cure does. */
+export type CureDeed = PlaceDeed | WheelDeed | DepthDeed | RuleDeed | PieceDeed | TurningDeed;
 
 /** Deeds that differ by less than a maker can set, mm or radians, are the same deed. */
 const SAME = 1e-4;
 
 /** Do two deeds do the same? */
-export function isSameDeed(a: Deed, b: Deed): boolean {
+export function isSameDeed(a: CureDeed, b: CureDeed): boolean {
   const rounded = (_: string, value: unknown): unknown =>
     typeof value === 'number' ? Math.round(value / SAME) : value;
   return JSON.stringify(a, rounded) === JSON.stringify(b, rounded);

@@ -3,7 +3,7 @@ import type { RuleOf, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { type Finding, keyOfRules } from '../findings/finding.ts';
 import type { Candidate } from './candidate.ts';
-import type { Deed } from './deed.ts';
+import type { CureDeed } from './deed.ts';
 
 /** The value of one rule that ends a disagreement, as planting found it. */
 export function ruleCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
@@ -11,7 +11,7 @@ export function ruleCandidates(placed: PlacedMovement, finding: Finding): Candid
   return placed.disagreements.flatMap(({ rules, cure }): Candidate[] => {
     const rule = cure && placed.movement.rules.find(({ id }) => id === cure.rule);
     if (!cure || !rule || keyOfRules(rules) !== finding.key) return [];
-    const deed: Deed =
+    const deed: CureDeed =
       rule.kind === 'bearing'
         ? { kind: 'setAngle', rule: rule.id, angle: (cure.value * Math.PI) / 180 }
         : { kind: 'setLength', rule: rule.id, length: cure.value };

@@ -4,14 +4,15 @@ import type { Edit } from '../../movement/index.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
-import { TOUCH } from '../../tolerances.ts';
 import { type Finding, shortInPlan } from '../findings/finding.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
 import type { Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
-import type { Deed } from './deed.ts';
+import type { CureDeed } from './deed.ts';
 
+/** Added so that a cured gap does not fall short by rounding, mm. */
+const SPARE = 1e-6;
 /** A wheel may lose this much of its thickness, or of its addendum, before the remedy does more harm than good: habit of the trade. */
 const MOST_THINNED = 0.3;
 const MOST_TOPPED = 0.25;
@@ -36,7 +37,7 @@ function concernsOf(placed: PlacedMovement, finding: Finding): Concern[] {
     });
 }
 
-function changed(wheel: Wheel, set: Partial<Wheel>, deed: Deed): Candidate {
+function changed(wheel: Wheel, set: Partial<Wheel>, deed: CureDeed): Candidate {
   return { deed, edit: { kind: 'change', id: wheel.id, set } };
 }
 
@@ -72,7 +73,7 @@ export function levelShift(movement: Movement, wheel: Wheel, by: number): Candid
 
 /** Just above and just below what the wheel fouls, the nearer first. */
 export function levelCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const shake = endShakeOf(placed, finding) + TOUCH;
+  const shake = endShakeOf(placed, finding) + SPARE;
   return concernsOf(placed, finding).flatMap(({ wheel, others, heightGap }) => {
     if (others.length === 0) return [];
     const gap = heightGap + shake;
@@ -87,7 +88,7 @@ export function levelCandidates(placed: PlacedMovement, finding: Finding): Candi
 
 /** Take off the face that is too near. */
 export function thicknessCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const shake = endShakeOf(placed, finding) + TOUCH;
+  const shake = endShakeOf(placed, finding) + SPARE;
   return concernsOf(placed, finding).flatMap(({ wheel, others, heightGap }) =>
     others.flatMap((other): Candidate[] => {
       const gap = heightGap + shake;
@@ -109,7 +110,7 @@ export function tipCandidates(placed: PlacedMovement, finding: Finding): Candida
     if (wheel.internal) return [];
     const size = sizeOfWheel(wheel, placed.movement);
     if (short <= 0 || short > size.addendum * MOST_TOPPED) return [];
-    const tipDiameter = 2 * (size.tipRadius - short - TOUCH);
+    const tipDiameter = 2 * (size.tipRadius - short - SPARE);
     return [changed(wheel, { tipDiameter }, { kind: 'top', wheel: wheel.id, tipDiameter })];
   });
 }

@@ -4,12 +4,10 @@
  * Radii and angles are read from the planted places: there every rule holds to 1e-9 mm, so the setting is the
  * rule's own length, whatever gave it (a calculated or measured depth, a gap between outlines).
  */
-
-import { type Point, separation } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { Movement, Rule, RuleOf } from '../../movement/schema.ts';
-import { ONE_PLACE } from '../../tolerances.ts';
-import { type Locus, type Metal, type MetalPoint, metalPointAt } from './metal.ts';
+import type { Point } from '../../planting/placed.ts';
+import { type Locus, type Metal, type MetalPoint, metalPointAt, ONE_POINT, separation } from './metal.ts';
 
 /** What the loci need to know of the movement. */
 export interface RuleGround {
@@ -59,9 +57,9 @@ export function locusOfRule(ground: RuleGround, rule: Rule, at: Point): Locus | 
 /** An arc about a point on the metal through `at`. */
 export function arcFrom(from: MetalPoint, at: Point, rule?: string): Locus | undefined {
   const radius = separation(from.at, at);
-  if (radius < ONE_PLACE) return undefined;
+  if (radius < ONE_POINT) return undefined;
   return {
-    kind: 'circle',
+    shape: 'circle',
     centre: from.at,
     radius,
     told: { kind: 'arc', from: from.id, radius, ...(rule === undefined ? {} : { rule }) },
@@ -86,7 +84,7 @@ function othersOnMetal(
   for (const id of points) {
     const place = id === undefined ? undefined : ground.placeOf(id);
     if (!place) return undefined;
-    if (separation(place, at) < ONE_PLACE) {
+    if (separation(place, at) < ONE_POINT) {
       isMember = true;
       continue;
     }
@@ -111,11 +109,12 @@ function lineThrough(ground: RuleGround, rule: string, points: readonly PointId[
   const [first, second] = othersOnMetal(ground, points, at) ?? [];
   if (!first || !second) return undefined;
   const length = separation(first.at, second.at);
-  if (length < ONE_PLACE) return undefined;
+  if (length < ONE_POINT) return undefined;
   return {
-    kind: 'line',
+    shape: 'line',
     through: first.at,
-    along: { x: (second.at.x - first.at.x) / length, y: (second.at.y - first.at.y) / length },
+    direction: { x: (second.at.x - first.at.x) / length, y: (second.at.y - first.at.y) / length },
+    ray: false,
     told: { kind: 'line', through: first.id, to: second.id, rule },
   };
 }
@@ -146,14 +145,15 @@ export function rayFrom(
   rule?: string,
 ): Locus | undefined {
   const length = separation(from.at, at);
-  if (length < ONE_PLACE || (reference && separation(reference.at, from.at) < ONE_PLACE)) return undefined;
+  if (length < ONE_POINT || (reference && separation(reference.at, from.at) < ONE_POINT)) return undefined;
   const angle = Math.atan2(at.y - from.at.y, at.x - from.at.x);
   const zero = reference ? Math.atan2(reference.at.y - from.at.y, reference.at.x - from.at.x) : metal.base;
   const turned = ((angle - zero) * 180) / Math.PI;
   return {
-    kind: 'ray',
+    shape: 'line',
     through: from.at,
-    along: { x: (at.x - from.at.x) / length, y: (at.y - from.at.y) / length },
+    direction: { x: (at.x - from.at.x) / length, y: (at.y - from.at.y) / length },
+    ray: true,
     told: {
       kind: 'ray',
       from: from.id,

@@ -1,12 +1,11 @@
 /** A planted movement whose parts are found when they are asked for: a drag step that only redraws pays only for places. */
 
-import type { Point } from '../../geometry/index.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { Disagreement } from '../disagreement.ts';
 import type { NetworkResult } from '../network.ts';
-import type { ConstructionStep, Place, PlacedMovement, RuleOutcome } from '../placed.ts';
-import { disagreementsOf } from './disagreements.ts';
+import type { ConstructionStep, Place, PlacedMovement, Point, RuleOutcome } from '../placed.ts';
+import { toldDisagreements } from './disagreements.ts';
 import type { PlantingGround } from './ground.ts';
 import { PlacementIndex } from './placementIndex.ts';
 import { PlantedPlace } from './plantedPlace.ts';
@@ -72,7 +71,7 @@ export class PlantedMovement implements PlacedMovement {
   }
 
   get disagreements(): readonly Disagreement[] {
-    this.#disagreements ??= disagreementsOf(this.index);
+    this.#disagreements ??= toldDisagreements(this.index);
     return this.#disagreements;
   }
 

@@ -3,7 +3,6 @@
  *
  * Loci are told from the planted places: a circle about a point, a line through two points or at an edge, or a ray.
  */
-import { HOLDS } from '../../tolerances.ts';
 import { wrapAngle } from '../kernel/residual.ts';
 import type { Network } from '../network.ts';
 import { RuleKind } from '../network.ts';
@@ -28,7 +27,7 @@ type Locus =
     };
 
 /** A length that would make the two meet. */
-export interface Cure {
+export interface MeetingLength {
   readonly rule: number;
   /** Radius of the locus as it is and as it would have to be, mm. */
   readonly radius: number;
@@ -43,7 +42,7 @@ export interface Miss {
   /** mm */
   readonly gap: number;
   /** The smallest change first. */
-  readonly cures: readonly Cure[];
+  readonly cures: readonly MeetingLength[];
 }
 
 /** How two rules miss each other at the one point that they share; undefined where they meet, or share no such point. */
@@ -107,6 +106,9 @@ function locusOf(network: Network, coords: Float64Array, rule: number, point: nu
   }
 }
 
+/** Loci that miss by less still hold to the planting's proof, mm. */
+const MEETS = 1e-9;
+
 function missOfLoci(point: number, a: Locus, b: Locus): Miss | undefined {
   if (a.kind === 'circle' && b.kind === 'circle') return missOfCircles(point, a, b);
   if (a.kind === 'circle' && b.kind === 'line') return missOfCircleAndLine(point, a, b);
@@ -114,7 +116,7 @@ function missOfLoci(point: number, a: Locus, b: Locus): Miss | undefined {
   if (a.kind === 'line' && b.kind === 'line') {
     if (a.along[0] * b.along[1] !== a.along[1] * b.along[0]) return undefined;
     const gap = Math.abs((b.through[0] - a.through[0]) * a.along[1] - (b.through[1] - a.through[1]) * a.along[0]);
-    return gap > HOLDS ? { kind: 'parallel', point, gap, cures: [] } : undefined;
+    return gap > MEETS ? { kind: 'parallel', point, gap, cures: [] } : undefined;
   }
   return undefined;
 }
@@ -122,9 +124,9 @@ function missOfLoci(point: number, a: Locus, b: Locus): Miss | undefined {
 function missOfCircles(point: number, a: Locus & { kind: 'circle' }, b: Locus & { kind: 'circle' }): Miss | undefined {
   const apart = Math.hypot(b.centre[0] - a.centre[0], b.centre[1] - a.centre[1]);
   const tooShort = apart - a.radius - b.radius;
-  if (tooShort > HOLDS) {
+  if (tooShort > MEETS) {
     const cures = [a, b].map(
-      ({ rule, radius }): Cure => ({
+      ({ rule, radius }): MeetingLength => ({
         ...{ rule, radius, length: radius + tooShort, bound: 'atLeast' },
       }),
     );
@@ -132,13 +134,18 @@ function missOfCircles(point: number, a: Locus & { kind: 'circle' }, b: Locus & 
   }
   const [small, large] = a.radius < b.radius ? [a, b] : [b, a];
   const inside = large.radius - small.radius - apart;
-  if (inside <= HOLDS) return undefined;
-  if (apart <= HOLDS) {
+  if (inside <= MEETS) return undefined;
+  if (apart <= MEETS) {
     const [first, last] = a.rule < b.rule ? [a, b] : [b, a];
-    const cure = ({ rule, radius }: typeof a, length: number): Cure => ({ rule, radius, length, bound: 'exactly' });
+    const cure = ({ rule, radius }: typeof a, length: number): MeetingLength => ({
+      rule,
+      radius,
+      length,
+      bound: 'exactly',
+    });
     return { kind: 'concentric', point, gap: inside, cures: [cure(last, first.radius), cure(first, last.radius)] };
   }
-  const cures: Cure[] = [
+  const cures: MeetingLength[] = [
     { rule: small.rule, radius: small.radius, length: small.radius + inside, bound: 'atLeast' },
     { rule: large.rule, radius: large.radius, length: large.radius - inside, bound: 'atMost' },
   ];
@@ -158,7 +165,7 @@ function missOfCircleAndLine(
   // Ahead of a ray the nearest place is the foot, behind it the start itself.
   const behind = line.ray && along < 0;
   const nearest = behind ? Math.hypot(dx, dy) : away;
-  if (nearest - radius <= HOLDS) return undefined;
+  if (nearest - radius <= MEETS) return undefined;
   return {
     kind: behind ? 'behind' : 'lineOutside',
     point,

@@ -1,7 +1,6 @@
 /** What `turnMovement` gives: how every arbor turns, and what stands in the way. Plain data. */
 import type { ArborId, CouplingId, IndicationId, RuleId, WheelId } from '../../movement/ids.ts';
 import type { Rational } from './rational.ts';
-import type { NothingShown, TurningFault } from './turningFaults.ts';
 
 /** As seen looking down on the marked face; `still` where it does not turn. */
 export type Sense = 'clockwise' | 'anticlockwise' | 'still';
@@ -39,8 +38,8 @@ export interface Rate {
   readonly sense: Sense;
   /** Time of one turn, seconds; absent where it stands still. */
   readonly periodSeconds?: number;
-  /** The same, exact. */
-  readonly period?: Rational;
+  /** The same in a unit that suits it: "29.53061 d". */
+  readonly periodSays: string;
 }
 
 /** One arbor: whether it turns, how, and what drives it. */
@@ -65,6 +64,7 @@ export interface LockedRing {
   readonly kind: 'ratios' | 'senses' | 'fixed';
   /** Turns of the first arbor after going once round the ring, for one turn of it: anything but 1 locks. */
   readonly onceRound?: Rational;
+  readonly says: string;
 }
 
 /** Something that keeps a train from turning as it should. */
@@ -73,19 +73,20 @@ export interface TurningProblem {
   readonly kind: 'drive' | 'locked' | 'notDriven' | 'open' | 'carrier' | 'depth' | 'sharedAxis' | 'indication';
   readonly severity: 'stops' | 'warns' | 'notes';
   readonly parts: readonly (ArborId | WheelId)[];
-  readonly why: TurningFault;
+  readonly says: string;
+  readonly remedy?: string;
 }
 
 /** How well one hand, ring or ball keeps its wanted period. */
 export interface IndicationTurning {
   readonly id: IndicationId;
   readonly arbor: ArborId;
+  readonly name: string;
   /** Turns for one turn of the drive (without sign), wanted and achieved. */
   readonly wantedTurns?: Rational;
   readonly achievedTurns?: Rational;
-  /** Seconds. */
-  readonly wantedPeriod?: Rational;
-  readonly achievedPeriod?: Rational;
+  readonly wantedPeriodSays?: string;
+  readonly achievedPeriodSays?: string;
   /** Achieved period / wanted period - 1, exact: + is slow. */
   readonly error?: Rational;
   readonly errorPpm?: number;
@@ -97,8 +98,8 @@ export interface IndicationTurning {
   readonly sense?: Sense;
   readonly wantedSense?: Sense;
   readonly senseIsWrong: boolean;
-  /** Why it shows nothing. */
-  readonly nothing?: NothingShown;
+  /** Whole sentence with ten digits of both periods. */
+  readonly says: string;
 }
 
 /** Depths that join the same two axes, and so must have one centre distance. */
@@ -114,10 +115,9 @@ export interface SharedAxes {
     readonly misfit: number;
     /** Module that would fit the first depth's distance, mm. */
     readonly moduleThatFits: number;
-    /** The distance is the first depth's. */
-    readonly fits: boolean;
   }[];
   readonly fits: boolean;
+  readonly says: string;
 }
 
 /** How a whole movement turns. */

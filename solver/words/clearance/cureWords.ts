@@ -1,17 +1,17 @@
 /** Cures as what a maker does: "Turn post 2 by +4.6° about Centre: gap 1.000 mm". No full stop: a button bears them. */
-import type { Deed, NewCollar, Remedy } from '../../clearance/index.ts';
+import type { CureDeed, NewCollar, Remedy } from '../../clearance/index.ts';
 import { listed } from '../lists.ts';
 import { ruleQuoted } from '../rules.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 import { namesOfParts, pieceWords } from './pieces.ts';
 
-type DeedOf<K extends Deed['kind']> = Deed & { readonly kind: K };
+type DeedOf<K extends CureDeed['kind']> = CureDeed & { readonly kind: K };
 
 /** Figures of a module that say which cutter is meant. */
 const MODULE_FIGURES = 6;
 
-const SAYS: Sentences<Deed> = {
+const SAYS: Sentences<CureDeed> = {
   turnPost: ({ post, about, by }, { name, angle }) =>
     `Turn ${name(post)} by ${by > 0 ? '+' : ''}${angle(by)} about ${name(about)}`,
   otherCrossing: ({ arbor }, { name }) => `Plant ${name(arbor)} at its other crossing`,
