@@ -2,7 +2,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { CountsRequest } from '../../solver/train/counts/index.ts';
 import { give, Refusal } from './answer.ts';
-import { countsAnswer } from './trainAnswers.ts';
+import { countsAnswer } from './countsAnswer.ts';
 
 /** Least and greatest of a whole number. */
 interface Range {
@@ -13,7 +13,7 @@ interface Range {
 const EXAMPLES = `
 Examples:
   depthwright counts --ratio 29.530588853 --stages 2-3 --driven 30-120
-  depthwright counts --from 12h --to synodicMonth --stages 3 --best 5
+  depthwright counts --from 12h --to "synodic month" --stages 3 --best 5
   depthwright counts --ratio 365.2422/29.530588853 --largest-prime 23 --json
 
 Exit code: 0 found, 1 none within the limits (that is proved), 2 bad input or usage.`;
@@ -85,7 +85,7 @@ export function addCountsCommand(program: Command): void {
     .description('tooth numbers for a wanted ratio, searched exhaustively')
     .option('--ratio <number>', 'driven teeth over driving teeth: a number, a fraction, or a quotient')
     .option('--from <period>', 'period of the first arbor, such as 12h')
-    .option('--to <period>', 'period of the last arbor, such as synodicMonth')
+    .option('--to <period>', 'period of the last arbor, such as synodic month')
     .option('--stages <range>', 'pairs of wheels', readRange, { from: 1, to: 3 })
     .option('--drivers <range>', 'teeth of the driving wheels', readRange, { from: 8, to: 24 })
     .option('--driven <range>', 'teeth of the driven wheels', readRange, { from: 24, to: 120 })

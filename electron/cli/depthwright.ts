@@ -15,7 +15,7 @@ import { handoverAnswer, type PrintChoice, type StepsChoice, sheetsAnswer, steps
 import { type MadeChoice, madeAnswer } from './madeAnswer.ts';
 import { plantAnswer } from './plantAnswer.ts';
 import { readInput } from './readInput.ts';
-import { turnsAnswer } from './trainAnswers.ts';
+import { turnsAnswer } from './turnsAnswer.ts';
 
 const EXAMPLES = `
 Examples:

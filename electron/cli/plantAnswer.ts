@@ -4,14 +4,13 @@ import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { Disagreement } from '../../solver/planting/index.ts';
 import type { Place, PlacedMovement, RuleOutcome } from '../../solver/planting/placed.ts';
+import { HOLDS } from '../../solver/tolerances.ts';
 import { ruleHeading, type Speaker } from '../../solver/words/index.ts';
 import { disagreementSays, plantingSays } from '../../solver/words/planting/index.ts';
 import type { Answer } from './answer.ts';
 import { inBlocks, inColumns, wrapped } from './columns.ts';
 import { plainSpeaker } from './plainSpeaker.ts';
 
-/** A rule holds where it misses by less than this, mm: the bound of "planted". */
-const HOLDS = 1e-9;
 const DEGREES = 180 / Math.PI;
 
 const unitOf = (display: Movement['display']): string => (display.unit === 'inch' ? 'inches' : 'millimetres');

@@ -1,6 +1,6 @@
 /** Where the numbered balloons of findings stand: in the open, led to their place, clear of each other. Pixels only. */
 
-import type { Point } from '../state/view.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 import type { Box } from './labelPlacement.ts';
 
 /** A numbered balloon and the place that it is led to, CSS pixels. */

@@ -1,11 +1,12 @@
 /** Which words stand on the bench: names of arbors and posts, and the lengths that place what is chosen. */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import type { WheelSize } from '../../solver/teeth/index.ts';
 import { forSame } from '../state/derive/forSame.ts';
-import { type Point, toScreen, type View } from '../state/view.ts';
+import { toScreen, type View } from '../state/view.ts';
 import type { ScribedLocus } from './figures/scribedArcs.ts';
 import { type Box, type LabelPlace, readable } from './labelPlacement.ts';
 import type { Lettered } from './lettering.ts';

@@ -23,8 +23,8 @@ export const edgeBoxes: ({ movement }: PlacedMovement, view: View) => readonly B
 
 function boxesAlong(piece: Piece, view: View): Box[] {
   if (piece.kind === 'line') {
-    const a = toScreen(view, { x: piece.from[0], y: piece.from[1] });
-    const b = toScreen(view, { x: piece.to[0], y: piece.to[1] });
+    const a = toScreen(view, { x: piece.from.x, y: piece.from.y });
+    const b = toScreen(view, { x: piece.to.x, y: piece.to.y });
     // A level or upright edge is its own box.
     if (Math.abs(a.x - b.x) < 1 || Math.abs(a.y - b.y) < 1) {
       return inWindow([Math.min(a.x, b.x), Math.min(a.y, b.y), Math.max(a.x, b.x), Math.max(a.y, b.y)], view);
@@ -35,7 +35,7 @@ function boxesAlong(piece: Piece, view: View): Box[] {
   const { centre, radius, start, sweep } = piece;
   return sampled(countOf(radius * Math.abs(sweep) * view.scale), view, (part) => {
     const angle = start + sweep * part;
-    return toScreen(view, { x: centre[0] + radius * Math.cos(angle), y: centre[1] + radius * Math.sin(angle) });
+    return toScreen(view, { x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) });
   });
 }
 

@@ -6,7 +6,8 @@
  * everything again from the arrays kept here; the bench only has to ask for a frame.
  */
 import { OrthographicCamera, Scene, WebGLRenderer } from 'three';
-import type { Point, View } from '../state/view.ts';
+import type { Point } from '../../solver/geometry/index.ts';
+import type { View } from '../state/view.ts';
 import { arcBatch, type Batch, lineBatch } from './strokes/batches.ts';
 import { FillMesh, type HatchedRegion } from './strokes/fills.ts';
 import { EMPHASIS, type Emphasis, Inkwell, type Pens } from './strokes/inkwell.ts';

@@ -3,12 +3,13 @@
  * a wheel over the case.
  */
 
-import { containsPoint, nearestOnOutline } from '../../solver/geometry/index.ts';
+import type { Point } from '../../solver/geometry/index.ts';
+import { asPoint, containsPoint, nearestOnOutline } from '../../solver/geometry/index.ts';
 import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import type { Outline } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { WheelSize } from '../../solver/teeth/index.ts';
-import { type Point, toWorld, type View } from '../state/view.ts';
+import { toWorld, type View } from '../state/view.ts';
 
 export type HitKind = 'arbor' | 'post' | 'mark' | 'wheel' | 'wall' | 'plate' | 'opening';
 
@@ -97,9 +98,10 @@ function caseUnder({ placed, view, pixel }: HitQuestion): Hit | undefined {
   const at = toWorld(view, pixel);
   const point = [at.x, at.y] as const;
   const reach = LINE_REACH_PX / view.scale;
-  const near = (outline: Outline): boolean => nearestOnOutline(outline, point).distance < reach;
+  const near = (outline: Outline): boolean => nearestOnOutline(outline, asPoint(point)).distance < reach;
   for (const wall of placed.movement.walls) {
-    const solid = containsPoint(wall.outline, point) && !(wall.inner && containsPoint(wall.inner, point));
+    const solid =
+      containsPoint(wall.outline, asPoint(point)) && !(wall.inner && containsPoint(wall.inner, asPoint(point)));
     const onLine = near(wall.outline) || (wall.inner ? near(wall.inner) : false);
     if ((wall.inner && solid) || onLine) return { kind: 'wall', part: wall.id };
   }

@@ -5,7 +5,7 @@
  * had while that one is free, so that labels do not jump during a drag. A label without a free place is left out,
  * unless it must be shown. Everything here is CSS pixels; no drawing.
  */
-import type { Point } from '../state/view.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 
 /** A place where a label may stand, CSS pixels. */
 export interface LabelPlace {

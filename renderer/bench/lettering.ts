@@ -7,7 +7,7 @@
  * one that painting everything gives (a test compares the two).
  */
 
-import type { Point } from '../state/view.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 import { type Box, boxOf, type Label, type LabelPlace, type PlacedLabel, placeLabels } from './labelPlacement.ts';
 import { boxesMeet, devicePatch, patchesOf } from './letteringPatches.ts';
 

@@ -3,9 +3,10 @@
  * graphics context comes back or a font comes in.
  */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import type { Bench } from '../state/bench.ts';
 import { pointOf } from '../state/derive/parts.ts';
-import { type Point, toScreen } from '../state/view.ts';
+import { toScreen } from '../state/view.ts';
 import { type Balloon, placeBalloons, type Ring } from './balloons.ts';
 import { locusLabels, NameLabels, signBoxes } from './benchLettering.ts';
 import { edgeBoxes } from './edgeBoxes.ts';

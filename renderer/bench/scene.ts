@@ -3,12 +3,13 @@
  * from is another one, a place is written only when it changed.
  */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import type { WheelSize } from '../../solver/teeth/index.ts';
 import type { WheelShape } from '../state/derive/wheelShape.ts';
-import type { Point, View } from '../state/view.ts';
+import type { View } from '../state/view.ts';
 import { Engraver, type Figure } from './engraver.ts';
 import { openingFigure, plateFigure, wallFigure } from './figures/caseFigures.ts';
 import { arborFigure, markFigure, placeSign, postFigure } from './figures/pointFigures.ts';

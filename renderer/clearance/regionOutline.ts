@@ -1,5 +1,5 @@
 /** The edge of a region that is known by the middles of its cells: closed rows of points, the corners rounded off. */
-import type { Point } from '../state/view.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 
 /** How often every corner is cut off at a quarter of its sides: twice gives an even curve. */
 const ROUNDS = 2;

@@ -25,7 +25,7 @@ const MARGIN = 2;
 export function thumbnailOf(placed: PlacedMovement): Thumbnail {
   const circles = solidsOf(placed).flatMap((solid): Thumbnail['circles'][number][] => {
     if (solid.shape !== 'ring' || (solid.role !== 'wheel' && solid.role !== 'post')) return [];
-    const [x, y] = solid.centre;
+    const { x, y } = solid.centre;
     return [{ key: `${solid.part} ${solid.index}`, role: solid.role, x, y: -y, radius: solid.outer }];
   });
   const { plates, walls } = placed.movement;

@@ -6,6 +6,7 @@ import {
   type AstronomyConstant,
   CONSTANTS,
   type CountsOptions,
+  constantNamed,
   type JointOptions,
   ratioOfPeriods,
 } from '../../solver/train/counts/index.ts';
@@ -61,7 +62,7 @@ export function blankForm(movement: Movement): CountsForm {
   const period = movement.drive?.period;
   return {
     from: period ? `${period.value} ${period.unit}` : '12 h',
-    to: 'synodicMonth',
+    to: 'synodic month',
     stages: '3',
     leaves: '8-20',
     teeth: '20-120',
@@ -202,7 +203,7 @@ export function jointOptionsOf(
 /** A typed period as the movement states one, with the source of a named constant; `undefined` for a fraction. */
 export function statedPeriod(text: string, constants: readonly AstronomyConstant[] = CONSTANTS) {
   const plain = text.trim();
-  const named = constants.find(({ id }) => id.toLowerCase() === plain.toLowerCase());
+  const named = constantNamed(plain, constants);
   if (named) return { period: { value: Number(named.value), unit: named.unit }, source: named.source };
   const match = /^([\d.e+-]+)\s*(s|min|h|d)$/i.exec(plain);
   const unit = match?.[2]?.toLowerCase();

@@ -1,11 +1,12 @@
 /** Whether parts of the work lie where the title block would stand. */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import { boundsOfOutline, nearestOnOutline } from '../../solver/geometry/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { ringsOf } from '../gestures/outline/handles.ts';
 import { casePartOf } from '../state/derive/parts.ts';
 import type { Sizes } from '../state/derive/sizes.ts';
-import { type Point, toScreen, toWorld, type View } from '../state/view.ts';
+import { toScreen, toWorld, type View } from '../state/view.ts';
 
 /** A box on the bench, CSS pixels. */
 export interface ScreenBox {
@@ -52,7 +53,7 @@ function lineEnters(outline: Parameters<typeof nearestOnOutline>[0], view: View,
   const half = (box.bottom - box.top) / 2;
   for (let x = box.left + half; x < box.right + half; x += 2 * half) {
     const middle = toWorld(view, { x: Math.min(x, box.right - half), y: box.top + half });
-    const { distance } = nearestOnOutline(outline, [middle.x, middle.y]);
+    const { distance } = nearestOnOutline(outline, { x: middle.x, y: middle.y });
     if (distance * view.scale < half) return true;
   }
   return false;

@@ -5,7 +5,7 @@
  * give up whatever one of them had begun. Nothing starts before the pointer has travelled a few pixels; a press
  * that did not travel is a tap. Esc and a lost pointer end a gesture without a trace.
  */
-import type { Point } from '../state/view.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 
 export interface Press {
   /** CSS pixels from the upper left corner of the bench. */

@@ -2,6 +2,8 @@
  * What gestures read and do. They know no more of the window: whoever listens to pointers hands them a port, and a
  * test hands them one of its own. State is read at the moment of the event.
  */
+
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
@@ -11,7 +13,7 @@ import type { Sizes } from '../state/derive/sizes.ts';
 import type { HandleRef } from '../state/handleRef.ts';
 import type { Preview } from '../state/preview.ts';
 import type { SettingDown, UnderWay } from '../state/underWay.ts';
-import type { Point, View } from '../state/view.ts';
+import type { View } from '../state/view.ts';
 
 /** How parts and lengths are told. */
 export interface Words {

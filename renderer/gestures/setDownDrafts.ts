@@ -3,11 +3,11 @@
  * form on the right and the keys.
  */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import { type Edit, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { DownKind, Draft } from '../state/underWay.ts';
-import type { Point } from '../state/view.ts';
 
 export const DOWN_KINDS = {
   wheel: 'Wheel',

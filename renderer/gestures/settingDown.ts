@@ -3,6 +3,7 @@
  * by a press or by the form's button. Esc puts it away without a trace.
  */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
 import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
@@ -11,7 +12,7 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { hitAt } from '../bench/hitTest.ts';
 import type { Preview } from '../state/preview.ts';
 import type { DownKind, Draft, SettingDown } from '../state/underWay.ts';
-import { type Point, toWorld } from '../state/view.ts';
+import { toWorld } from '../state/view.ts';
 import { refusalSays } from '../wording/refusalSays.ts';
 import type { GesturePort } from './port.ts';
 import { firstDraft, type SetDown, setDown } from './setDownDrafts.ts';

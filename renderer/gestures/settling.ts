@@ -6,13 +6,13 @@
  * with a snap than without.
  */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Edit } from '../../solver/movement/index.ts';
 import type { Rule } from '../../solver/movement/schema.ts';
 import { type DragSession, startDrag } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { Guide, Preview } from '../state/preview.ts';
-import type { Point } from '../state/view.ts';
 import type { Words } from './port.ts';
 import { withIds } from './ruleIds.ts';
 import { chooseSnap, type Snap, type SnapCandidate } from './snap.ts';

@@ -10,11 +10,9 @@ import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
+import { HOLDS } from '../../solver/tolerances.ts';
 import { pointOf } from '../state/derive/parts.ts';
 import { movesWith } from './snapCandidates.ts';
-
-/** Places that differ by less did not move, mm: the planting's proof. */
-const SAME_PLACE = 1e-9;
 
 /** Near enough to where a hand asks for it, mm; it is followed again at the next move. */
 const NEAR = 0.002;
@@ -83,7 +81,7 @@ export class SeveralDrag {
     const { start, last } = this;
     const hasMoved = ({ id, x, y }: Place): boolean => {
       const was = start.places.get(id);
-      return was !== undefined && Math.hypot(was.x - x, was.y - y) > SAME_PLACE;
+      return was !== undefined && Math.hypot(was.x - x, was.y - y) > HOLDS;
     };
     if (![...last.places.values()].some(hasMoved)) return [];
     // All that is loose goes along: a group is planted from its sketch as a whole.

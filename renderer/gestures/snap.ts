@@ -4,9 +4,16 @@
  * Candidates come from `snapCandidates.ts`; here is only the choice. Nothing is changed: the gesture plants the
  * movement with the chosen rules to show what it would be, and keeps them when the pointer is released.
  */
+
+import {
+  crossingAngle,
+  crossingsOfLoci,
+  distanceToLocus,
+  type Locus,
+  nearestOnLocus,
+  type Point,
+} from '../../solver/geometry/index.ts';
 import type { DraftRule } from '../../solver/planting/index.ts';
-import { crossingsOfLoci, distanceToLocus, type Locus, nearestOnLocus } from '../state/locus.ts';
-import type { Point } from '../state/view.ts';
 
 export interface SnapCandidate {
   /** Stable while the pointer moves: two candidates with one key are the same rule. */
@@ -54,7 +61,7 @@ export function chooseSnap(
   if (first.locus.kind === 'point') return { at: first.locus.at, candidates: [first] };
   if (freedom > 1) {
     for (const { candidate: second } of near.slice(1)) {
-      const at = nearestTo(target, crossingsOfLoci(first.locus, second.locus));
+      const at = nearestTo(target, crossingsToStrike(first.locus, second.locus));
       if (at && Math.hypot(at.x - target.x, at.y - target.y) <= reach * CROSSING_REACH) {
         return { at, candidates: [first, second] };
       }
@@ -62,6 +69,18 @@ export function chooseSnap(
   }
   return { at: nearestOnLocus(first.locus, target), candidates: [first] };
 }
+
+/** Sine of the flattest crossing of two lines that is taken, a thousandth: flatter ones are of no use on metal. */
+const FLATTEST = 1e-3;
+
+function crossingsToStrike(first: Locus, second: Locus): readonly Point[] {
+  const crossings = crossingsOfLoci(first, second);
+  if (!isStraight(first) || !isStraight(second)) return crossings;
+  return crossings.filter((at) => Math.sin(crossingAngle(first, second, at)) >= FLATTEST);
+}
+
+const isStraight = (locus: Locus): locus is Extract<Locus, { kind: 'line' | 'ray' }> =>
+  locus.kind === 'line' || locus.kind === 'ray';
 
 function nearestTo(target: Point, points: readonly Point[]): Point | undefined {
   let best: Point | undefined;

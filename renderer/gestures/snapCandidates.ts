@@ -9,6 +9,7 @@ import type { Movement, Rule, Wheel } from '../../solver/movement/schema.ts';
 import type { DraftRule } from '../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import { calculatedDepth } from '../../solver/teeth/index.ts';
+import { HOLDS, ONE_PLACE } from '../../solver/tolerances.ts';
 import { forSame } from '../state/derive/forSame.ts';
 import { joinableWith } from './joinable.ts';
 import type { SnapCandidate } from './snap.ts';
@@ -108,7 +109,7 @@ function axisOf({ movement, places }: PlacedMovement, point: PointId): ReadonlyS
   for (const arbor of movement.arbors) {
     const there = places.get(arbor.id);
     const rides = arbor.ridesOn !== undefined && (arbor.ridesOn === point || arbor.id === point);
-    if (rides && here && there && Math.hypot(here.x - there.x, here.y - there.y) < 1e-9) {
+    if (rides && here && there && Math.hypot(here.x - there.x, here.y - there.y) < HOLDS) {
       group.add(arbor.id);
       if (arbor.ridesOn) group.add(arbor.ridesOn);
     }
@@ -191,7 +192,7 @@ function aboutCentres(
     if (!centres.has(centre.id)) continue;
     found.push(...radii(question, centre, lengths.get(centre.id) ?? []), ...bearings(question, centre));
     for (const other of still) {
-      if (other.id === centre.id || Math.hypot(other.x - centre.x, other.y - centre.y) < 1e-6) continue;
+      if (other.id === centre.id || Math.hypot(other.x - centre.x, other.y - centre.y) < ONE_PLACE) continue;
       found.push(...lines(question, centre, other));
     }
   }
@@ -247,7 +248,7 @@ function bearings({ point, target, reach, nameOf }: SnapQuestion, centre: Place)
     return ahead > 2 * reach && off <= 2 * reach;
   }).map(({ angle, along, says }) => ({
     key: `bearing ${centre.id} ${angle}`,
-    locus: { kind: 'line', through: centre, along },
+    locus: { kind: 'ray', through: centre, along },
     keeps: { kind: 'bearing', point, centre: centre.id, angle },
     says: `${says} ${nameOf(centre.id)}`,
     weight: WEIGHT.bearing,

@@ -1,5 +1,7 @@
 /** Rules that keep something just clear of a wheel, an arbor, a post or a wall. */
 
+import { planGapsOwed } from '../../solver/clearance/index.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import type { Movement, Wheel } from '../../solver/movement/schema.ts';
 import { type Body, bodiesOf, gapRule } from '../../solver/planting/index.ts';
@@ -15,7 +17,7 @@ export interface PossibleGap {
   readonly gap: number;
 }
 
-/** Every pair of a dragged part and a still one whose levels meet and whose gap no rule keeps yet. */
+/** Every pair of a dragged part and a still one that owe each other a gap, whose levels meet and whose gap no rule keeps yet. */
 export function possibleGaps(
   movement: Movement,
   point: PointId,
@@ -23,14 +25,15 @@ export function possibleGaps(
   axis: ReadonlySet<PointId>,
 ): readonly PossibleGap[] {
   const bodyOf = bodiesOf(movement);
+  const owedBy = planGapsOwed(movement);
   const known = new Set(movement.rules.flatMap((rule) => (rule.kind === 'clearBy' ? [rule.parts.join(' ')] : [])));
   const found: PossibleGap[] = [];
   for (const mine of ownBodies(movement, point, axis)) {
     for (const other of solids(movement, mine, moving)) {
       if (known.has(`${mine.id} ${other.id}`) || known.has(`${other.id} ${mine.id}`)) continue;
       const [a, b] = [bodyOf(mine.id), bodyOf(other.id)];
-      if (!a || !b || a.kind !== 'round') continue;
-      const gap = other.isWall ? movement.limits.wallGap : movement.limits.radialGap;
+      const gap = owedBy(mine.id, other.id);
+      if (!a || !b || a.kind !== 'round' || gap === undefined) continue;
       found.push({ mine: mine.id, other: other.id, bodies: [a, b], gap });
     }
   }
@@ -41,10 +44,7 @@ export function possibleGaps(
 export function snapGaps(question: SnapQuestion, possible: readonly PossibleGap[]): SnapCandidate[] {
   const { placed, point, moving, target, reach } = question;
   const found: SnapCandidate[] = [];
-  const sketchOf = (id: PointId): readonly [number, number] => {
-    const place = id === point ? target : placed.places.get(id);
-    return place ? [place.x, place.y] : [0, 0];
-  };
+  const sketchOf = (id: PointId): Point => (id === point ? target : placed.places.get(id)) ?? { x: 0, y: 0 };
   for (const { mine, other, bodies, gap } of possible) {
     if (isFar(question, bodies, gap)) continue;
     const locus = locusOfGap(gapRule(bodies, gap, undefined, sketchOf), placed, moving);
@@ -70,7 +70,6 @@ function isFar({ placed, target, reach }: SnapQuestion, [a, b]: PossibleGap['bod
 
 interface Solid {
   readonly id: PartId;
-  readonly isWall?: boolean;
   readonly from: number;
   readonly to: number;
 }
@@ -96,7 +95,7 @@ function solids(movement: Movement, mine: Solid, moving: ReadonlySet<PointId>): 
     ...movement.posts
       .filter(({ id }) => !moving.has(id))
       .map((post) => ({ id: post.id, ...(post.levels ?? everywhere) })),
-    ...movement.walls.map((wall) => ({ id: wall.id, isWall: true, ...wall.levels })),
+    ...movement.walls.map((wall) => ({ id: wall.id, ...wall.levels })),
   ];
   return all.filter((other) => other.id !== mine.id && mine.from < other.to && other.from < mine.to);
 }
@@ -108,7 +107,7 @@ function locusOfGap(
 ): SnapCandidate['locus'] | undefined {
   if (asked.kind === 'cannot') return undefined;
   if (asked.kind === 'edge') {
-    const [nx, ny] = asked.normal;
+    const { x: nx, y: ny } = asked.normal;
     return {
       kind: 'line',
       through: { x: nx * asked.offset, y: ny * asked.offset },
@@ -116,7 +115,7 @@ function locusOfGap(
     };
   }
   if (typeof asked.from !== 'string') {
-    return { kind: 'circle', centre: { x: asked.from[0], y: asked.from[1] }, radius: asked.length };
+    return { kind: 'circle', centre: { x: asked.from.x, y: asked.from.y }, radius: asked.length };
   }
   const fixed = moving.has(asked.from) ? asked.point : asked.from;
   const centre = places.get(fixed);

@@ -1,7 +1,8 @@
 /** What is asked when a dragged place looks for rules to settle on. */
+
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import type { Point } from '../state/view.ts';
 
 /** Where to look, and how lengths are written. */
 export interface SnapQuestion {

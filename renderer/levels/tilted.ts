@@ -66,7 +66,7 @@ export function tiltedView(placed: PlacedMovement, aim: Aim): TiltedView {
   const drums = solidsOf(placed)
     .filter((solid) => solid.shape === 'ring')
     .map((solid) => {
-      const [px, py] = solid.centre;
+      const { x: px, y: py } = solid.centre;
       const count = solid.role === 'wheel' ? teeth.get(solid.part) : undefined;
       const drum: Drum = {
         key: `${solid.index}`,

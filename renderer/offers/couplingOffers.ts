@@ -3,8 +3,9 @@
 import type { PartId } from '../../solver/movement/ids.ts';
 import { applyEdit, type Edit, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
 import type { Coupling, Movement } from '../../solver/movement/schema.ts';
-import { periodText, type Turning } from '../../solver/train/index.ts';
+import type { Turning } from '../../solver/train/index.ts';
 import { divide, multiply, type Rational, rational } from '../../solver/train/turning/rational.ts';
+import { periodSays } from '../../solver/words/train/index.ts';
 
 type Draft = ItemInput<'couplings'>;
 type NameOf = (id: string) => string;
@@ -117,7 +118,7 @@ function gives({ wheels }: Movement, turning: Turning, item: Draft): string {
   const from =
     item.kind === 'contrate' ? wheels.find(({ id }) => id === item.wheels[0])?.arbor : (item.arbor as PartId); // ids of the movement itself
   const period = periodOf(turning, from);
-  const once = period && `, once in ${periodText(multiply(period, rational(BigInt(driven), BigInt(driving))), 6)}`;
+  const once = period && `, once in ${periodSays(multiply(period, rational(BigInt(driven), BigInt(driving))), 6)}`;
   return `${driving}/${driven} of a turn${once ?? ''}`;
 }
 

@@ -2,7 +2,7 @@
 
 import { type Edit, freshId, idsOf } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { AstronomyConstant } from '../../solver/train/counts/index.ts';
+import { type AstronomyConstant, constantNamed } from '../../solver/train/counts/index.ts';
 
 export type Shown = Movement['indications'][number];
 
@@ -21,7 +21,7 @@ const TURNS = /^([-−]?\d+(?:\s*\/\s*\d+|[.,]\d+)?)\s*turns?$/i;
  */
 export function readWanted(text: string, constants: readonly AstronomyConstant[]): WantedRead {
   const plain = text.trim();
-  const named = constants.find(({ id, name }) => [id, name].some((word) => word.toLowerCase() === plain.toLowerCase()));
+  const named = constantNamed(plain, constants);
   if (named) {
     const period = { value: Number(named.value), unit: named.unit };
     return { kind: 'wanted', wanted: { period, source: `${named.name}: ${named.source}`.slice(0, 500) } };
@@ -36,7 +36,7 @@ export function readWanted(text: string, constants: readonly AstronomyConstant[]
   if (turns?.split('/').every((part) => numberOf(part) !== 0)) {
     return { kind: 'wanted', wanted: { ratio: turns.includes('/') ? turns : numberOf(turns) } };
   }
-  const says = `Should turn once in: found “${plain}”, expected a period more than 0 with s, min, h or d, such as 12 h; a named period, such as synodicMonth; or turns for one turn of the drive, such as 27/2 turns.`;
+  const says = `Should turn once in: found “${plain}”, expected a period more than 0 with s, min, h or d, such as 12 h; a named period, such as synodic month; or turns for one turn of the drive, such as 27/2 turns.`;
   return { kind: 'refused', says };
 }
 

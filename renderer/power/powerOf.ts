@@ -1,5 +1,6 @@
 /** What the form of the power view means: the drive, the torques along the train, the pendulum and the pallets. */
 
+import { parseLength } from '../../solver/movement/measures.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { sizeOfWheel } from '../../solver/teeth/index.ts';
 import {
@@ -17,16 +18,26 @@ import {
 } from '../../solver/train/drive/index.ts';
 import type { Turning } from '../../solver/train/index.ts';
 import { divide, magnitude, toNumber } from '../../solver/train/turning/rational.ts';
-import { NUMBERS, type NumberName, type PowerForm } from './powerNumbers.ts';
+import type { Speaker } from '../../solver/words/index.ts';
+import { inputProblemSays } from '../../solver/words/train/index.ts';
+import { NUMBERS, type NumberName, numberText, type PowerForm } from './powerNumbers.ts';
 
-/** Numbers as typed, a comma read as a point; what is none becomes NaN, which the solver refuses by name. */
-export function numberOf(form: PowerForm, name: NumberName): number {
-  const text = form.numbers[name].trim().replace(',', '.').replace('−', '-');
-  return text === '' ? Number.NaN : Number(text);
+/** The form with whoever speaks for the document: its unit is that of bare lengths. */
+export interface SpokenForm extends PowerForm {
+  readonly speaker: Speaker;
+}
+
+/** Numbers as typed, lengths in mm; what is none becomes NaN, which the solver refuses by name. */
+export function numberOf(form: SpokenForm, name: NumberName): number {
+  const text = numberText(form, name, form.speaker).trim().replace(',', '.').replace('−', '-');
+  if (text === '') return Number.NaN;
+  if (NUMBERS[name].unit !== 'length') return Number(text);
+  const read = parseLength(text, form.speaker.display.unit);
+  return read.kind === 'length' ? read.mm : Number.NaN;
 }
 
 /** Time of one turn of the arbor with the drum or barrel, s; `undefined` where it does not turn. */
-export function secondsPerTurn(form: PowerForm, turning: Turning): number | undefined {
+export function secondsPerTurn(form: SpokenForm, turning: Turning): number | undefined {
   const { drive } = turning;
   const arbor = [...turning.arbors.values()].find(({ id }) => id === (form.power || drive?.arbor));
   const turns = arbor?.rate?.turns;
@@ -38,10 +49,11 @@ type Refused = Extract<TorqueReport, { readonly kind: 'refused' }>;
 export type Driven = WeightDrive | SpringDrive | Refused;
 
 /** The weight or the spring; `seconds` is the time of one turn of its arbor. */
-export function driveOf(form: PowerForm, seconds: number): Driven {
+export function driveOf(form: SpokenForm, seconds: number): Driven {
   const value = (name: NumberName): number => numberOf(form, name);
   if (form.kind === 'weight') {
-    const turnsPerLayer = form.numbers.turnsPerLayer.trim() === '' ? {} : { turnsPerLayer: value('turnsPerLayer') };
+    const turnsPerLayer =
+      (form.numbers.turnsPerLayer ?? '').trim() === '' ? {} : { turnsPerLayer: value('turnsPerLayer') };
     return weightDrive({
       mass: value('mass'),
       drum: value('drum'),
@@ -64,13 +76,13 @@ export function driveOf(form: PowerForm, seconds: number): Driven {
 }
 
 /** Torque at the drum or barrel, N·mm: of the layer that carries last, or of the turns wound. */
-export function torqueOf(form: PowerForm, driven: Driven): number | undefined {
+export function torqueOf(form: SpokenForm, driven: Driven): number | undefined {
   if (driven.kind === 'weight') return driven.layers.at(-1)?.torque;
   return driven.kind === 'spring' ? driven.torquePerTurn * numberOf(form, 'turnsWound') : undefined;
 }
 
 /** The torques along the train for a torque at the power arbor, N·mm, with the losses that were typed. */
-export function torques(form: PowerForm, turning: Turning, torque: number): TorqueReport {
+export function torques(form: SpokenForm, turning: Turning, torque: number): TorqueReport {
   const power = [...turning.arbors.keys()].find((id) => id === form.power);
   return torquesOf(turning, {
     torque,
@@ -81,14 +93,14 @@ export function torques(form: PowerForm, turning: Turning, torque: number): Torq
 }
 
 /** Beats an hour that the train gives its escape wheel's pallets; `undefined` where none is chosen or it stands still. */
-export function beatsOfTrain(form: PowerForm, movement: Movement, turning: Turning): number | undefined {
+export function beatsOfTrain(form: SpokenForm, movement: Movement, turning: Turning): number | undefined {
   const wheel = movement.wheels.find(({ id }) => id === form.escape);
   const beats = wheel && beatsOfEscape(turning, wheel.arbor, wheel.teeth);
   return beats && toNumber(beats);
 }
 
 /** The pendulum for the train's beats, or for those typed where there is no escape wheel. */
-export function pendulumOf(form: PowerForm, beats: number | undefined): Pendulum | Refused {
+export function pendulumOf(form: SpokenForm, beats: number | undefined): Pendulum | Refused {
   return pendulumFor({
     beatsPerHour: beats ?? numberOf(form, 'beats'),
     amplitudeDeg: numberOf(form, 'amplitude'),
@@ -98,18 +110,42 @@ export function pendulumOf(form: PowerForm, beats: number | undefined): Pendulum
 }
 
 /** Where the pallets stand for the escape wheel that was chosen; nothing until there is one. */
-export function palletsOf(form: PowerForm, movement: Movement): PalletPlace | Refused | undefined {
+export function palletsOf(form: SpokenForm, movement: Movement): PalletPlace | Refused | undefined {
   const wheel = movement.wheels.find(({ id }) => id === form.escape);
   if (!wheel) return undefined;
   return palletPlace(sizeOfWheel(wheel, movement).tipRadius, wheel.teeth, numberOf(form, 'span'));
 }
 
-/** What was refused, the fields called as the view calls them. */
-export function refusalSays(refused: Refused): readonly string[] {
-  return refused.problems.map(({ field, says }) => {
-    const name = field === 'beatsPerHour' ? 'beats' : field === 'amplitudeDeg' ? 'amplitude' : field;
-    const label = Object.entries(NUMBERS).find(([key]) => key === name)?.[1].label ?? name;
-    const text = says.startsWith(`${field}: `) ? says.slice(field.length + 2) : says;
-    return `${label}: ${text.replace('found NaN', 'found no number')}`;
+/** Fields of the solver that the form asks for by another name, or as a diameter. */
+const NAMES: Readonly<Record<string, NumberName>> = { beatsPerHour: 'beats', amplitudeDeg: 'amplitude' };
+const DIAMETERS: ReadonlySet<string> = new Set(['barrelRadius', 'arborRadius']);
+
+/** A number of a field as the form shows it: a length in the document's unit, a share as per cent. */
+function figureOf(field: string, name: NumberName | undefined, { length, plain }: Speaker): (value: number) => string {
+  const unit = name && NUMBERS[name].unit;
+  if (unit === 'length') return (value) => length(DIAMETERS.has(field) ? 2 * value : value);
+  if (unit === '%') return (value) => `${plain(100 * value)} %`;
+  if (name === 'expansion') return (value) => `${plain(1e6 * value)} ${unit}`;
+  return (value) => `${plain(value)}${unit ? ` ${unit}` : ''}`;
+}
+
+const isNumberName = (field: string): field is NumberName => field in NUMBERS;
+
+/** What was refused, the fields called and the numbers told as the view does. */
+export function refusalSays(refused: Refused, speaker: Speaker): readonly string[] {
+  return refused.problems.map((problem) => {
+    const { field } = problem;
+    const name = isNumberName(field) ? field : NAMES[field];
+    const label = name ? NUMBERS[name].label : (OTHERS[field] ?? 'A number');
+    return `${label}: ${inputProblemSays(problem, figureOf(field, name, speaker), speaker)}`;
   });
 }
+
+/** Fields that the form does not ask for as numbers. */
+const OTHERS: Readonly<Record<string, string>> = {
+  secondsPerTurn: 'Time of one turn',
+  torque: 'Torque',
+  power: 'On',
+  radius: 'Tip radius of the escape wheel',
+  teeth: 'Teeth of the escape wheel',
+};

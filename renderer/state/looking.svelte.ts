@@ -1,9 +1,10 @@
 /** How the document is looked at: view, look, face, density, what is chosen, and what was told last. */
 import type { ShellBridge } from '../../electron/bridge.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { HandleRef } from './handleRef.ts';
 import type { Look } from './looks.ts';
-import { type Bounds, fitTo, type Point, panBy, resized, type View, zoomAt } from './view.ts';
+import { type Bounds, fitTo, panBy, resized, type View, zoomAt } from './view.ts';
 
 export const FACES = { bench: 'Bench', levels: 'Levels', steps: 'Steps', sheets: 'Sheets' } as const;
 export type Face = keyof typeof FACES;

@@ -1,8 +1,8 @@
 /** What a gesture shows before it is kept. */
+
+import type { Locus, Point } from '../../solver/geometry/index.ts';
 import type { Outline } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import type { Locus } from './locus.ts';
-import type { Point } from './view.ts';
 
 /** A hint that is drawn over the bench while a gesture is under way. */
 export type Guide =

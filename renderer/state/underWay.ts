@@ -1,7 +1,8 @@
 /** What the hand can do: the views that open over the bench, and the gestures. Plain data, two closed unions. */
+
+import type { Point } from '../../solver/geometry/index.ts';
 import type { RuleId, WheelId } from '../../solver/movement/ids.ts';
 import type { Preview } from './preview.ts';
-import type { Point } from './view.ts';
 
 /** The view that is open over the bench, with what it looks at. */
 export type OpenView =

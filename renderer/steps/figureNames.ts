@@ -1,7 +1,8 @@
 /** Names and lengths on the picture of a step, in pixels, placed so that they keep clear of each other and of what is struck. */
 
 import { type Labelled, type LabelRoom, placeLabels } from '../../solver/files/index.ts';
-import type { Point } from '../../solver/planting/placed.ts';
+import type { Point } from '../../solver/geometry/index.ts';
+import { ONE_PLACE } from '../../solver/tolerances.ts';
 import type { StepFigure, StepMark } from './stepFigure.ts';
 
 /** A word on the picture. */
@@ -28,8 +29,6 @@ export const SIZES = { target: 18, length: 18, source: 15, there: 13 } as const;
 const CAPITAL = 0.72;
 /** Radii of the marks that names keep off, pixels. */
 const CLEAR = { target: 13, source: 11, there: 9 } as const;
-/** Points nearer than this on the plate share one name, mm. */
-const ONE_PLACE = 1e-6;
 /** How far a label may stand from the edge of the picture, pixels. */
 const EDGE = 4;
 

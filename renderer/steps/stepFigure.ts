@@ -1,9 +1,10 @@
 /** The picture of one marking-out step: what is struck now, what is there already, and the plate. Millimetres, y up, as seen on the face. */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import { boundsOfOutline } from '../../solver/geometry/index.ts';
 import type { MarkingLocus, MarkingStep, PlateView } from '../../solver/marking/index.ts';
 import type { Outline } from '../../solver/movement/schema.ts';
-import type { PlacedMovement, Point } from '../../solver/planting/placed.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
 
 /** One mark already there, or the one to be struck. */
 export interface StepMark extends Point {

@@ -24,6 +24,7 @@ export {
 } from './findPlanting/findPlanting.ts';
 export { gapBetween } from './gaps/gapBetween.ts';
 export { type GapNow, gapNow, type NearGap, nearGapsOf } from './gaps/nearGaps.ts';
+export { planGapsOwed } from './gaps/pairTerms.ts';
 export { adviceFor } from './remedies/advice.ts';
 export type { Advice } from './remedies/adviceKinds.ts';
 export type { CureDeed, NewCollar } from './remedies/deed.ts';

@@ -21,7 +21,7 @@ import {
   World,
   type WorldManifold,
 } from 'planck';
-import type { Bounds, XY } from '../geometry/index.ts';
+import type { Bounds, Point } from '../geometry/index.ts';
 
 /** Boxes that can be moved, and asked which of them come near a box. */
 export interface NearTree {
@@ -75,7 +75,7 @@ const BOX_ROOM = 2;
 
 /** A body that turns on a bearing, with the rims of its wheels. */
 export interface TurningBody {
-  readonly at: XY;
+  readonly at: Point;
   /** How far its axis can move to any side, mm; 0 for a bearing without play. */
   readonly play: number;
   readonly rims: readonly ToothedRim[];
@@ -97,8 +97,8 @@ export interface ToothedRim {
 
 /** A piece of a body in the plane, in its own frame, mm. */
 export type TurningShape =
-  | { readonly kind: 'polygon'; readonly corners: readonly XY[] }
-  | { readonly kind: 'circle'; readonly centre: XY; readonly radius: number };
+  | { readonly kind: 'polygon'; readonly corners: readonly Point[] }
+  | { readonly kind: 'circle'; readonly centre: Point; readonly radius: number };
 
 /** Meshes that can be told apart: one bit each. */
 export const MOST_MESHES = 31;
@@ -169,7 +169,7 @@ export function turningWorldOf(plans: readonly TurningBody[], friction: number):
     inertia: (index) => bodies[index]?.getInertia() ?? 0,
     aside: (index) => {
       const [place, plan] = [bodies[index]?.getPosition(), plans[index]];
-      return place && plan ? Math.hypot(place.x / UNITS - plan.at[0], place.y / UNITS - plan.at[1]) : 0;
+      return place && plan ? Math.hypot(place.x / UNITS - plan.at.x, place.y / UNITS - plan.at.y) : 0;
     },
     deepest: () => deepestOverlap(world),
     pushes: (visit) => pushesOf(world, visit),
@@ -177,7 +177,7 @@ export function turningWorldOf(plans: readonly TurningBody[], friction: number):
 }
 
 function bodyIn(world: World, frame: Body, plan: TurningBody, index: number): Body {
-  const at = new Vec2(plan.at[0] * UNITS, plan.at[1] * UNITS);
+  const at = new Vec2(plan.at.x * UNITS, plan.at.y * UNITS);
   const body = world.createBody({ type: 'dynamic', position: at, userData: index });
   setMass(body, inertiaOf(plan));
   const here = new Vec2(0, 0);
@@ -209,8 +209,10 @@ function inertiaOf({ rims }: TurningBody): number {
 }
 
 function planckShape(shape: TurningShape): CircleShape | PolygonShape {
-  if (shape.kind === 'polygon') return new PolygonShape(shape.corners.map(([x, y]) => new Vec2(x * UNITS, y * UNITS)));
-  return new CircleShape(new Vec2(shape.centre[0] * UNITS, shape.centre[1] * UNITS), shape.radius * UNITS);
+  if (shape.kind === 'polygon') {
+    return new PolygonShape(shape.corners.map(({ x, y }) => new Vec2(x * UNITS, y * UNITS)));
+  }
+  return new CircleShape(new Vec2(shape.centre.x * UNITS, shape.centre.y * UNITS), shape.radius * UNITS);
 }
 
 /** A rim on its body, whose teeth come and go as they near their mate and leave it. */

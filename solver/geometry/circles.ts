@@ -4,18 +4,16 @@
  * Two layers: `cross…Into` are scalar kernels for the planting loop (they write four numbers and return by how much
  * the two overlap), and `cross…` give the same answer as a value with a `kind`. Lengths in mm, y up.
  */
-import type { XY } from './segments.ts';
+import { HOLDS } from '../tolerances.ts';
+import type { Point } from './point.ts';
 
 /** Where two loci meet. `gap` is in mm: positive when they stay apart, negative when one lies inside the other. */
 export type Crossing =
-  | { readonly kind: 'two'; readonly points: readonly [XY, XY] }
-  | { readonly kind: 'one'; readonly point: XY }
+  | { readonly kind: 'two'; readonly points: readonly [Point, Point] }
+  | { readonly kind: 'one'; readonly point: Point }
   | { readonly kind: 'none'; readonly gap: number }
   /** The two loci coincide: every point of one is on the other. */
   | { readonly kind: 'same' };
-
-/** Gap or overlap still read as touching, mm: the bound to which every rule of a planted movement holds. */
-export const TOUCH = 1e-9;
 
 /**
  * Crossings of two circles for inner loops: writes the one left of a→b to `out[0..1]`, the other to `out[2..3]`.
@@ -135,15 +133,15 @@ export function crossLinesInto(
   return sine;
 }
 
-const first = (out: Float64Array): XY => [out[0] as number, out[1] as number]; // `out` always has four numbers
-const second = (out: Float64Array): XY => [out[2] as number, out[3] as number]; // as above
+const first = (out: Float64Array): Point => ({ x: out[0] as number, y: out[1] as number }); // `out` always has four numbers
+const second = (out: Float64Array): Point => ({ x: out[2] as number, y: out[3] as number }); // as above
 
 /** One point or two, by how far they overlap; the one of a touch lies halfway. */
 function crossingOf(out: Float64Array, overlap: number, touch: number): Crossing | undefined {
   if (overlap > touch) return { kind: 'two', points: [first(out), second(out)] };
   if (overlap < -touch) return undefined;
   const [a, b] = [first(out), second(out)];
-  return { kind: 'one', point: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] };
+  return { kind: 'one', point: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 } };
 }
 
 /**
@@ -157,10 +155,10 @@ function crossingOf(out: Float64Array, overlap: number, touch: number): Crossing
  * @returns `two` points, `one` where they touch, `none` with the gap in mm (negative: one inside the other), or `same`
  * @throws never; "none" is an answer
  */
-export function crossCircles(a: XY, ra: number, b: XY, rb: number, touch = TOUCH): Crossing {
+export function crossCircles(a: Point, ra: number, b: Point, rb: number, touch = HOLDS): Crossing {
   const out = new Float64Array(4);
-  const overlap = crossCirclesInto(out, a[0], a[1], ra, b[0], b[1], rb);
-  const d = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const overlap = crossCirclesInto(out, a.x, a.y, ra, b.x, b.y, rb);
+  const d = Math.hypot(b.x - a.x, b.y - a.y);
   if (d <= touch && Math.abs(ra - rb) <= touch) return { kind: 'same' };
   const outside = d > Math.max(ra, rb);
   return crossingOf(out, overlap, touch) ?? { kind: 'none', gap: outside ? -overlap : overlap };
@@ -171,17 +169,17 @@ export function crossCircles(a: XY, ra: number, b: XY, rb: number, touch = TOUCH
  *
  * @returns `two`, `one` where it touches, or `none` with the gap in mm (> 0)
  */
-export function crossCircleLine(centre: XY, radius: number, p: XY, angle: number, touch = TOUCH): Crossing {
-  return crossCircleAlong(centre, radius, p, [Math.cos(angle), Math.sin(angle)], touch);
+export function crossCircleLine(centre: Point, radius: number, p: Point, angle: number, touch = HOLDS): Crossing {
+  return crossCircleAlong(centre, radius, p, { x: Math.cos(angle), y: Math.sin(angle) }, touch);
 }
 
 /** As `crossCircleLine`, with the direction as a vector of any length > 0. */
-export function crossCircleAlong(centre: XY, radius: number, p: XY, along: XY, touch = TOUCH): Crossing {
+export function crossCircleAlong(centre: Point, radius: number, p: Point, along: Point, touch = HOLDS): Crossing {
   const out = new Float64Array(4);
-  const length = Math.hypot(along[0], along[1]);
-  const ux = along[0] / length;
-  const uy = along[1] / length;
-  const overlap = crossCircleLineInto(out, centre[0], centre[1], radius, p[0], p[1], ux, uy);
+  const length = Math.hypot(along.x, along.y);
+  const ux = along.x / length;
+  const uy = along.y / length;
+  const overlap = crossCircleLineInto(out, centre.x, centre.y, radius, p.x, p.y, ux, uy);
   return crossingOf(out, overlap, touch) ?? { kind: 'none', gap: -overlap };
 }
 
@@ -190,14 +188,14 @@ export function crossCircleAlong(centre: XY, radius: number, p: XY, along: XY, t
  *
  * @returns `one`, or for parallel lines `none` with their distance in mm, or `same` when that is within `touch`
  */
-export function crossLines(p: XY, along: XY, q: XY, alongQ: XY, touch = TOUCH): Crossing {
+export function crossLines(p: Point, along: Point, q: Point, alongQ: Point, touch = HOLDS): Crossing {
   const out = new Float64Array(4);
-  const lu = Math.hypot(along[0], along[1]);
-  const lv = Math.hypot(alongQ[0], alongQ[1]);
-  const [ux, uy, vx, vy] = [along[0] / lu, along[1] / lu, alongQ[0] / lv, alongQ[1] / lv];
-  const sine = crossLinesInto(out, p[0], p[1], ux, uy, q[0], q[1], vx, vy);
+  const lu = Math.hypot(along.x, along.y);
+  const lv = Math.hypot(alongQ.x, alongQ.y);
+  const [ux, uy, vx, vy] = [along.x / lu, along.y / lu, alongQ.x / lv, alongQ.y / lv];
+  const sine = crossLinesInto(out, p.x, p.y, ux, uy, q.x, q.y, vx, vy);
   if (Math.abs(sine) > PARALLEL) return { kind: 'one', point: first(out) };
-  const gap = Math.abs(vx * (q[1] - p[1]) - vy * (q[0] - p[0]));
+  const gap = Math.abs(vx * (q.y - p.y) - vy * (q.x - p.x));
   return gap <= touch ? { kind: 'same' } : { kind: 'none', gap };
 }
 

@@ -4,7 +4,8 @@
  * A vertex carries the bulge of the piece to the next vertex: the tangent of a quarter of the included angle,
  * positive when the arc turns left (anticlockwise), 0 for a straight line.
  */
-import { endsOf, farthestFromPoint, type Nearest, nearestToPoint, type Segment, type XY } from './segments.ts';
+import { asPoint, type Point, type XY } from './point.ts';
+import { endsOf, farthestFromPoint, type Nearest, nearestToPoint, type Segment } from './segments.ts';
 
 /**
  * A corner of a path, mm; `bulge` belongs to the piece that leads on from it: the tangent of a quarter of its
@@ -34,26 +35,26 @@ const TURN = 2 * Math.PI;
 
 /** The piece between two vertices. An arc is told anticlockwise whatever its direction of travel. */
 export function pieceBetween(from: OutlineVertex, to: OutlineVertex): Segment {
-  const a: XY = [from.x, from.y];
-  const b: XY = [to.x, to.y];
+  const a: Point = { x: from.x, y: from.y };
+  const b: Point = { x: to.x, y: to.y };
   if (from.bulge === 0) return { kind: 'line', from: a, to: b };
   const { bulge } = from;
-  const chordX = b[0] - a[0];
-  const chordY = b[1] - a[1];
+  const chordX = b.x - a.x;
+  const chordY = b.y - a.y;
   const chord = Math.hypot(chordX, chordY);
   // Centre at chord·(1 − b²)/(4b) to the left of the chord's middle; radius chord·(1 + b²)/(4|b|).
   const left = (1 - bulge * bulge) / (4 * bulge);
-  const centre: XY = [(a[0] + b[0]) / 2 - chordY * left, (a[1] + b[1]) / 2 + chordX * left];
+  const centre: Point = { x: (a.x + b.x) / 2 - chordY * left, y: (a.y + b.y) / 2 + chordX * left };
   const radius = (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
   const first = bulge > 0 ? a : b;
-  const start = Math.atan2(first[1] - centre[1], first[0] - centre[0]);
+  const start = Math.atan2(first.y - centre.y, first.x - centre.x);
   return { kind: 'arc', centre, radius, start, sweep: 4 * Math.atan(Math.abs(bulge)) };
 }
 
 /** The pieces of an outline, in order; a circle is one whole arc. */
 export function piecesOf(outline: OutlineShape): readonly Segment[] {
   if (outline.kind === 'circle') {
-    return [{ kind: 'arc', centre: outline.centre, radius: outline.radius, start: 0, sweep: TURN }];
+    return [{ kind: 'arc', centre: asPoint(outline.centre), radius: outline.radius, start: 0, sweep: TURN }];
   }
   const { vertices } = outline;
   return vertices.map((vertex, index) => {
@@ -68,7 +69,7 @@ export function boundsOfOutline(outline: OutlineShape): Bounds {
   let minY = Number.POSITIVE_INFINITY;
   let maxX = Number.NEGATIVE_INFINITY;
   let maxY = Number.NEGATIVE_INFINITY;
-  const take = ([x, y]: XY): void => {
+  const take = ({ x, y }: Point): void => {
     minX = Math.min(minX, x);
     minY = Math.min(minY, y);
     maxX = Math.max(maxX, x);
@@ -81,18 +82,18 @@ export function boundsOfOutline(outline: OutlineShape): Bounds {
       const angle = (quarter * Math.PI) / 2;
       const turned = (((angle - piece.start) % TURN) + TURN) % TURN;
       if (turned > piece.sweep) continue;
-      const [ux, uy] = QUARTERS[quarter] ?? [0, 0];
-      take([piece.centre[0] + piece.radius * ux, piece.centre[1] + piece.radius * uy]);
+      const { x: ux, y: uy } = QUARTERS[quarter] ?? { x: 0, y: 0 };
+      take({ x: piece.centre.x + piece.radius * ux, y: piece.centre.y + piece.radius * uy });
     }
   }
   return [minX, minY, maxX, maxY];
 }
 
-const QUARTERS: readonly XY[] = [
-  [1, 0],
-  [0, 1],
-  [-1, 0],
-  [0, -1],
+const QUARTERS: readonly Point[] = [
+  { x: 1, y: 0 },
+  { x: 0, y: 1 },
+  { x: -1, y: 0 },
+  { x: 0, y: -1 },
 ];
 
 /** Signed area, mm²; positive when the vertices run anticlockwise. */
@@ -121,17 +122,17 @@ export function areaOfOutline(outline: OutlineShape): number {
  * Is the point inside the outline? Points on the boundary may fall either way.
  * A ray to the right is counted against the chords; each arc then adds or takes away the cap over its chord.
  */
-export function containsPoint(outline: OutlineShape, point: XY): boolean {
+export function containsPoint(outline: OutlineShape, point: Point): boolean {
   if (outline.kind === 'circle') {
-    return Math.hypot(point[0] - outline.centre[0], point[1] - outline.centre[1]) < outline.radius;
+    return Math.hypot(point.x - outline.centre[0], point.y - outline.centre[1]) < outline.radius;
   }
   const { vertices } = outline;
   let inside = false;
   vertices.forEach((vertex, index) => {
     const next = vertices[(index + 1) % vertices.length] ?? vertex;
-    if (vertex.y > point[1] !== next.y > point[1]) {
-      const x = vertex.x + ((point[1] - vertex.y) * (next.x - vertex.x)) / (next.y - vertex.y);
-      if (point[0] < x) inside = !inside;
+    if (vertex.y > point.y !== next.y > point.y) {
+      const x = vertex.x + ((point.y - vertex.y) * (next.x - vertex.x)) / (next.y - vertex.y);
+      if (point.x < x) inside = !inside;
     }
     if (vertex.bulge !== 0 && inArcCap(vertex, next, point)) inside = !inside;
   });
@@ -139,13 +140,13 @@ export function containsPoint(outline: OutlineShape, point: XY): boolean {
 }
 
 /** Is the point in the cap between a chord and its arc? */
-function inArcCap(from: OutlineVertex, to: OutlineVertex, point: XY): boolean {
+function inArcCap(from: OutlineVertex, to: OutlineVertex, point: Point): boolean {
   const arc = pieceBetween(from, to);
   if (arc.kind === 'line') return false;
-  if (Math.hypot(point[0] - arc.centre[0], point[1] - arc.centre[1]) >= arc.radius) return false;
+  if (Math.hypot(point.x - arc.centre.x, point.y - arc.centre.y) >= arc.radius) return false;
   const dx = to.x - from.x;
   const dy = to.y - from.y;
-  const side = dx * (point[1] - from.y) - dy * (point[0] - from.x);
+  const side = dx * (point.y - from.y) - dy * (point.x - from.x);
   // On the chord itself the count of chords reads the point a hair higher, then a hair to the right; so must the cap.
   const above = side !== 0 ? side : dx !== 0 ? dx : -dy;
   // A left-turning arc bulges to the right of its chord.
@@ -153,7 +154,7 @@ function inArcCap(from: OutlineVertex, to: OutlineVertex, point: XY): boolean {
 }
 
 /** Nearest point of an outline's boundary: `a` on the boundary, `b` the point. */
-export function nearestOnOutline(outline: OutlineShape, point: XY): Nearest {
+export function nearestOnOutline(outline: OutlineShape, point: Point): Nearest {
   let best: Nearest | undefined;
   for (const piece of piecesOf(outline)) {
     const next = nearestToPoint(piece, point);
@@ -163,7 +164,7 @@ export function nearestOnOutline(outline: OutlineShape, point: XY): Nearest {
 }
 
 /** Signed distance from a point to a filled region, mm: negative inside the solid, with the nearest boundary point. */
-export function signedDistanceToRegion(region: Region, point: XY): Nearest {
+export function signedDistanceToRegion(region: Region, point: Point): Nearest {
   let best = nearestOnOutline(region.outer, point);
   let solid = containsPoint(region.outer, point);
   for (const hole of region.holes) {
@@ -175,7 +176,7 @@ export function signedDistanceToRegion(region: Region, point: XY): Nearest {
 }
 
 /** Farthest distance from a point to an outline, mm. */
-export function farthestOnOutline(outline: OutlineShape, point: XY): number {
+export function farthestOnOutline(outline: OutlineShape, point: Point): number {
   let most = 0;
   for (const piece of piecesOf(outline)) most = Math.max(most, farthestFromPoint(piece, point));
   return most;

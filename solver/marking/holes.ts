@@ -3,14 +3,13 @@
  *
  * Points at one place (pipes on an arbor) share one hole, of the largest diameter asked for.
  */
+
 import type { PointId } from '../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../movement/schema.ts';
 import type { PlacedMovement } from '../planting/placed.ts';
+import { ONE_PLACE } from '../tolerances.ts';
 import type { Hole } from './marks.ts';
 import { namer } from './names.ts';
-
-/** Points nearer than this share a hole, mm: far below what can be marked, far above the planting's 1e-9. */
-const SAME_PLACE = 1e-6;
 
 /** What one point asks of a plate. */
 export interface PlateNeed {
@@ -87,7 +86,7 @@ export function holesOf(placed: PlacedMovement, plateId?: string): readonly Hole
   for (const need of needsOfPlate(placed.movement, plateId)) {
     const place = placed.places.get(need.id);
     if (place?.state !== 'planted' || need.diameter <= 0) continue;
-    const cell = `${Math.round(place.x / SAME_PLACE)},${Math.round(place.y / SAME_PLACE)}`;
+    const cell = `${Math.round(place.x / ONE_PLACE)},${Math.round(place.y / ONE_PLACE)}`;
     const at = cells.get(cell);
     const shared = at === undefined ? undefined : holes[at];
     if (at !== undefined && shared) {

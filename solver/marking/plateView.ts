@@ -1,8 +1,9 @@
 /** One face of one plate: its names, and how the movement's coordinates look on it. */
+
+import type { Point } from '../geometry/index.ts';
 import { boundsOfOutline } from '../geometry/index.ts';
 import type { PlateId } from '../movement/ids.ts';
 import type { Movement, Outline, Plate } from '../movement/schema.ts';
-import type { Point } from '../planting/placed.ts';
 import type { DrawnVertex, Face } from './marks.ts';
 import { namer } from './names.ts';
 

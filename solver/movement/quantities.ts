@@ -1,10 +1,11 @@
 /** Numbers as the movement file may hold them: finite, bounded, in millimetres and degrees. */
 import { z } from 'zod';
+import { ONE_PLACE } from '../tolerances.ts';
 
 /** Largest coordinate or length a file may hold, mm (10 m of work, 10 m from the origin, and room to spare). */
 export const MAX_LENGTH = 100_000;
-/** Shortest length that a rule may ask for, mm. */
-export const MIN_LENGTH = 1e-6;
+/** Shortest length that a rule may ask for, mm: what is nearer is one place. */
+export const MIN_LENGTH = ONE_PLACE;
 export const MIN_TEETH = 4;
 export const MAX_TEETH = 1000;
 export const MAX_ARBORS = 20_000;

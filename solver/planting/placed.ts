@@ -1,10 +1,9 @@
 /** The placed movement: what planting gives, in the maker's terms. Everything downstream starts from it. */
+import type { Point } from '../geometry/index.ts';
 import type { PointId, RuleId } from '../movement/ids.ts';
 import type { Movement } from '../movement/schema.ts';
 import type { Disagreement } from './disagreement.ts';
 
-/** A place in the plane, mm, x right and y up. */
-export type Point = { readonly x: number; readonly y: number };
 export type PlaceState = 'planted' | 'loose' | 'contested';
 
 /** An error ellipse. ± in the movement is two standard deviations; these are one. */

@@ -2,6 +2,7 @@
 
 import { namer } from '../marking/index.ts';
 import type { Movement } from '../movement/schema.ts';
+import { digitsOf, type Rational } from '../train/turning/rational.ts';
 import {
   angleFigure,
   type Display,
@@ -11,7 +12,9 @@ import {
   numberFigure,
   plainFigure,
   unitOf,
+  withMinus,
 } from './figures.ts';
+import { indicationNamesOf } from './indications.ts';
 import { ruleNamesOf } from './rules.ts';
 
 /** Figures and names of one document. Lengths in mm and angles in radians go in, words come out. */
@@ -32,10 +35,14 @@ export interface Speaker {
   readonly number: (value: number, decimals: number) => string;
   /** A stated number as short as it is: "0.8". */
   readonly plain: (value: number, digits?: number) => string;
+  /** An exact number in so many digits (ten), fewer where it ends early: "29.53058885". */
+  readonly exact: (value: Rational, digits?: number) => string;
   /** A part: its name, else what it is. */
   readonly name: (partId: string) => string;
   /** A rule: its name, else what it asks. */
   readonly rule: (ruleId: string) => string;
+  /** A hand, ring or ball: its name, else where it stands. */
+  readonly indication: (indicationId: string) => string;
 }
 
 /**
@@ -55,7 +62,9 @@ export function speakerOf(movement: Movement, { minus = '−' as Minus } = {}): 
     direction: directionFigure,
     number: (value, decimals) => numberFigure(value, decimals, minus),
     plain: (value, digits) => plainFigure(value, digits, minus),
+    exact: (value, digits) => withMinus(digitsOf(value, digits), minus),
     name: namer(movement),
     rule: (ruleId) => ruleNamesOf(movement).get(ruleId) ?? ruleId,
+    indication: (id) => indicationNamesOf(movement).get(id) ?? id,
   };
 }

@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, type Page } from '@playwright/test';
-import { type Point, toScreen, type View } from '../../renderer/state/view.ts';
+import { toScreen, type View } from '../../renderer/state/view.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 
 const fileOf = (scene: string): string => fileURLToPath(new URL(`./scenes/${scene}.json`, import.meta.url));
 

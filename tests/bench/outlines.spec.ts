@@ -1,7 +1,7 @@
 /** Outlines of plates, walls and openings, reshaped with a real pointer and real keys. The scene is our own invention. */
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import type { Point } from '../../renderer/state/view.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 import { BenchPage, modifier } from './benchPage.ts';
 
 interface PlateInFile {

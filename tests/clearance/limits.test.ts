@@ -1,6 +1,7 @@
 /** Limits by kind of pair, and how the document keeps them. */
 import { describe, expect, it } from 'vitest';
-import { checkMovement } from '../../solver/clearance/index.ts';
+import { checkMovement, planGapsOwed } from '../../solver/clearance/index.ts';
+import type { PartId } from '../../solver/movement/ids.ts';
 import { readMovement, writeMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
@@ -35,6 +36,27 @@ describe('limits by kind of pair', () => {
   });
   it('are looked for as far as the widest of them', () => {
     expect(found({ pairs: [{ between: ['wheel', 'post'], plan: 60 }] })).toContain('P b 60');
+  });
+});
+
+describe('what two parts owe each other before they are drawn', () => {
+  const owed = (limits: object, first: string, second: string, rules: readonly object[] = []) => {
+    const movement = scene(limits);
+    const more = rules as typeof movement.rules; // whole rules: the scene is not read from text again
+    return planGapsOwed({ ...movement, rules: [...movement.rules, ...more] })(first as PartId, second as PartId);
+  };
+
+  it('is what the check asks of the pair', () => {
+    expect(owed({ radialGap: 0.7 }, 'a', 'P')).toBe(0.7);
+    expect(owed({ pairs: [{ between: ['post', 'wheel'], plan: 2 }] }, 'a', 'P')).toBe(2);
+    expect(owed({ pairs: [{ between: ['post', 'wheel'], plan: 2 }] }, 'a', 'b')).toBe(0.5);
+  });
+  it('is nothing between wheels that mesh, on one arbor, and for what has no body', () => {
+    const depth = { kind: 'depth', id: 'd', wheels: ['a', 'b'], use: 'calculated', allowance: 0, leaveOut: false };
+    expect(owed({}, 'a', 'b', [depth])).toBeUndefined();
+    expect(owed({}, 'a', 'b', [{ ...depth, leaveOut: true }])).toBe(0.5);
+    expect(owed({}, 'a', 'A')).toBeUndefined();
+    expect(owed({}, 'a', 'no such part')).toBeUndefined();
   });
 });
 

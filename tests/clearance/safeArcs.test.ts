@@ -18,7 +18,7 @@ const ring: fc.Arbitrary<Solid> = fc
       role: 'wheel',
       heights,
       shape: 'ring',
-      centre: [x, y],
+      centre: { x: x, y: y },
       inner: hole ? outer * 0.8 : 0,
       outer,
     }),
@@ -61,7 +61,7 @@ const obstacles: fc.Arbitrary<Obstacle[]> = fc.array(
 );
 const slide = fc
   .record({ x: hundredths(-5, 5), y: hundredths(-5, 5), radius: hundredths(1, 45), partRadius: hundredths(0.5, 4) })
-  .map(({ x, y, radius, partRadius }) => ({ centre: [x, y] as const, radius, partRadius }));
+  .map(({ x, y, radius, partRadius }) => ({ centre: { x, y }, radius, partRadius }));
 
 describe('safe arcs of a sliding post', () => {
   it('agree with dense sampling: safe inside, not safe outside', () => {

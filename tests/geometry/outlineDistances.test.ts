@@ -1,6 +1,7 @@
 import Flatten from '@flatten-js/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { asPoint } from '../../solver/geometry/index.ts';
 import {
   areaOfOutline,
   boundsOfOutline,
@@ -9,6 +10,7 @@ import {
   piecesOf,
   signedDistanceToRegion,
 } from '../../solver/geometry/outlines.ts';
+import type { Point } from '../../solver/geometry/point.ts';
 import {
   endsOf,
   farthestFromPoint,
@@ -22,11 +24,11 @@ import {
 const hundredths = (min: number, max: number): fc.Arbitrary<number> =>
   fc.integer({ min: Math.round(min * 100), max: Math.round(max * 100) }).map((n) => n / 100);
 const coordinate = hundredths(-50, 50);
-const xy = fc.tuple(coordinate, coordinate);
+const xy = fc.record({ x: coordinate, y: coordinate });
 
 const line: fc.Arbitrary<Segment> = fc
   .tuple(xy, xy)
-  .filter(([a, b]) => Math.hypot(a[0] - b[0], a[1] - b[1]) > 0.01)
+  .filter(([a, b]) => Math.hypot(a.x - b.x, a.y - b.y) > 0.01)
   .map(([from, to]) => ({ kind: 'line', from, to }));
 
 const arc: fc.Arbitrary<Segment> = fc
@@ -40,23 +42,25 @@ const arc: fc.Arbitrary<Segment> = fc
 
 const segment = fc.oneof(line, arc);
 
+const flatPoint = ({ x, y }: Point): Flatten.Point => new Flatten.Point(x, y);
+
 function flat(piece: Segment): Flatten.Segment | Flatten.Arc {
   if (piece.kind === 'line') {
-    return new Flatten.Segment(new Flatten.Point(...piece.from), new Flatten.Point(...piece.to));
+    return new Flatten.Segment(flatPoint(piece.from), flatPoint(piece.to));
   }
   const end = piece.start + piece.sweep;
-  return new Flatten.Arc(new Flatten.Point(...piece.centre), piece.radius, piece.start, end, true);
+  return new Flatten.Arc(flatPoint(piece.centre), piece.radius, piece.start, end, true);
 }
 
 /** Points along a piece, for bounds by sampling. */
-function samples(piece: Segment, count: number): [number, number][] {
-  return Array.from({ length: count + 1 }, (_, i): [number, number] => {
+function samples(piece: Segment, count: number): Point[] {
+  return Array.from({ length: count + 1 }, (_, i): Point => {
     const t = i / count;
     if (piece.kind === 'line') {
-      return [piece.from[0] + t * (piece.to[0] - piece.from[0]), piece.from[1] + t * (piece.to[1] - piece.from[1])];
+      return { x: piece.from.x + t * (piece.to.x - piece.from.x), y: piece.from.y + t * (piece.to.y - piece.from.y) };
     }
     const angle = piece.start + t * piece.sweep;
-    return [piece.centre[0] + piece.radius * Math.cos(angle), piece.centre[1] + piece.radius * Math.sin(angle)];
+    return { x: piece.centre.x + piece.radius * Math.cos(angle), y: piece.centre.y + piece.radius * Math.sin(angle) };
   });
 }
 
@@ -64,7 +68,7 @@ describe('nearest points of lines and arcs', () => {
   it('a point to a piece: as an independent library finds it', () => {
     fc.assert(
       fc.property(segment, xy, (piece, point) => {
-        const [distance] = flat(piece).distanceTo(new Flatten.Point(...point));
+        const [distance] = flat(piece).distanceTo(flatPoint(point));
         expect(nearestToPoint(piece, point).distance).toBeCloseTo(distance, 9);
       }),
       { numRuns: 1000 },
@@ -83,7 +87,7 @@ describe('nearest points of lines and arcs', () => {
         // The step of the sampling bounds how far it can miss.
         const step =
           first.kind === 'line'
-            ? Math.hypot(first.to[0] - first.from[0], first.to[1] - first.from[1])
+            ? Math.hypot(first.to.x - first.from.x, first.to.y - first.from.y)
             : first.radius * first.sweep;
         expect(ours.distance).toBeGreaterThanOrEqual(sampled - step / 200);
       }),
@@ -95,7 +99,7 @@ describe('nearest points of lines and arcs', () => {
     fc.assert(
       fc.property(segment, segment, (first, second) => {
         const { distance, a, b } = nearestOfSegments(first, second);
-        expect(Math.hypot(a[0] - b[0], a[1] - b[1])).toBeCloseTo(distance, 9);
+        expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeCloseTo(distance, 9);
         expect(nearestToPoint(first, a).distance).toBeLessThan(1e-9);
         expect(nearestToPoint(second, b).distance).toBeLessThan(1e-9);
         expect(nearestOfSegments(second, first).distance).toBeCloseTo(distance, 9);
@@ -108,7 +112,7 @@ describe('nearest points of lines and arcs', () => {
     fc.assert(
       fc.property(segment, xy, (piece, point) => {
         const most = farthestFromPoint(piece, point);
-        const sampled = Math.max(...samples(piece, 400).map((p) => Math.hypot(p[0] - point[0], p[1] - point[1])));
+        const sampled = Math.max(...samples(piece, 400).map((p) => Math.hypot(p.x - point.x, p.y - point.y)));
         expect(most).toBeGreaterThanOrEqual(sampled - 1e-9);
         expect(most - sampled).toBeLessThan(0.7);
       }),
@@ -149,11 +153,9 @@ describe('closed outlines', () => {
         const polygon = polygonOf(shape);
         expect(Math.abs(areaOfOutline(shape))).toBeCloseTo(polygon.area(), 6);
         // Edge by edge: the library's polygon distance snaps to vertices within its own tolerance.
-        const distance = Math.min(
-          ...piecesOf(shape).map((piece) => flat(piece).distanceTo(new Flatten.Point(...point))[0]),
-        );
+        const distance = Math.min(...piecesOf(shape).map((piece) => flat(piece).distanceTo(flatPoint(point))[0]));
         const signed = signedDistanceToRegion({ outer: shape, holes: [] }, point).distance;
-        const inside = polygon.contains(new Flatten.Point(...point));
+        const inside = polygon.contains(flatPoint(point));
         if (Math.abs(signed) > 1e-6) {
           expect(containsPoint(shape, point)).toBe(inside);
           expect(signed < 0).toBe(inside);
@@ -169,8 +171,8 @@ describe('closed outlines', () => {
       fc.property(outline, (shape) => {
         const [minX, minY, maxX, maxY] = boundsOfOutline(shape);
         const points = piecesOf(shape).flatMap((piece) => [...samples(piece, 300), ...endsOf(piece)]);
-        const xs = points.map((p) => p[0]);
-        const ys = points.map((p) => p[1]);
+        const xs = points.map((p) => p.x);
+        const ys = points.map((p) => p.y);
         for (const [bound, got] of [
           [minX, Math.min(...xs)],
           [minY, Math.min(...ys)],
@@ -196,8 +198,8 @@ describe('closed outlines', () => {
       [0, 1],
     ] as const;
     middles.forEach((middle, side) => {
-      expect(containsPoint(box([0, 1, 2, 3].map((i) => (i === side ? 0.3 : 0))), middle)).toBe(true);
-      expect(containsPoint(box([0, 1, 2, 3].map((i) => (i === side ? -0.3 : 0))), middle)).toBe(false);
+      expect(containsPoint(box([0, 1, 2, 3].map((i) => (i === side ? 0.3 : 0))), asPoint(middle))).toBe(true);
+      expect(containsPoint(box([0, 1, 2, 3].map((i) => (i === side ? -0.3 : 0))), asPoint(middle))).toBe(false);
     });
   });
 
@@ -206,8 +208,8 @@ describe('closed outlines', () => {
       outer: { kind: 'circle', centre: [3, 4], radius: 10 },
       holes: [{ kind: 'circle', centre: [3, 4], radius: 8 }],
     } as const;
-    expect(signedDistanceToRegion(ring, [3, 4]).distance).toBeCloseTo(8, 12);
-    expect(signedDistanceToRegion(ring, [12.5, 4]).distance).toBeCloseTo(-0.5, 12);
-    expect(signedDistanceToRegion(ring, [15, 4]).distance).toBeCloseTo(2, 12);
+    expect(signedDistanceToRegion(ring, { x: 3, y: 4 }).distance).toBeCloseTo(8, 12);
+    expect(signedDistanceToRegion(ring, { x: 12.5, y: 4 }).distance).toBeCloseTo(-0.5, 12);
+    expect(signedDistanceToRegion(ring, { x: 15, y: 4 }).distance).toBeCloseTo(2, 12);
   });
 });

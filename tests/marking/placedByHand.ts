@@ -1,8 +1,9 @@
 /** Placed movements made by hand: the places and the order of construction are stated, nothing is solved. */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import type { PointId, RuleId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { ConstructionStep, Place, PlacedMovement, PlaceState, Point } from '../../solver/planting/placed.ts';
+import type { ConstructionStep, Place, PlacedMovement, PlaceState } from '../../solver/planting/placed.ts';
 import { movementOfParts } from '../support/movements.ts';
 
 export interface HandPlace {

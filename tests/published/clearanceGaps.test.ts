@@ -21,7 +21,7 @@ const disc = fc.record({ x: hundredths(-60, 60), y: hundredths(-60, 60), outer: 
     role: 'wheel',
     heights,
     shape: 'ring',
-    centre: [x, y],
+    centre: { x: x, y: y },
     inner: 0,
     outer,
   }),
@@ -45,13 +45,13 @@ const regionOf = (corners: readonly (readonly [number, number])[]): RegionSolid 
   region: { outer: { kind: 'path', vertices: corners.map(([x, y]) => ({ x, y, bulge: 0 })) }, holes: [] },
 });
 
-const circleOf = ({ centre, outer }: RingSolid) => new Flatten.Circle(new Flatten.Point(...centre), outer);
+const circleOf = ({ centre, outer }: RingSolid) => new Flatten.Circle(new Flatten.Point(centre.x, centre.y), outer);
 
 describe('gaps in plan', () => {
   it('of two discs that stand apart', () => {
     fc.assert(
       fc.property(disc, disc, (a, b) => {
-        const apart = Math.hypot(a.centre[0] - b.centre[0], a.centre[1] - b.centre[1]) - a.outer - b.outer;
+        const apart = Math.hypot(a.centre.x - b.centre.x, a.centre.y - b.centre.y) - a.outer - b.outer;
         fc.pre(apart > 0);
         const [distance] = circleOf(a).distanceTo(circleOf(b));
         expect(Math.abs((planGapOf(a, b)?.gap ?? Number.NaN) - distance)).toBeLessThan(1e-9);
@@ -65,7 +65,7 @@ describe('gaps in plan', () => {
       fc.property(disc, polygon, (a, corners) => {
         const plate = new Flatten.Polygon();
         plate.addFace(corners.map(([x, y]) => new Flatten.Point(x, y)));
-        const centre = new Flatten.Point(...a.centre);
+        const centre = new Flatten.Point(a.centre.x, a.centre.y);
         // Distance from the centre to the nearest side, side by side; inside it counts against the gap.
         const sides = corners.map(([x, y], i) => {
           const [nx, ny] = corners[(i + 1) % corners.length] ?? [x, y];
@@ -97,12 +97,12 @@ describe('gaps in plan', () => {
             holes: [],
           },
         };
-        const centre = new Flatten.Point(...a.centre);
+        const centre = new Flatten.Point(a.centre.x, a.centre.y);
         const arc = new Flatten.Arc(new Flatten.Point(x, y), radius, 0, Math.PI, true);
         const chord = new Flatten.Segment(new Flatten.Point(x - radius, y), new Flatten.Point(x + radius, y));
         const nearest = Math.min(centre.distanceTo(arc)[0], centre.distanceTo(chord)[0]);
         fc.pre(nearest > 1e-6);
-        const inside = Math.hypot(a.centre[0] - x, a.centre[1] - y) < radius && a.centre[1] > y;
+        const inside = Math.hypot(a.centre.x - x, a.centre.y - y) < radius && a.centre.y > y;
         const expected = (inside ? -nearest : nearest) - a.outer;
         expect(Math.abs((planGapOf(a, wall)?.gap ?? Number.NaN) - expected)).toBeLessThan(1e-9);
       }),

@@ -6,7 +6,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { type Crossing, crossCircleAlong, crossCircles, crossLines } from '../../solver/geometry/circles.ts';
-import type { XY } from '../../solver/geometry/segments.ts';
+import type { Point } from '../../solver/geometry/point.ts';
 import reference from './planeGeometryValues.json';
 
 /** "3/2" or "0.25" as a number. */
@@ -15,7 +15,7 @@ function numberOf(text: string): number {
   return bottom === undefined ? top : top / bottom;
 }
 
-const spot = ([x, y]: readonly string[]): XY => [numberOf(x as string), numberOf(y as string)]; // pairs in the file
+const spot = ([x, y]: readonly string[]): Point => ({ x: numberOf(x as string), y: numberOf(y as string) }); // pairs in the file
 
 interface Expected {
   readonly count: number;
@@ -29,7 +29,7 @@ function compare(found: Crossing, expected: Expected): void {
   for (const { x, y } of expected.points ?? []) {
     const [ex, ey] = [Number(x), Number(y)];
     const bound = Math.max(1e-12, 4 * Number.EPSILON * Math.max(Math.abs(ex), Math.abs(ey)));
-    const off = Math.min(...points.map(([px, py]) => Math.max(Math.abs(px - ex), Math.abs(py - ey))));
+    const off = Math.min(...points.map(({ x: px, y: py }) => Math.max(Math.abs(px - ex), Math.abs(py - ey))));
     expect(off).toBeLessThanOrEqual(bound);
   }
 }
@@ -58,16 +58,16 @@ describe('two circles', () => {
   }
 
   it('gives the crossing left of a→b first, and the other way round with the circles exchanged', () => {
-    const forth = crossCircles([0, 0], 30, [50, 0], 40);
-    const back = crossCircles([50, 0], 40, [0, 0], 30);
+    const forth = crossCircles({ x: 0, y: 0 }, 30, { x: 50, y: 0 }, 40);
+    const back = crossCircles({ x: 50, y: 0 }, 40, { x: 0, y: 0 }, 30);
     if (forth.kind !== 'two' || back.kind !== 'two') throw new Error('3-4-5 circles cross');
-    expect(forth.points[0][1]).toBeCloseTo(24, 12);
-    expect(back.points[0][1]).toBeCloseTo(-24, 12);
+    expect(forth.points[0].y).toBeCloseTo(24, 12);
+    expect(back.points[0].y).toBeCloseTo(-24, 12);
   });
 
   it('names circles that coincide', () => {
-    expect(crossCircles([1, 2], 3, [1, 2], 3).kind).toBe('same');
-    expect(crossCircles([1, 2], 3, [1, 2], 2)).toEqual({ kind: 'none', gap: -1 });
+    expect(crossCircles({ x: 1, y: 2 }, 3, { x: 1, y: 2 }, 3).kind).toBe('same');
+    expect(crossCircles({ x: 1, y: 2 }, 3, { x: 1, y: 2 }, 2)).toEqual({ kind: 'none', gap: -1 });
   });
 });
 
@@ -79,8 +79,8 @@ describe('circle and line', () => {
       const found = crossCircleAlong(
         spot(inputs.centre),
         numberOf(inputs.r),
-        [(a * c) / size, (b * c) / size],
-        [b, -a],
+        { x: (a * c) / size, y: (b * c) / size },
+        { x: b, y: -a },
         expected.count === 1 ? undefined : FINE,
       );
       if (found.kind === 'none') {
@@ -98,17 +98,23 @@ describe('circle and line', () => {
 function compareWithin(found: Crossing, expected: Expected, bound: number): void {
   if (found.kind !== 'two') throw new Error(`expected two crossings, found ${found.kind}`);
   for (const { x, y } of expected.points ?? []) {
-    const off = Math.min(...found.points.map(([px, py]) => Math.hypot(px - Number(x), py - Number(y))));
+    const off = Math.min(...found.points.map(({ x: px, y: py }) => Math.hypot(px - Number(x), py - Number(y))));
     expect(off).toBeLessThanOrEqual(bound);
   }
 }
 
 describe('two lines', () => {
   it('cross in one point, whichever way they run', () => {
-    expect(crossLines([0, 0], [1, 1], [2, 0], [-3, 3])).toEqual({ kind: 'one', point: [1, 1] });
+    expect(crossLines({ x: 0, y: 0 }, { x: 1, y: 1 }, { x: 2, y: 0 }, { x: -3, y: 3 })).toEqual({
+      kind: 'one',
+      point: { x: 1, y: 1 },
+    });
   });
   it('tell how far apart they stay when parallel', () => {
-    expect(crossLines([0, 0], [2, 0], [7, 3], [-1, 0])).toEqual({ kind: 'none', gap: 3 });
-    expect(crossLines([0, 0], [2, 0], [7, 0], [-1, 0])).toEqual({ kind: 'same' });
+    expect(crossLines({ x: 0, y: 0 }, { x: 2, y: 0 }, { x: 7, y: 3 }, { x: -1, y: 0 })).toEqual({
+      kind: 'none',
+      gap: 3,
+    });
+    expect(crossLines({ x: 0, y: 0 }, { x: 2, y: 0 }, { x: 7, y: 0 }, { x: -1, y: 0 })).toEqual({ kind: 'same' });
   });
 });

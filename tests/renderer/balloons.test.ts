@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BALLOON_RADIUS, placeBalloons } from '../../renderer/bench/balloons.ts';
 import type { Box } from '../../renderer/bench/labelPlacement.ts';
-import type { Point } from '../../renderer/state/view.ts';
+import type { Point } from '../../solver/geometry/index.ts';
 
 const window: Box = [0, 0, 800, 600];
 const middle = { x: 400, y: 300 };

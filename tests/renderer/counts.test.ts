@@ -17,6 +17,7 @@ import { plantMovement } from '../../solver/planting/index.ts';
 import { CONSTANTS, readPeriod } from '../../solver/train/counts/index.ts';
 import { findCounts } from '../../solver/train/counts/searchCounts.ts';
 import { turnMovement } from '../../solver/train/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
 import { movementOfText } from '../support/movements.ts';
 
 const kit = readKit(USUAL_KIT_TEXT);
@@ -101,7 +102,9 @@ describe('taking a train', () => {
     expect(movement.wheels.every(({ size, form }) => 'diametralPitch' in size && form === 'cycloidal')).toBe(true);
     expect(movement.arbors[0]?.at).toEqual([5, 6]);
     const turning = turnMovement(movement);
-    expect(turning.indications.map(({ name, errorPpm }) => [name, errorPpm])).toEqual([['Decade', 0]]);
+    expect(turning.indications.map(({ id, errorPpm }) => [speakerOf(movement).indication(id), errorPpm])).toEqual([
+      ['Decade', 0],
+    ]);
     expect(plantMovement(movement).disagreements).toEqual([]);
     // From its last arbor the next train starts with the exact period of that arbor.
     const last = made.arbors.at(-1) ?? '';

@@ -1,32 +1,33 @@
 /** The power view without a window: what its form means, against handbook values. */
 import { describe, expect, it } from 'vitest';
-import { NUMBERS, type NumberName, type PowerForm } from '../../renderer/power/powerNumbers.ts';
+import type { PowerForm } from '../../renderer/power/powerNumbers.ts';
 import {
   beatsOfTrain,
   driveOf,
   palletsOf,
   pendulumOf,
   refusalSays,
+  type SpokenForm,
   secondsPerTurn,
   torqueOf,
   torques,
 } from '../../renderer/power/powerOf.ts';
 import { turnMovement } from '../../solver/train/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
 import { movementOfFile } from '../support/movements.ts';
 
-const first = Object.fromEntries(Object.entries(NUMBERS).map(([name, { first: value }]) => [name, value])) as Record<
-  NumberName,
-  string
->; // one entry for each name
-const form = (numbers: Partial<Record<NumberName, string>> = {}, set: Partial<PowerForm> = {}): PowerForm => ({
+const movement = movementOfFile('demo-data/going-train.json');
+const turning = turnMovement(movement);
+const speaker = speakerOf(movement);
+const inInches = { ...movement, display: { ...movement.display, unit: 'inch' as const } };
+const form = (numbers: PowerForm['numbers'] = {}, set: Partial<PowerForm> = {}): SpokenForm => ({
   kind: 'weight',
   power: '',
   escape: '',
-  numbers: { ...first, ...numbers },
+  numbers,
   ...set,
+  speaker,
 });
-const movement = movementOfFile('demo-data/going-train.json');
-const turning = turnMovement(movement);
 
 describe('the power view', () => {
   it('a weight pulls at the middle of its cord', () => {
@@ -37,7 +38,7 @@ describe('the power view', () => {
 
   it('an arbor an eighth as fast has eight times the torque where nothing is lost', () => {
     const report = torques(form({ lossPerDepth: '0', lossPerPivot: '0' }), turning, 100);
-    if (report.kind === 'refused') throw new Error(refusalSays(report).join('\n'));
+    if (report.kind === 'refused') throw new Error(refusalSays(report, speaker).join('\n'));
     const at = (name: string) =>
       report.arbors.find(({ arbor }) => movement.arbors.find(({ id }) => id === arbor)?.name === name);
     const [centre, third] = [at('Centre arbor'), at('Third arbor')];
@@ -61,8 +62,21 @@ describe('the power view', () => {
   it('what cannot be is refused by the name that the maker sees', () => {
     const driven = driveOf(form({ mass: 'heavy', drum: '-4' }), 3600);
     if (driven.kind !== 'refused') throw new Error('a heavy weight was accepted');
-    expect(refusalSays(driven)[0]).toMatch(/^Weight with its pulley: found no number/);
-    expect(refusalSays(driven)[1]).toMatch(/^Drum Ø: found -4/);
+    expect(refusalSays(driven, speaker)[0]).toMatch(/^Weight with its pulley: found no number/);
+    expect(refusalSays(driven, speaker)[1]).toMatch(
+      /^Drum Ø: found −4\.000 mm, expected a number greater than 0\.000 mm/,
+    );
+  });
+
+  it('lengths are typed and told in the unit of the document, and diameters stay diameters', () => {
+    const inches = { ...form({ drum: '2', fall: '40', cord: '0' }), speaker: speakerOf(inInches) };
+    const [weight, half] = [driveOf(inches, 3600), driveOf(form({ drum: '50.8', fall: '1016', cord: '0' }), 3600)];
+    expect(weight).toEqual(half);
+    const spring = driveOf({ ...inches, kind: 'spring', numbers: { arborRadius: '3', barrelRadius: '2' } }, 3600);
+    if (spring.kind !== 'refused') throw new Error('an arbor larger than its barrel was accepted');
+    expect(refusalSays(spring, inches.speaker)).toEqual([
+      "Barrel arbor Ø: found 3.0000 in, expected less than the barrel's 2.0000 in.",
+    ]);
   });
 
   it('an arbor that stands still drives nothing', () => {

@@ -1,55 +1,14 @@
 /** Snapping: which rules are taken near a place, and that keeping them gives the place that was shown. */
-import fc from 'fast-check';
+
 import { describe, expect, it } from 'vitest';
 import { Settler } from '../../renderer/gestures/settling.ts';
 import { chooseSnap, type SnapCandidate } from '../../renderer/gestures/snap.ts';
-import { crossingsOfLoci, distanceToLocus, type Locus, nearestOnLocus } from '../../renderer/state/locus.ts';
+import type { Locus } from '../../solver/geometry/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { movementOfParts } from '../support/movements.ts';
-
-const number = fc.double({ min: -200, max: 200, noNaN: true });
-const point = fc.record({ x: number, y: number });
-const circle = fc
-  .record({ centre: point, radius: fc.double({ min: 0.5, max: 200, noNaN: true }) })
-  .map((each): Locus => ({ kind: 'circle', ...each }));
-const line = fc
-  .record({ through: point, angle: fc.double({ min: 0, max: Math.PI, noNaN: true }) })
-  .map(({ through, angle }): Locus => ({ kind: 'line', through, along: { x: Math.cos(angle), y: Math.sin(angle) } }));
-const locus = fc.oneof(circle, line);
-
-describe('loci', () => {
-  it('gives a nearest place that lies on the locus, and none nearer', () => {
-    fc.assert(
-      fc.property(locus, point, fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }), (each, to, turn) => {
-        const nearest = nearestOnLocus(each, to);
-        expect(distanceToLocus(each, nearest)).toBeLessThan(1e-9);
-        const away = Math.hypot(nearest.x - to.x, nearest.y - to.y);
-        const other =
-          each.kind === 'circle'
-            ? {
-                x: each.centre.x + each.radius * Math.cos(turn),
-                y: each.centre.y + each.radius * Math.sin(turn),
-              }
-            : nearestOnLocus(each, { x: to.x + 50 * Math.cos(turn), y: to.y + 50 * Math.sin(turn) });
-        expect(Math.hypot(other.x - to.x, other.y - to.y)).toBeGreaterThanOrEqual(away - 1e-9);
-      }),
-    );
-  });
-
-  it('gives crossings that lie on both', () => {
-    fc.assert(
-      fc.property(locus, locus, (a, b) => {
-        for (const at of crossingsOfLoci(a, b)) {
-          expect(distanceToLocus(a, at)).toBeLessThan(1e-5);
-          expect(distanceToLocus(b, at)).toBeLessThan(1e-5);
-        }
-      }),
-    );
-  });
-});
 
 const candidate = (key: string, at: Locus, weight = 1): SnapCandidate => ({
   key,
@@ -76,6 +35,12 @@ describe('choosing', () => {
     expect(both?.at.x).toBeCloseTo(8, 12);
     expect(both?.at.y).toBeCloseTo(6, 12);
     expect(chooseSnap([round, straight], near, 1, 1)?.candidates).toHaveLength(1);
+  });
+
+  it('takes no crossing behind the start of a ray', () => {
+    const up = candidate('up', { kind: 'ray', through: { x: 8, y: 7 }, along: { x: 0, y: 1 } });
+    const there = chooseSnap([round, up], { x: 8.1, y: 6.2 }, 1.5, 2);
+    expect(there?.candidates).toHaveLength(1);
   });
 
   it('prefers the weightier of two that are equally far', () => {
@@ -150,8 +115,9 @@ describe('settling', () => {
 });
 
 /** Centre and East held, a radius of 31 about the centre, a post, a mark and a wall; the rest is dragged. Our own scenario. */
-function workshopOf(extra: Readonly<Record<string, readonly object[]>>): Movement {
+function workshopOf(extra: Readonly<Record<string, readonly object[]>>, limits: object = {}): Movement {
   return movementOfParts({
+    limits,
     arbors: [
       { id: 'centre', at: [0, 0] },
       { id: 'east', at: [50, 0] },
@@ -226,9 +192,10 @@ describe('what arbors, posts and marks settle on', () => {
   // Limits of a new movement, mm; tip radius of 40 teeth of module 1 is 21 by ISO 53, of 20 teeth 11.
   const { radialGap, wallGap } = workshopOf({}).limits;
   it.each([
-    ['a post clear of a wheel', post, 21 + radialGap + 4, 'clear of big'],
-    ['a post clear of the wall', post, 110 - wallGap - 4, 'clear of case'],
-    ['a wheel clear of the wall', arbor, 110 - wallGap - 11, 'clear of case'],
+    ['a post clear of a wheel', post, 21 + radialGap + 4, `clear of big by ${radialGap.toFixed(1)}`],
+    // A post may stand against a wall: the check asks no gap of the two.
+    ['a post against the wall', post, 110 - 4, 'clear of case by 0.0'],
+    ['a wheel clear of the wall', arbor, 110 - wallGap - 11, `clear of case by ${wallGap.toFixed(1)}`],
   ] as const)('%s, at the gap that is asked for', (_, extra, radius, says) => {
     const turn = 2.2;
     const there = kept(extra, (radius + 0.4) * Math.cos(turn), (radius + 0.4) * Math.sin(turn));
@@ -239,5 +206,18 @@ describe('what arbors, posts and marks settle on', () => {
     const away = 11 + radialGap + 4 + 0.3;
     const there = kept(arbor, -70 - away * Math.cos(0.5), away * Math.sin(0.5));
     expect(there.join('; ')).toContain('clear of pillar');
+  });
+
+  /** What is offered for a wheel dragged to about `gap` from the pillar, by a movement with limits of its own. */
+  function offered(limits: object, gap: number): readonly string[] {
+    const settler = new Settler(words, plantMovement(workshopOf(arbor, limits)), 'it' as PointId);
+    const away = 11 + gap + 4 + 0.3;
+    return settler.at({ x: -70 - away * Math.cos(0.5), y: away * Math.sin(0.5) }, 8, false).kept;
+  }
+
+  it('the gap is the one that the check asks of the pair, not the general one', () => {
+    const own = { radialGap: 0.5, pairs: [{ between: ['post', 'wheel'], plan: 2 }] };
+    expect(offered(own, 2).join('; ')).toContain('clear of pillar by 2.0');
+    expect(offered({ radialGap: 0.7 }, 0.7).join('; ')).toContain('clear of pillar by 0.7');
   });
 });

@@ -5,6 +5,7 @@ import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { CONSTANTS } from '../../solver/train/counts/index.ts';
 import { turnMovement } from '../../solver/train/index.ts';
+import { periodSays } from '../../solver/words/train/index.ts';
 import { movementOf } from './wantedMovement.ts';
 
 function read(text: string) {
@@ -48,14 +49,14 @@ test('something to show is added, and its actual period and error are told; anot
   const movement = movementOf();
   const arbor = movement.arbors[1]?.id;
   if (!arbor) throw new Error('the scene has two arbors');
-  const outcome = readWanted('siderealDay', CONSTANTS);
+  const outcome = readWanted('sidereal day', CONSTANTS);
   if (outcome.kind === 'refused') throw new Error(outcome.says);
   const shows = edited(movement, addShown(movement, arbor, 'Star dial', outcome.wanted));
   const [shown] = shows.indications;
   expect(shown).toMatchObject({ name: 'Star dial', arbor, period: { value: 0.99726956633, unit: 'd' } });
   // 20 leaves turn 40 teeth: half as fast as the drive of 12 h, once in a day.
   const told = turnMovement(shows).indications[0];
-  expect(told?.achievedPeriodSays).toBe('1 d');
+  expect(told?.achievedPeriod && periodSays(told.achievedPeriod)).toBe('1 d');
   expect(told?.errorPpm).toBeCloseTo((1 / 0.99726956633 - 1) * 1e6, 3);
   const ratio = edited(shows, editOfWanted(shown?.id ?? '', { ratio: '1/2' })).indications[0];
   expect(ratio).toMatchObject({ ratio: '1/2' });

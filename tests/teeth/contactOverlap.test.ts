@@ -22,7 +22,7 @@ function toothOf(wheel: Wheel, movement: Movement): Ring {
   const outline = wheelOutline(wheel, movement, { tolerance: FINE, phase: 0 });
   if (outline.kind === 'none') throw new Error(outline.why.kind);
   const pin = outline.loops.find(({ role }) => role === 'pin');
-  if (pin) return flattened(pin.shape, FINE).map(([x, y]) => [x, y]);
+  if (pin) return flattened(pin.shape, FINE).map(({ x, y }) => [x, y]);
   const edge = outline.loops.find(({ role }) => role === 'teeth')?.shape;
   if (edge?.kind !== 'path') throw new Error('no teeth in the outline');
   const each = edge.vertices.length / wheel.teeth;
@@ -33,7 +33,7 @@ function toothOf(wheel: Wheel, movement: Movement): Ring {
   const last = vertices.at(-1);
   if (!last) throw new Error('an empty tooth');
   return flattened({ kind: 'path', vertices: [...vertices.slice(0, -1), { ...last, bulge: 0 }] }, FINE).map(
-    ([x, y]) => [x, y],
+    ({ x, y }) => [x, y],
   );
 }
 

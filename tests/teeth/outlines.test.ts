@@ -1,7 +1,9 @@
 /** True outlines: within their tolerance of the exact flanks, closed, few vertices; crossing out; moved by a kerf. */
+
 import { describe, expect, it } from 'vitest';
 import {
   areaOfOutline,
+  asPoint,
   containsPoint,
   nearestOnOutline,
   type OutlineShape,
@@ -64,7 +66,7 @@ describe('outlines of teeth', () => {
           const half = Math.max(0, piece.half(radius));
           for (const side of [1, -1]) {
             const at = side * half + (2 * Math.PI * 3) / wheel.teeth;
-            const { distance } = nearestOnOutline(shape, [radius * Math.cos(at), radius * Math.sin(at)]);
+            const { distance } = nearestOnOutline(shape, { x: radius * Math.cos(at), y: radius * Math.sin(at) });
             expect(distance).toBeLessThan(1.05 * tolerance);
           }
         }
@@ -126,10 +128,10 @@ describe('crossing out', () => {
       }
     }
     // Middle of the first arm: half of its own width there to the opening beside it.
-    const nearest = nearestOnOutline(shapeOf(crossed.openings[0] ?? []), [13.5, 0]);
+    const nearest = nearestOnOutline(shapeOf(crossed.openings[0] ?? []), { x: 13.5, y: 0 });
     expect(nearest.distance).toBeCloseTo((3 + 2) / 4, 2);
     for (const [i, point] of crossed.pierce.entries()) {
-      expect(containsPoint(shapeOf(crossed.openings[i] ?? []), point)).toBe(true);
+      expect(containsPoint(shapeOf(crossed.openings[i] ?? []), asPoint(point))).toBe(true);
     }
   });
   it('no inner corner is sharper than the fillet, and all joins but the arm edges are smooth', () => {
@@ -197,7 +199,7 @@ describe('kerf and cutter offsets', () => {
     const [edge, path] = [plain.loops[0]?.shape, moved.loops[0]?.shape];
     if (!edge || path?.kind !== 'path') throw new Error('no path');
     for (const { x, y } of path.vertices) {
-      expect(Math.abs(nearestOnOutline(edge, [x, y]).distance - 0.1)).toBeLessThan(0.002);
+      expect(Math.abs(nearestOnOutline(edge, { x: x, y: y }).distance - 0.1)).toBeLessThan(0.002);
     }
     expect(areaOfOutline(path)).toBeGreaterThan(areaOfOutline(edge));
     expect(moved.loops.find(({ role }) => role === 'bore')?.shape).toMatchObject({ radius: 1.9 });

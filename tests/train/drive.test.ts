@@ -11,6 +11,7 @@ import { torquesOf } from '../../solver/train/drive/torque.ts';
 import { weightDrive } from '../../solver/train/drive/weightDrive.ts';
 import { fractionText, toNumber } from '../../solver/train/turning/rational.ts';
 import { turnMovement } from '../../solver/train/turning/turnMovement.ts';
+import { SPRING_CAUTIONS, WEIGHT_CAUTIONS } from '../../solver/words/train/index.ts';
 import { sketchMovement } from './turningMovement.ts';
 
 const goingTrain = sketchMovement({
@@ -35,7 +36,7 @@ describe('weight and drum', () => {
   const base = { mass: 4, drum: 40, cord: 1.5, fall: 1200, secondsPerTurn: 3600 };
   const run = (change: Partial<Parameters<typeof weightDrive>[0]>) => {
     const drive = weightDrive({ ...base, ...change });
-    if (drive.kind === 'refused') throw new Error(drive.problems[0]?.says);
+    if (drive.kind === 'refused') throw new Error(drive.problems[0]?.field);
     return drive;
   };
 
@@ -44,7 +45,7 @@ describe('weight and drum', () => {
     expect(drive.turns).toBeCloseTo(1200 / (Math.PI * 41.5), 12);
     expect(drive.layers[0]?.torque).toBeCloseTo(4 * 9.80665 * 20.75, 9);
     expect(drive.runSeconds).toBeCloseTo(drive.turns * 3600, 6);
-    expect(drive.cautions.join(' ')).toContain('Local rules');
+    expect(WEIGHT_CAUTIONS.join(' ')).toContain('Local rules');
   });
 
   it('a pulley halves the torque and doubles the run (statics)', () => {
@@ -99,7 +100,7 @@ describe('mainspring', () => {
 
   it('has the turns that laying coil on coil gives', () => {
     const drive = springDrive(base);
-    if (drive.kind === 'refused') throw new Error(drive.problems[0]?.says);
+    if (drive.kind === 'refused') throw new Error(drive.problems[0]?.field);
     // Independent: lay short pieces of strip coil on coil, on the arbor and against the wall, and count the angle.
     const piece = 0.01;
     let [wound, unwound] = [0, 0];
@@ -108,7 +109,7 @@ describe('mainspring', () => {
       unwound += piece / (2 * Math.PI * (base.barrelRadius - (Math.floor(unwound) + 0.5) * base.thickness));
     }
     expect(Math.abs(drive.turns - (wound - unwound))).toBeLessThan(0.02);
-    expect(drive.cautions.join(' ')).toContain('let it down');
+    expect(SPRING_CAUTIONS.join(' ')).toContain('let it down');
   });
 
   it('turns most when it fills half the room (handbook rule)', () => {
@@ -132,7 +133,10 @@ describe('mainspring', () => {
   it('refuses an arbor larger than the barrel and a spring that fills it', () => {
     expect(springDrive({ ...base, arborRadius: 21 }).kind).toBe('refused');
     const full = springDrive({ ...base, length: 5000 });
-    expect(full.kind === 'refused' && full.problems[0]?.says).toContain('fills the barrel');
+    expect(full.kind === 'refused' && full.problems[0]).toMatchObject({
+      field: 'length',
+      expected: { kind: 'fillsBarrel' },
+    });
   });
 });
 
@@ -140,7 +144,7 @@ describe('torque and speed at each arbor', () => {
   it('follows the ratios without loss, and the stated losses with it', () => {
     const report = (lossPerDepth: number, lossPerPivot: number) => {
       const found = torquesOf(turning, { torque: 800, power: 'drum' as ArborId, lossPerDepth, lossPerPivot });
-      if (found.kind === 'refused') throw new Error(found.problems[0]?.says);
+      if (found.kind === 'refused') throw new Error(found.problems[0]?.field);
       return new Map(found.arbors.map((arbor) => [String(arbor.arbor), arbor]));
     };
     const ideal = report(0, 0);
@@ -162,7 +166,7 @@ describe('torque and speed at each arbor', () => {
 describe('pendulum', () => {
   const pendulum = (options: Parameters<typeof pendulumFor>[0]) => {
     const found = pendulumFor(options);
-    if (found.kind === 'refused') throw new Error(found.problems[0]?.says);
+    if (found.kind === 'refused') throw new Error(found.problems[0]?.field);
     return found;
   };
 

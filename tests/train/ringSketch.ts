@@ -1,12 +1,12 @@
 /** Rings of wheels for the tests: places by name, rings of single wheels, and the independent way round. */
 
+import type { Point } from '../../solver/geometry/index.ts';
 import type { ArborId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { PlanePoint } from '../../solver/train/turning/meshes.ts';
 import { type DrawnWheel, meshed, missOf } from '../teeth/twoWheels.ts';
 import { sketchMovement } from './turningMovement.ts';
 
-export type Spots = ReadonlyMap<ArborId, PlanePoint>;
+export type Spots = ReadonlyMap<ArborId, Point>;
 export const spots = (entries: readonly (readonly [string, number, number])[]): Spots =>
   new Map(entries.map(([id, x, y]) => [id as ArborId, { x, y }]));
 
@@ -29,8 +29,8 @@ export function independentMiss(wheels: readonly DrawnWheel[]): number {
 }
 
 /** A closed polygon of pitch-tangent wheels (module 1): all but the last two arbors along a bent line, then two arcs. */
-export function bentRing(teeth: readonly number[], bends: readonly number[]): readonly PlanePoint[] | undefined {
-  const points: PlanePoint[] = [{ x: 0, y: 0 }];
+export function bentRing(teeth: readonly number[], bends: readonly number[]): readonly Point[] | undefined {
+  const points: Point[] = [{ x: 0, y: 0 }];
   let heading = 0;
   for (let index = 1; index < teeth.length - 1; index++) {
     heading += bends[index] ?? 0;

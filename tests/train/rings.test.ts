@@ -59,7 +59,6 @@ describe('closing of rings against a construction that only knows how two wheels
     expect(check(45)?.kind).toBe('closes');
     expect(Math.abs(check(32)?.missTeeth ?? 0)).toBeCloseTo(4 - 32 / 9, 9);
     expect(Math.abs(check(30)?.missTeeth ?? 0)).toBeCloseTo(30 / 9 - 3, 9);
-    expect(check(32)?.says).toContain('0.444');
   });
 
   it('an odd ring of 20/31/44 stands still and fits at exactly two phases half a pitch apart', () => {

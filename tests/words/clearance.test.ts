@@ -27,7 +27,10 @@ import type {
 import type { DisagreementCause } from '../../solver/planting/index.ts';
 import * as words from '../../solver/words/clearance/index.ts';
 import { disagreementSays } from '../../solver/words/planting/index.ts';
+import { anyOf } from './kinds.ts';
 import { bothUnits, expectSpoken } from './spoken.ts';
+import { MISMATCHES, PAIR_FAULTS, TOOTH_FAULTS } from './teethKinds.ts';
+import { FAULTS as TURNING_FAULTS } from './trainKinds.ts';
 
 const outline = { kind: 'circle', centre: [0, 0], radius: 3 };
 const speakers = bothUnits({
@@ -78,7 +81,7 @@ const disagreement = fc.record({
 });
 
 const FAULTS: Kinds<DepthCause> = {
-  noMesh: of('noMesh', { window: fc.constant({ kind: 'none', says: 'their teeth are of different size.' }) }),
+  noMesh: of('noMesh', { window: of('none', { why: anyOf(PAIR_FAULTS) }) }),
   tooNear: of('tooNear', {
     by: fc.constantFrom('binding', 'bottoming'),
     tooNear: size,
@@ -95,7 +98,7 @@ const CAUSES: Kinds<FindingCause> = {
   gap: of('gap', { pieces: two(piece), direction: fc.constantFrom('plan', 'height') }),
   disagreement: of('disagreement', { disagreement }),
   turning: of('turning', {
-    problem: fc.constant({ kind: 'open', severity: 'warns', parts: [], says: 'Nothing drives it.' }),
+    problem: of('open', { severity: fc.constant('warns'), parts: fc.constant([]), why: anyOf(TURNING_FAULTS) }),
   }),
   ringMisses: of('ringMisses', {
     ring: several(arbor),
@@ -109,7 +112,7 @@ const CAUSES: Kinds<FindingCause> = {
   openingOutside: of('openingOutside', { opening, plate }),
   openingAcross: of('openingAcross', { opening, plate }),
   openingsCross: of('openingsCross', { openings: two(opening), plate }),
-  sizes: of('sizes', { wheels: two(wheel), calculated: fc.constant({ kind: 'mismatch', says: 'No.', distance: 1 }) }),
+  sizes: of('sizes', { wheels: two(wheel), calculated: of('mismatch', { why: anyOf(MISMATCHES), distance: size }) }),
   apartInHeight: of('apartInHeight', { wheels: two(wheel), apart: size }),
   underShake: of('underShake', { wheels: two(wheel), fault: fc.oneof(...Object.values(FAULTS)) }),
   stackShort: of('stackShort', { arbor }),
@@ -190,7 +193,7 @@ const NOWHERE: Kinds<NoSafePlace> = {
 const NO_REHEARSAL: Kinds<NoRehearsal> = {
   noDepth: of('noDepth'),
   leadsNowhere: of('leadsNowhere'),
-  noTeeth: of('noTeeth', { wheel, form: fc.constant({ kind: 'none', says: 'It has no teeth.' }) }),
+  noTeeth: of('noTeeth', { wheel, form: of('none', { why: anyOf(TOOTH_FAULTS) }) }),
 };
 const LEFT_OUT: Kinds<LeftOut> = {
   weight: of('weight'),

@@ -1,7 +1,9 @@
 /** Parts of the case in plan: walls cut and hatched, plates and openings as outlines. */
+
+import type { Point } from '../../../solver/geometry/index.ts';
 import { boundsOfOutline } from '../../../solver/geometry/index.ts';
 import type { Opening, Plate, Wall } from '../../../solver/movement/schema.ts';
-import type { Bounds, Point } from '../../state/view.ts';
+import type { Bounds } from '../../state/view.ts';
 import type { Figure } from '../engraver.ts';
 import type { Stroke } from '../strokes/stroke.ts';
 import { THICK, THIN } from './lineWidths.ts';

@@ -1,8 +1,10 @@
 /** Disagreements: the loci that miss each other, and the gap between them drawn as a dimension. */
+
+import type { Point } from '../../../solver/geometry/index.ts';
+import { type Locus, nearestOnLocus } from '../../../solver/geometry/index.ts';
 import type { Disagreement } from '../../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
-import { type Locus, nearestOnLocus } from '../../state/locus.ts';
-import { type Point, toScreen, type View } from '../../state/view.ts';
+import { toScreen, type View } from '../../state/view.ts';
 import type { Figure } from '../engraver.ts';
 import { readable } from '../labelPlacement.ts';
 import type { Lettered } from '../lettering.ts';

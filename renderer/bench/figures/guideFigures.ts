@@ -1,7 +1,8 @@
 /** What shows that a place has settled on a rule: the locus, faint and whole, and what it says; and outlines that cannot be. */
-import type { Locus } from '../../state/locus.ts';
+
+import type { Locus, Point } from '../../../solver/geometry/index.ts';
 import type { Guide } from '../../state/preview.ts';
-import { type Point, toScreen, type View } from '../../state/view.ts';
+import { toScreen, type View } from '../../state/view.ts';
 import type { Figure } from '../engraver.ts';
 import type { Lettered } from '../lettering.ts';
 import type { Stroke } from '../strokes/stroke.ts';
@@ -42,7 +43,8 @@ function ofLocus(locus: Locus): Drawn {
     return { anchor: locus.at, strokes: [{ kind: 'arc', x: 0, y: 0, radius: 0, radiusPx: RING_PX, ...MANNER }] };
   }
   const [x, y] = [locus.along.x * FAR, locus.along.y * FAR];
-  return { anchor: locus.through, strokes: [{ kind: 'line', x0: -x, y0: -y, x1: x, y1: y, ...MANNER }] };
+  const [x0, y0] = locus.kind === 'ray' ? [0, 0] : [-x, -y];
+  return { anchor: locus.through, strokes: [{ kind: 'line', x0, y0, x1: x, y1: y, ...MANNER }] };
 }
 
 /** What each kept rule says, under its place. */

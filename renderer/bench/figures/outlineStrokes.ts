@@ -1,6 +1,7 @@
 /** Outlines of lines and arcs as strokes, and as rings of points for hatching. */
-import { type OutlineShape, piecesOf } from '../../../solver/geometry/index.ts';
-import type { Point } from '../../state/view.ts';
+
+import type { Point } from '../../../solver/geometry/index.ts';
+import { asPoint, type OutlineShape, piecesOf } from '../../../solver/geometry/index.ts';
 import type { Manner, Stroke } from '../strokes/stroke.ts';
 
 /** Strokes of a closed outline, told from `anchor`. */
@@ -9,17 +10,17 @@ export function strokesOfOutline(outline: OutlineShape, anchor: Point, manner: M
     if (piece.kind === 'line') {
       return {
         kind: 'line',
-        x0: piece.from[0] - anchor.x,
-        y0: piece.from[1] - anchor.y,
-        x1: piece.to[0] - anchor.x,
-        y1: piece.to[1] - anchor.y,
+        x0: piece.from.x - anchor.x,
+        y0: piece.from.y - anchor.y,
+        x1: piece.to.x - anchor.x,
+        y1: piece.to.y - anchor.y,
         ...manner,
       };
     }
     return {
       kind: 'arc',
-      x: piece.centre[0] - anchor.x,
-      y: piece.centre[1] - anchor.y,
+      x: piece.centre.x - anchor.x,
+      y: piece.centre.y - anchor.y,
       radius: piece.radius,
       start: piece.start,
       sweep: piece.sweep,
@@ -37,7 +38,9 @@ export function ringOfOutline(outline: OutlineShape, anchor: Point): (readonly [
   const ring: (readonly [number, number])[] = [];
   if (outline.kind === 'circle') {
     const n = Math.ceil((2 * Math.PI) / step);
-    for (let i = 0; i < n; i++) ring.push(onCircle(outline.centre, outline.radius, (2 * Math.PI * i) / n, anchor));
+    for (let i = 0; i < n; i++) {
+      ring.push(onCircle(asPoint(outline.centre), outline.radius, (2 * Math.PI * i) / n, anchor));
+    }
     return ring;
   }
   const pieces = piecesOf(outline);
@@ -55,11 +58,6 @@ export function ringOfOutline(outline: OutlineShape, anchor: Point): (readonly [
   return ring;
 }
 
-function onCircle(
-  centre: readonly [number, number],
-  radius: number,
-  angle: number,
-  anchor: Point,
-): readonly [number, number] {
-  return [centre[0] + radius * Math.cos(angle) - anchor.x, centre[1] + radius * Math.sin(angle) - anchor.y];
+function onCircle(centre: Point, radius: number, angle: number, anchor: Point): readonly [number, number] {
+  return [centre.x + radius * Math.cos(angle) - anchor.x, centre.y + radius * Math.sin(angle) - anchor.y];
 }

@@ -1,7 +1,8 @@
 /** Arbors, posts and marks in plan, and the sign that tells the state of their place by its shape. */
+
+import type { Point } from '../../../solver/geometry/index.ts';
 import type { Arbor, Mark, Post } from '../../../solver/movement/schema.ts';
 import type { Place } from '../../../solver/planting/placed.ts';
-import type { Point } from '../../state/view.ts';
 import type { Figure } from '../engraver.ts';
 import type { ArcStroke, LineStroke, Stroke } from '../strokes/stroke.ts';
 import { MIDDLE, STRONG, THICK, THIN } from './lineWidths.ts';

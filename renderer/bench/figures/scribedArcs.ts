@@ -2,11 +2,12 @@
  * The loci that place a chosen point, as short arcs and lines crossing at it, with the radii that strike them.
  */
 
+import type { Point } from '../../../solver/geometry/index.ts';
 import type { PointId, RuleId } from '../../../solver/movement/ids.ts';
 import type { Movement, Rule } from '../../../solver/movement/schema.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
+import { HOLDS } from '../../../solver/tolerances.ts';
 import { forSame } from '../../state/derive/forSame.ts';
-import type { Point } from '../../state/view.ts';
 import type { Figure } from '../engraver.ts';
 import type { Stroke } from '../strokes/stroke.ts';
 import { STRONG, THIN } from './lineWidths.ts';
@@ -57,7 +58,7 @@ export function locusOfRule(
   const from = otherId && placed.places.get(otherId);
   if (!place || !from) return undefined;
   const away = Math.hypot(place.x - from.x, place.y - from.y);
-  if (away < 1e-9) return undefined;
+  if (away < HOLDS) return undefined;
   if (rule.kind === 'bearing' || rule.kind === 'inLine') {
     return { rule: rule.id, kind: 'line', from, along: { x: (place.x - from.x) / away, y: (place.y - from.y) / away } };
   }

@@ -2,7 +2,8 @@
  * What all line work shares: view, density, pens and the table of places, as one set of uniforms.
  */
 import { DataTexture, FloatType, NearestFilter, RGBAFormat, type Texture, Vector2, Vector3 } from 'three';
-import type { Point, View } from '../../state/view.ts';
+import type { Point } from '../../../solver/geometry/index.ts';
+import type { View } from '../../state/view.ts';
 import { PLACES_ACROSS } from './shaders.ts';
 import { PENS, type Pen } from './stroke.ts';
 

@@ -1,9 +1,10 @@
 /** Which corner, side or rim of the chosen plate, wall or opening is chosen, and changes of its outline by numbers and keys. */
+
+import type { Point } from '../../../solver/geometry/index.ts';
 import type { Edit } from '../../../solver/movement/index.ts';
 import type { Outline } from '../../../solver/movement/schema.ts';
 import { type CasePart, casePartOf } from '../../state/derive/parts.ts';
 import type { HandleRef, Ring } from '../../state/handleRef.ts';
-import type { Point } from '../../state/view.ts';
 import type { GesturePort } from '../port.ts';
 import { keyOfHandle, ringOf } from './handles.ts';
 import { addCorner, removeCorner, sideOf } from './reshape.ts';

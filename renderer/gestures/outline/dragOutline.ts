@@ -3,12 +3,13 @@
  * would cross itself is drawn dashed and named, and letting go there leaves everything as it was.
  */
 
+import type { Point } from '../../../solver/geometry/index.ts';
 import { applyEdit, type Edit } from '../../../solver/movement/index.ts';
 import { plantMovement } from '../../../solver/planting/index.ts';
 import type { CasePart } from '../../state/derive/parts.ts';
 import type { HandleRef } from '../../state/handleRef.ts';
 import type { Guide } from '../../state/preview.ts';
-import { type Point, toWorld } from '../../state/view.ts';
+import { toWorld } from '../../state/view.ts';
 import { refusalSays } from '../../wording/refusalSays.ts';
 import type { Gesture, Press } from '../pointerHub.ts';
 import { dragging, type GesturePort } from '../port.ts';

@@ -1,10 +1,11 @@
 /** What of a chosen plate, wall or opening can be taken hold of: corners, sides, the rim of a circle, the whole. */
 
+import type { Point } from '../../../solver/geometry/index.ts';
 import { boundsOfOutline, nearestToPoint, piecesOf } from '../../../solver/geometry/index.ts';
 import type { Outline, Wall } from '../../../solver/movement/schema.ts';
 import type { CasePart } from '../../state/derive/parts.ts';
 import type { HandleRef, Ring } from '../../state/handleRef.ts';
-import { type Point, toScreen, toWorld, type View } from '../../state/view.ts';
+import { toScreen, toWorld, type View } from '../../state/view.ts';
 import { cornerAt, sideOf } from './reshape.ts';
 
 export interface Handle extends HandleRef {
@@ -105,7 +106,7 @@ export function lineAt(part: CasePart, view: View, pixel: Point, finger = false)
   let found: HandleRef | undefined;
   for (const [ring, outline] of ringsOf(part)) {
     piecesOf(outline).forEach((piece, index) => {
-      const { distance } = nearestToPoint(piece, [at.x, at.y]);
+      const { distance } = nearestToPoint(piece, { x: at.x, y: at.y });
       if (distance > best) return;
       best = distance;
       found = outline.kind === 'circle' ? { ring, kind: 'rim', index: 0 } : { ring, kind: 'side', index };

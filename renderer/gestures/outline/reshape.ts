@@ -4,9 +4,10 @@
  * Every function gives a new outline and leaves fields that it does not know where they are. Whether the result is
  * sound (no side crosses another) is for the movement's own checks to say. Lengths in mm, y up.
  */
+
+import type { Point } from '../../../solver/geometry/index.ts';
 import { pieceBetween, pointAtAngle } from '../../../solver/geometry/index.ts';
 import type { Outline } from '../../../solver/movement/schema.ts';
-import type { Point } from '../../state/view.ts';
 
 export type PathOutline = Extract<Outline, { kind: 'path' }>;
 export type Corner = PathOutline['vertices'][number];
@@ -95,12 +96,12 @@ function onArc(from: Corner, to: Corner, near: Point): readonly [Corner, Corner]
   const arc = pieceBetween(from, to);
   if (arc.kind === 'line') return onLine(from, to, near);
   const left = Math.sign(from.bulge);
-  const [x, y] = arc.centre;
+  const { x, y } = arc.centre;
   const start = Math.atan2(from.y - y, from.x - x);
   const turn = 2 * Math.PI;
   const gone = (((left * (Math.atan2(near.y - y, near.x - x) - start)) % turn) + turn) % turn;
   const first = arc.sweep * within(gone / arc.sweep);
-  const [atX, atY] = pointAtAngle(arc.centre, arc.radius, start + left * first);
+  const { x: atX, y: atY } = pointAtAngle(arc.centre, arc.radius, start + left * first);
   return [
     { ...from, bulge: left * Math.tan(first / 4) },
     { x: clean(atX), y: clean(atY), bulge: left * Math.tan((arc.sweep - first) / 4) },

@@ -1,9 +1,9 @@
 /** What dragging or nudging a handle makes of a part of the case: the fields that an edit sets, and what to say of it. */
 
+import type { Point } from '../../../solver/geometry/index.ts';
 import type { Outline } from '../../../solver/movement/schema.ts';
 import type { CasePart } from '../../state/derive/parts.ts';
 import type { HandleRef } from '../../state/handleRef.ts';
-import type { Point } from '../../state/view.ts';
 import { ringOf, ringsOf } from './handles.ts';
 import { bowSide, clean, cornerAt, moveCorner, moveOutline, moveSide, sideOf } from './reshape.ts';
 

@@ -1,5 +1,6 @@
 /** How the bench looks at a finding. */
-import { type Point, toScreen, type View } from '../view.ts';
+import type { Point } from '../../../solver/geometry/index.ts';
+import { toScreen, type View } from '../view.ts';
 
 /** Length on screen that the gap of a shown finding is brought to, CSS pixels, and the closest that it is looked at for that, px per mm. */
 const FINDING_PX = 60;

@@ -6,8 +6,8 @@
  */
 import type { ArborId, PartId } from '../../movement/ids.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { TOUCH } from '../../tolerances.ts';
 import type { Finding } from '../findings/finding.ts';
-import { TOUCH } from '../gaps/gapReadings.ts';
 import { meshingPairs, pairKey } from '../gaps/pairTerms.ts';
 import { boundsOfSolid, planGapOf } from '../gaps/planGap.ts';
 import { nearTreeOf } from '../planckAdapter.ts';

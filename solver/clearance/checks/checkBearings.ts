@@ -1,7 +1,9 @@
 /** Bearings that the metal around them cannot hold: outside their plate, over an opening, or into one another. */
+
+import type { Point } from '../../geometry/index.ts';
 import { signedDistanceToRegion } from '../../geometry/index.ts';
 import type { Arbor, Plate } from '../../movement/schema.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Finding } from '../findings/finding.ts';
 import { axisRoots } from '../gaps/pairTerms.ts';
 import { nearTreeOf } from '../planckAdapter.ts';
@@ -52,7 +54,7 @@ function brokenOut({ movement }: PlacedMovement, holes: readonly Hole[]): Findin
   return holes.flatMap(({ arbor, plate, at, radius }): Finding[] => {
     const region = regions.get(plate.id);
     if (!region) return [];
-    const near = signedDistanceToRegion(region, [at.x, at.y]);
+    const near = signedDistanceToRegion(region, { x: at.x, y: at.y });
     const metal = -near.distance - radius;
     if (metal > 0) return [];
     return [
@@ -64,7 +66,7 @@ function brokenOut({ movement }: PlacedMovement, holes: readonly Hole[]): Findin
         gap: metal,
         at: [
           { x: at.x, y: at.y },
-          { x: near.a[0], y: near.a[1] },
+          { x: near.a.x, y: near.a.y },
         ],
         cause: { kind: 'breaksOut', arbor: arbor.id, plate: plate.id },
       },

@@ -1,4 +1,5 @@
 /** Openings that cannot be cut as drawn: across the edge of their plate, outside it, or across one another. */
+
 import {
   boundsOfOutline,
   containsPoint,
@@ -9,11 +10,9 @@ import {
 } from '../../geometry/index.ts';
 import type { PartId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
+import { TOUCH } from '../../tolerances.ts';
 import type { FindingCause } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
-
-/** Outlines that come nearer than this cross or touch, mm: a thousandth of what any workshop can hold. */
-const TOUCH = 1e-6;
 
 /** Everything that is wrong with the openings of a movement; a notch is meant to cross its plate's edge. */
 export function checkCase({ plates, openings }: Movement): readonly Finding[] {

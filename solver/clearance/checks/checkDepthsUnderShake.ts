@@ -9,6 +9,7 @@
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { windowOfDepth } from '../../teeth/index.ts';
+import { GAUGE } from '../../tolerances.ts';
 import type { DepthCause, DepthUnderShakeWindow } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
 import { type Shake, shakeOf, sideMovementOver } from '../shake/shake.ts';
@@ -91,9 +92,6 @@ export function checkDepthsUnderShake(placed: PlacedMovement): readonly Finding[
   });
 }
 
-/** Distances are told apart from the ends of the window by more than the engine's own fineness, mm. */
-const FINE = 1e-3;
-
 function faultOf({
   window,
   distance,
@@ -111,14 +109,14 @@ function faultOf({
   const runOut = (wheels[0].runOut + wheels[1].runOut) / 2;
   const play = spread - runOut;
   const tooNear = tooDeep + runOut;
-  if (tooNear > play + FINE) {
-    return { severity: 'stops', fault: { kind: 'tooNear', by, tooNear, play, runOut: runOut > FINE } };
+  if (tooNear > play + GAUGE) {
+    return { severity: 'stops', fault: { kind: 'tooNear', by, tooNear, play, runOut: runOut > GAUGE } };
   }
-  if (lost > -FINE) return { severity: 'stops', fault: { kind: 'losesContact', tooFar: lost } };
-  if (by === 'bottoming' && tooDeep > FINE) {
+  if (lost > -GAUGE) return { severity: 'stops', fault: { kind: 'losesContact', tooFar: lost } };
+  if (by === 'bottoming' && tooDeep > GAUGE) {
     return { severity: 'warns', fault: { kind: 'bottomsAsPlanted', tooNear: tooDeep } };
   }
-  if (lost + spread > -FINE) return { severity: 'warns', fault: { kind: 'canLoseContact', tooFar: lost + spread } };
-  if (tooShallow > FINE) return { severity: 'notes', fault: { kind: 'uneven', distance, evenTo: window.shallowest } };
+  if (lost + spread > -GAUGE) return { severity: 'warns', fault: { kind: 'canLoseContact', tooFar: lost + spread } };
+  if (tooShallow > GAUGE) return { severity: 'notes', fault: { kind: 'uneven', distance, evenTo: window.shallowest } };
   return undefined;
 }

@@ -1,8 +1,9 @@
 /** Closed rings of depths whose teeth cannot all stand in mesh, with the smallest movement that closes them. */
 
+import type { Point } from '../../geometry/index.ts';
 import type { Movement } from '../../movement/schema.ts';
 import { startDrag } from '../../planting/index.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import { checkRing, closeRing, type MeshRing, meshesOf, meshRings, type RingClosure } from '../../train/index.ts';
 import type { FindingCause, MovedArbor } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';

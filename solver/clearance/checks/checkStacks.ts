@@ -1,12 +1,11 @@
 /** Stacks that leave no end shake, too little of it, or much more than is stated, as findings. */
+
 import type { Arbor, Movement } from '../../movement/schema.ts';
+import { TOUCH } from '../../tolerances.ts';
 import type { Finding } from '../findings/finding.ts';
 import { pieceOf } from '../solids/piece.ts';
 import type { PipeStack } from '../stacks/pipeStack.ts';
 import { type Stack, stackOf } from '../stacks/stackOf.ts';
-
-/** Room may fall short of the end shake by rounding only, mm. */
-const TOUCH = 1e-6;
 
 /** Arbors and pipes whose neighbours leave them less room than their end shake, or that small errors would use up. */
 export function checkStacks(movement: Movement): readonly Finding[] {

@@ -166,7 +166,7 @@ class Search {
     for (const id of this.loose) {
       const radius = this.ground.reach * Math.sqrt(this.chance());
       const angle = 2 * Math.PI * this.chance();
-      const [x, y] = this.ground.middle;
+      const { x, y } = this.ground.middle;
       sketch.set(id, [x + radius * Math.cos(angle), y + radius * Math.sin(angle)]);
     }
     return this.tried(sketch, new Set(this.crossings.filter(() => this.chance() < 0.5)));

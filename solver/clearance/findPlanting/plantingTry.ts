@@ -5,6 +5,7 @@ import type { Edit } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
 import { plantMovement } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { HOLDS } from '../../tolerances.ts';
 import type { Room, RoomMeasure } from './roomOf.ts';
 
 /** A placing that was tried, and what it is worth. */
@@ -60,15 +61,12 @@ export function sketchOf(placed: PlacedMovement): Sketch {
   return new Map([...placed.places].map(([id, { x, y }]) => [id, [x, y] as const]));
 }
 
-/** Places that differ by less did not move, mm: the planting's proof. */
-const SAME_PLACE = 1e-9;
-
 /** The one edit that turns a movement into the one that a try planted. */
 export function editOf(movement: Movement, found: PlacedMovement): Edit {
   const points = [...movement.arbors, ...movement.posts, ...movement.marks];
   const places = points.flatMap(({ id, at }) => {
     const place = found.places.get(id);
-    if (!place || Math.hypot(place.x - at[0], place.y - at[1]) <= SAME_PLACE) return [];
+    if (!place || Math.hypot(place.x - at[0], place.y - at[1]) <= HOLDS) return [];
     return [{ id, at: [place.x, place.y] as const }];
   });
   const others = new Map(

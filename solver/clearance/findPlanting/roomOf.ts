@@ -5,14 +5,16 @@
  * the places, so each pair's want is one number. Parts must also stay inside the case: a gap to a wall alone would be
  * kept by an arbor outside it.
  */
+
 import {
   containsPoint,
   nearestOnOutline,
   type OutlineShape,
+  type Point,
   signedDistanceToRegion,
-  type XY,
 } from '../../geometry/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 import { gapContextOf, heightGapOf, takenAside } from '../gaps/gapReadings.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
 import { planGapOf } from '../gaps/planGap.ts';
@@ -43,9 +45,6 @@ export interface RoomMeasure {
   readonly narrow: () => void;
 }
 
-/** A difference that is rounding, mm. */
-const SAME = 1e-6;
-
 /** A measure of room for the placings of one movement. */
 export function roomMeasureOf(placed: PlacedMovement): RoomMeasure {
   const solids = solidsOf(placed);
@@ -67,7 +66,7 @@ export function roomMeasureOf(placed: PlacedMovement): RoomMeasure {
       return { surplus, shortfall };
     },
     narrow: () => {
-      const varied = wants.filter((want) => (most.get(want) ?? 0) - (least.get(want) ?? 0) > SAME);
+      const varied = wants.filter((want) => (most.get(want) ?? 0) - (least.get(want) ?? 0) > ONE_PLACE);
       if (varied.length > 0) wants = varied;
     },
   };
@@ -146,23 +145,23 @@ function caseWants({ movement, places }: PlacedMovement, solids: readonly Solid[
 }
 
 /** Bounds of the case, or of all that is planted, with some room: where places are first looked for. */
-export function groundOf(placed: PlacedMovement): { readonly middle: XY; readonly reach: number } {
+export function groundOf(placed: PlacedMovement): { readonly middle: Point; readonly reach: number } {
   const outlines = [
     ...placed.movement.walls.map(({ inner, outline }) => inner ?? outline),
     ...placed.movement.plates.map(({ outline }) => outline),
   ];
-  const corners: XY[] = outlines.flatMap((outline): XY[] =>
+  const corners: Point[] = outlines.flatMap((outline): Point[] =>
     outline.kind === 'circle'
       ? [
-          [outline.centre[0] - outline.radius, outline.centre[1] - outline.radius],
-          [outline.centre[0] + outline.radius, outline.centre[1] + outline.radius],
+          { x: outline.centre[0] - outline.radius, y: outline.centre[1] - outline.radius },
+          { x: outline.centre[0] + outline.radius, y: outline.centre[1] + outline.radius },
         ]
-      : outline.vertices.map(({ x, y }): XY => [x, y]),
+      : outline.vertices.map(({ x, y }): Point => ({ x: x, y: y })),
   );
-  const points = corners.length > 0 ? corners : [...placed.places.values()].map(({ x, y }): XY => [x, y]);
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  const middle: XY = [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
-  const reach = Math.max(Math.max(...xs) - middle[0], Math.max(...ys) - middle[1], 1);
+  const points = corners.length > 0 ? corners : [...placed.places.values()].map(({ x, y }): Point => ({ x: x, y: y }));
+  const xs = points.map(({ x }) => x);
+  const ys = points.map(({ y }) => y);
+  const middle: Point = { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
+  const reach = Math.max(Math.max(...xs) - middle.x, Math.max(...ys) - middle.y, 1);
   return { middle, reach };
 }

@@ -1,7 +1,8 @@
 /** What can be wrong with a movement: kinds with the parts and numbers that their sentences need. Lengths mm, angles radians. */
+
+import type { Point } from '../../geometry/index.ts';
 import type { ArborId, OpeningId, PartId, PlateId, WheelId } from '../../movement/ids.ts';
 import type { Disagreement } from '../../planting/index.ts';
-import type { Point } from '../../planting/placed.ts';
 import type { calculatedDepth, DepthWindow, NoContact } from '../../teeth/index.ts';
 import type { TurningProblem } from '../../train/index.ts';
 import type { Piece } from '../solids/piece.ts';

@@ -1,9 +1,9 @@
 /** A finding: anything that a check wants the maker to see. */
 
+import type { Point } from '../../geometry/index.ts';
 import type { PartId, RuleId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
-import type { Point } from '../../planting/placed.ts';
 import type { Advice } from '../remedies/adviceKinds.ts';
 import type { CureDeed } from '../remedies/deed.ts';
 import type { FindingCause } from './cause.ts';

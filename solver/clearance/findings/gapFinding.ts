@@ -1,6 +1,8 @@
 /** One pair of solids held against what it owes: the finding, or none. */
-import { pointAtAngle, type XY } from '../../geometry/index.ts';
-import { type GapContext, heightGapOf, shortfallOf, TOUCH } from '../gaps/gapReadings.ts';
+
+import { type Point, pointAtAngle } from '../../geometry/index.ts';
+import { TOUCH } from '../../tolerances.ts';
+import { type GapContext, heightGapOf, shortfallOf } from '../gaps/gapReadings.ts';
 import { type PairTerms, pairKey } from '../gaps/pairTerms.ts';
 import { type PlanGap, planGapOf } from '../gaps/planGap.ts';
 import { pieceOf } from '../solids/piece.ts';
@@ -17,7 +19,7 @@ export function gapFinding(first: Solid, second: Solid, terms: PairTerms, contex
   if (!short) return undefined;
   const { value, reading, gaps } = short;
   const fouls = reading.gap < -TOUCH;
-  const at = (point: XY): { x: number; y: number } => ({ x: point[0], y: point[1] });
+  const at = (point: Point): { x: number; y: number } => ({ x: point.x, y: point.y });
   const [a, b] = reading.direction === 'height' && fouls ? oneAbove(first, second, plan) : [plan.a, plan.b];
   return {
     key: `${fouls ? 'fouls' : 'tooClose'} ${pairKey(first.part, second.part)}`,
@@ -42,11 +44,11 @@ function endShakes(first: Solid, second: Solid, { shake }: GapContext): number {
  * Where to look at two that share a height and stand over each other: the middle of what they share in plan; of a ring
  * within the other, its rim, on the side away from the other's axis.
  */
-function oneAbove(first: Solid, second: Solid, plan: PlanGap): readonly [XY, XY] {
-  const middle: XY = [(plan.a[0] + plan.b[0]) / 2, (plan.a[1] + plan.b[1]) / 2];
+function oneAbove(first: Solid, second: Solid, plan: PlanGap): readonly [Point, Point] {
+  const middle: Point = { x: (plan.a.x + plan.b.x) / 2, y: (plan.a.y + plan.b.y) / 2 };
   if (first.shape !== 'ring' || second.shape !== 'ring') return [middle, middle];
   const [large, small] = first.outer >= second.outer ? [first, second] : [second, first];
-  const [dx, dy] = [small.centre[0] - large.centre[0], small.centre[1] - large.centre[1]];
+  const [dx, dy] = [small.centre.x - large.centre.x, small.centre.y - large.centre.y];
   const d = Math.hypot(dx, dy);
   if (d + small.outer > large.outer) return [middle, middle];
   const rim = pointAtAngle(small.centre, small.outer, Math.atan2(dy, dx));

@@ -1,6 +1,8 @@
 /** The gap between any two parts: what the maker measures on the drawing, and what a remedy is judged by. */
+
+import type { Point } from '../../geometry/index.ts';
 import type { PartId } from '../../movement/ids.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
 import { heightGapOf } from './gapReadings.ts';
@@ -40,8 +42,8 @@ function gapOfTwo(a: Solid, b: Solid): PartGap | undefined {
   if (!plan) return undefined;
   const height = heightGapOf(a, b);
   const at = [
-    { x: plan.a[0], y: plan.a[1] },
-    { x: plan.b[0], y: plan.b[1] },
+    { x: plan.a.x, y: plan.a.y },
+    { x: plan.b.x, y: plan.b.y },
   ] as const;
   // Two that stand in each other: the least movement that parts them, aside or along the arbor.
   if (height < 0 && plan.gap < height) return { gap: height, direction: 'height', at };

@@ -2,9 +2,11 @@
  * The three readings of a gap: as planted, worst with the shake of the bearings and the run-out of the wheels,
  * and that less the ± of the planting.
  */
+
 import type { PointId, WheelId } from '../../movement/ids.ts';
 import type { Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { TOUCH } from '../../tolerances.ts';
 import { type Shake, shakeOf, sideMovementBetween, sideMovementOver } from '../shake/shake.ts';
 import type { Heights, Solid } from '../solids/solid.ts';
 import type { PairTerms } from './pairTerms.ts';
@@ -20,9 +22,6 @@ export interface GapReading {
   /** For two that stand in each other and are parted sooner in height: what would clear them in plan, mm. */
   readonly sideways?: number;
 }
-
-/** Contact is not overlap: parts that touch may overlap by rounding only, mm. */
-export const TOUCH = 1e-6;
 
 /** What gaps are read with: made once for a placed movement. */
 export interface GapContext {

@@ -1,5 +1,5 @@
 /** What two solids owe each other: nothing, or a least gap in plan and a least gap in height. */
-import type { ArborId, WheelId } from '../../movement/ids.ts';
+import type { ArborId, PartId, WheelId } from '../../movement/ids.ts';
 import type { BodyKind, Movement } from '../../movement/schema.ts';
 import type { Solid } from '../solids/solid.ts';
 
@@ -9,8 +9,11 @@ export interface PairTerms {
   readonly height: number;
 }
 
+/** As much of a solid as decides what it owes. */
+type Party = Pick<Solid, 'part' | 'role' | 'arbor' | 'carried'>;
+
 /** Looks up what a pair owes; `undefined` where the two may touch or pass through each other by intent. */
-export type TermsOf = (first: Solid, second: Solid) => PairTerms | undefined;
+export type TermsOf = (first: Party, second: Party) => PairTerms | undefined;
 
 const FIXED = new Set<Solid['role']>(['post', 'wall', 'plate']);
 const BY_BEARING = new Set<Solid['role']>(['arbor', 'collar']);
@@ -19,12 +22,12 @@ const BY_BEARING = new Set<Solid['role']>(['arbor', 'collar']);
 const RUNS_ON = new Set<Solid['role']>(['arbor', 'collar', 'hub']);
 
 /** An arm passes through what it carries. */
-function carries(arm: Solid, other: Solid): boolean {
+function carries(arm: Party, other: Party): boolean {
   return arm.role === 'swept' && arm.arbor !== undefined && other.carried?.[0]?.arm === arm.arbor;
 }
 
 /** The kind under which the movement states limits for a solid. */
-export function bodyKindOf({ role }: Solid): BodyKind {
+export function bodyKindOf({ role }: Pick<Solid, 'role'>): BodyKind {
   return role === 'swept' ? 'hand' : role;
 }
 
@@ -47,6 +50,26 @@ export function pairTermsFor(movement: Movement): TermsOf {
     if (!terms || (terms.plan === 0 && terms.height === 0)) return terms;
     const own = stated.get(pairKey(bodyKindOf(first), bodyKindOf(second)));
     return own ? { plan: own.plan ?? terms.plan, height: own.height ?? terms.height } : terms;
+  };
+}
+
+/**
+ * What two parts owe each other in plan, mm, before anything is drawn: the same limits that the check holds them
+ * against.
+ *
+ * @returns a function of two wheels, arbors, posts or walls; it gives `undefined` where the two may touch or pass
+ * through each other by intent, and for an id that has no body in plan (a mark, a plate, an opening)
+ */
+export function planGapsOwed(movement: Movement): (first: PartId, second: PartId) => number | undefined {
+  const termsOf = pairTermsFor(movement);
+  const parties = new Map<PartId, Party>();
+  for (const { id } of movement.arbors) parties.set(id, { part: id, role: 'arbor', arbor: id });
+  for (const { id, arbor } of movement.wheels) parties.set(id, { part: id, role: 'wheel', arbor });
+  for (const { id } of movement.posts) parties.set(id, { part: id, role: 'post' });
+  for (const { id } of movement.walls) parties.set(id, { part: id, role: 'wall' });
+  return (first, second) => {
+    const [a, b] = [parties.get(first), parties.get(second)];
+    return a && b && termsOf(a, b)?.plan;
   };
 }
 
@@ -80,13 +103,13 @@ function usualTermsFor(movement: Movement): TermsOf {
 }
 
 /** Posts stand on plates and may touch walls; two posts, or a post and a wall, must not share space. */
-function fixedTerms(first: Solid, second: Solid): PairTerms | undefined {
+function fixedTerms(first: Party, second: Party): PairTerms | undefined {
   if (first.role === 'plate' || second.role === 'plate') return undefined;
   return first.role === 'wall' && second.role === 'wall' ? undefined : { plan: 0, height: 0 };
 }
 
 /** Two wheels on one arbor may touch but not share a height; the rest is one piece. */
-function sameArborTerms(first: Solid, second: Solid): PairTerms | undefined {
+function sameArborTerms(first: Party, second: Party): PairTerms | undefined {
   return first.role === 'wheel' && second.role === 'wheel' ? { plan: 0, height: 0 } : undefined;
 }
 

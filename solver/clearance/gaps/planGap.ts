@@ -3,22 +3,22 @@ import {
   type Bounds,
   boundsOfOutline,
   farthestOnOutline,
+  type Point,
   signedDistanceToRegion,
-  type XY,
 } from '../../geometry/index.ts';
 import type { RegionSolid, RingSolid, Solid } from '../solids/solid.ts';
 
 /** A gap in plan, mm (negative: overlap), and the two nearest surface points. */
 export interface PlanGap {
   readonly gap: number;
-  readonly a: XY;
-  readonly b: XY;
+  readonly a: Point;
+  readonly b: Point;
 }
 
 /** Bounds of a solid in plan. */
 export function boundsOfSolid(solid: Solid): Bounds {
   if (solid.shape === 'region') return boundsOfOutline(solid.region.outer);
-  const [x, y] = solid.centre;
+  const { x, y } = solid.centre;
   return [x - solid.outer, y - solid.outer, x + solid.outer, y + solid.outer];
 }
 
@@ -37,14 +37,14 @@ export function planGapOf(first: Solid, second: Solid): PlanGap | undefined {
 
 /** Two rings: side by side, or one inside the hole of the other; the roomiest reading is the true one. */
 function ringsGap(first: RingSolid, second: RingSolid): PlanGap {
-  const dx = second.centre[0] - first.centre[0];
-  const dy = second.centre[1] - first.centre[1];
+  const dx = second.centre.x - first.centre.x;
+  const dy = second.centre.y - first.centre.y;
   const d = Math.hypot(dx, dy);
-  const u: XY = d > 0 ? [dx / d, dy / d] : [1, 0];
-  const at = (ring: RingSolid, radius: number, sign: number): XY => [
-    ring.centre[0] + sign * radius * u[0],
-    ring.centre[1] + sign * radius * u[1],
-  ];
+  const u: Point = d > 0 ? { x: dx / d, y: dy / d } : { x: 1, y: 0 };
+  const at = (ring: RingSolid, radius: number, sign: number): Point => ({
+    x: ring.centre.x + sign * radius * u.x,
+    y: ring.centre.y + sign * radius * u.y,
+  });
   const beside = d - first.outer - second.outer;
   const secondInFirst = first.inner > 0 ? first.inner - d - second.outer : Number.NEGATIVE_INFINITY;
   const firstInSecond = second.inner > 0 ? second.inner - d - first.outer : Number.NEGATIVE_INFINITY;
@@ -60,11 +60,14 @@ function ringsGap(first: RingSolid, second: RingSolid): PlanGap {
 function ringRegionGap(ring: RingSolid, solid: RegionSolid): PlanGap {
   const near = signedDistanceToRegion(solid.region, ring.centre);
   const gap = near.distance - ring.outer;
-  const dx = near.a[0] - ring.centre[0];
-  const dy = near.a[1] - ring.centre[1];
+  const dx = near.a.x - ring.centre.x;
+  const dy = near.a.y - ring.centre.y;
   const d = Math.hypot(dx, dy) || 1;
   const sign = near.distance < 0 ? -1 : 1;
-  const surface: XY = [ring.centre[0] + (sign * ring.outer * dx) / d, ring.centre[1] + (sign * ring.outer * dy) / d];
+  const surface: Point = {
+    x: ring.centre.x + (sign * ring.outer * dx) / d,
+    y: ring.centre.y + (sign * ring.outer * dy) / d,
+  };
   if (ring.inner > 0) {
     const around = ring.inner - farthestOnOutline(solid.region.outer, ring.centre);
     if (around > gap) return { gap: around, a: near.a, b: near.a };

@@ -6,7 +6,7 @@
  * line through the two is the arbor. A push beyond a bearing turns the load of the far one about, and the arbor leans
  * by both plays: 1° over 40 mm is 0.698 mm of play in all (lever formula).
  */
-import type { XY } from '../../geometry/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { PlayBound } from '../shake/shake.ts';
 
 /** A push at a height: only its direction and its share of the others count. */
@@ -40,18 +40,18 @@ export function leanOf(bounds: readonly PlayBound[], pushes: readonly Push[], he
   const share = (z: number): number => (span > 0 ? (z - low.z) / span : 0.5);
   const atHigh = pivotOf(high.play, pushes, ({ z }) => share(z), total);
   const atLow = pivotOf(low.play, pushes, ({ z }) => 1 - share(z), total);
-  const tilt = span > 0 ? Math.atan(Math.hypot(atHigh[0] - atLow[0], atHigh[1] - atLow[1]) / span) : 0;
+  const tilt = span > 0 ? Math.atan(Math.hypot(atHigh.x - atLow.x, atHigh.y - atLow.y) / span) : 0;
   const at = (z: number): number =>
-    Math.hypot(atLow[0] + share(z) * (atHigh[0] - atLow[0]), atLow[1] + share(z) * (atHigh[1] - atLow[1]));
+    Math.hypot(atLow.x + share(z) * (atHigh.x - atLow.x), atLow.y + share(z) * (atHigh.y - atLow.y));
   return { tilt, aside: Math.max(0, ...heights.map(at)) };
 }
 
 /** Where a pivot lies in its hole: against the side to which its share of the pushes goes. */
-function pivotOf(play: number, pushes: readonly Push[], share: (push: Push) => number, total: number): XY {
+function pivotOf(play: number, pushes: readonly Push[], share: (push: Push) => number, total: number): Point {
   const x = pushes.reduce((sum, push) => sum + share(push) * push.x, 0);
   const y = pushes.reduce((sum, push) => sum + share(push) * push.y, 0);
   const load = Math.hypot(x, y);
-  return load <= NO_LOAD * total ? [0, 0] : [(play * x) / load, (play * y) / load];
+  return load <= NO_LOAD * total ? { x: 0, y: 0 } : { x: (play * x) / load, y: (play * y) / load };
 }
 
 const lowestOf = (bounds: readonly PlayBound[]): PlayBound | undefined =>

@@ -1,8 +1,9 @@
 /** The train as bodies for the rehearsal: what turns together, what meshes with what, and the exact ratios. */
 
+import type { Point } from '../../geometry/index.ts';
 import type { ArborId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import { formOfWheel, type ToothForm } from '../../teeth/index.ts';
 import { toothPhases } from '../../train/index.ts';
 import { MOST_MESHES, type ToothedRim, type TurningBody } from '../planckAdapter.ts';
@@ -94,7 +95,7 @@ export function rehearsalTrain(placed: PlacedMovement, input: ArborId): Rehearsa
     return [
       {
         arbors: arbors.map((arbor) => arbor.id),
-        plan: { at: [at.x, at.y], play: playOf(wheels, shake), rims: rims.get(id) ?? [] },
+        plan: { at: { x: at.x, y: at.y }, play: playOf(wheels, shake), rims: rims.get(id) ?? [] },
         ratio: ratios.get(id) ?? 0,
         isOutput: !drivers.has(id),
         mostTeeth: Math.max(...wheels.map((wheel) => wheel.teeth)),

@@ -6,7 +6,7 @@
  * hollow (at root corners, undercuts and in rings) the next shape begins.
  */
 
-import { pointAtAngle, type XY } from '../../geometry/index.ts';
+import { type Point, pointAtAngle } from '../../geometry/index.ts';
 import { halfAngleAt, type ToothForm } from '../../teeth/index.ts';
 import { MOST_CORNERS, type TurningShape } from '../planckAdapter.ts';
 
@@ -33,7 +33,7 @@ export function toothShapes(
     const radius = (form.tip - form.root) / 2;
     const pin = (angle: number): TurningShape => ({
       kind: 'circle',
-      centre: pointAtAngle([0, 0], form.pitchRadius, angle),
+      centre: pointAtAngle({ x: 0, y: 0 }, form.pitchRadius, angle),
       radius,
     });
     return { teeth: angles.map((angle) => [pin(angle)]), always: [] };
@@ -41,7 +41,7 @@ export function toothShapes(
   const shapes = bulging(flankPoints(form));
   return {
     teeth: angles.map((angle) => shapes.map((points) => ({ kind: 'polygon', corners: outlineOf(points, angle) }))),
-    always: form.internal ? [] : [{ kind: 'circle', centre: [0, 0], radius: form.root }],
+    always: form.internal ? [] : [{ kind: 'circle', centre: { x: 0, y: 0 }, radius: form.root }],
   };
 }
 
@@ -93,13 +93,13 @@ function withRoot(points: readonly FlankPoint[], form: ToothForm): readonly Flan
   return form.internal ? [...points, root] : [root, ...points];
 }
 
-const place = ({ radius, half }: FlankPoint): XY => pointAtAngle([0, 0], radius, half);
+const place = ({ radius, half }: FlankPoint): Point => pointAtAngle({ x: 0, y: 0 }, radius, half);
 
 /** How far a point of the flank stands out of the chord of two others, mm; negative where the flank is hollow. */
 function bulgeOf(before: FlankPoint, point: FlankPoint, after: FlankPoint): number {
   const [a, p, b] = [place(before), place(point), place(after)];
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  return (dx * (p[1] - a[1]) - dy * (p[0] - a[0])) / Math.hypot(dx, dy);
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  return (dx * (p.y - a.y) - dy * (p.x - a.x)) / Math.hypot(dx, dy);
 }
 
 /** Runs of points along which the flank bulges, each beginning where the one before it ends. */
@@ -119,9 +119,9 @@ function bulging(points: readonly FlankPoint[]): readonly (readonly FlankPoint[]
 }
 
 /** Up one flank and down the other. */
-function outlineOf(points: readonly FlankPoint[], angle: number): XY[] {
-  const side = (sign: number): XY[] =>
-    points.map(({ radius, half }) => pointAtAngle([0, 0], radius, angle + sign * half));
+function outlineOf(points: readonly FlankPoint[], angle: number): Point[] {
+  const side = (sign: number): Point[] =>
+    points.map(({ radius, half }) => pointAtAngle({ x: 0, y: 0 }, radius, angle + sign * half));
   return [...side(-1), ...side(1).reverse()];
 }
 

@@ -1,6 +1,9 @@
 /** Cures of an arbor that a part of the frame holds down: a smaller head, the post elsewhere on its circle, the wheel above it. */
+
+import { asPoint } from '../../geometry/index.ts';
 import type { Post } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { CURE_STEP } from '../../tolerances.ts';
 import type { Finding } from '../findings/finding.ts';
 import { planGapOf } from '../gaps/planGap.ts';
 import type { RingSolid, Solid } from '../solids/solid.ts';
@@ -9,8 +12,6 @@ import type { Candidate } from './candidate.ts';
 import { turnedPost } from './slidePost.ts';
 import { levelShift } from './wheelChanges.ts';
 
-/** Room left beside what is lifted past, mm; lengths are given to it. */
-const FINE = 0.01;
 /** Angles of the circle that are tried, degrees apart: finer than a maker sets a post by eye. */
 const STEP_DEG = 1;
 
@@ -28,7 +29,7 @@ export function assemblyCandidates(placed: PlacedMovement, finding: Finding): Ca
   ];
 }
 
-const isOver = (upper: Solid, lower: Solid): boolean => upper.heights.from >= lower.heights.to - FINE / 10;
+const isOver = (upper: Solid, lower: Solid): boolean => upper.heights.from >= lower.heights.to - CURE_STEP / 10;
 
 /** Heads that stand over something are turned down until it passes them. */
 function smallerHeads(post: Post, lifted: readonly RingSolid[], solids: readonly Solid[]): Candidate[] {
@@ -40,7 +41,7 @@ function smallerHeads(post: Post, lifted: readonly RingSolid[], solids: readonly
     const solid = own.find(({ heights, outer }) => heights.from === head.from && outer === head.diameter / 2);
     const gaps = lifted.filter((each) => solid && isOver(solid, each)).map((each) => planGapOf(each, solid as Solid)); // found above
     const short = Math.min(0, ...gaps.map((gap) => gap?.gap ?? 0));
-    const diameter = short < 0 ? Math.floor((head.diameter + 2 * short) / FINE) * FINE : head.diameter;
+    const diameter = short < 0 ? Math.floor((head.diameter + 2 * short) / CURE_STEP) * CURE_STEP : head.diameter;
     least = Math.min(least, diameter);
     return { ...head, diameter };
   });
@@ -62,8 +63,8 @@ function slid(placed: PlacedMovement, post: Post, lifted: readonly RingSolid[], 
       if (!turned) return [];
       const clear = own.every((solid) =>
         lifted.every((each) => {
-          const gap = isOver(solid, each) ? planGapOf({ ...solid, centre: turned.at }, each)?.gap : undefined;
-          return gap === undefined || gap > FINE;
+          const gap = isOver(solid, each) ? planGapOf({ ...solid, centre: asPoint(turned.at) }, each)?.gap : undefined;
+          return gap === undefined || gap > CURE_STEP;
         }),
       );
       if (clear) return [turned.candidate];

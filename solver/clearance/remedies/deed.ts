@@ -1,6 +1,7 @@
 /** What a remedy does: kinds with the parts and numbers that their sentences need. Lengths mm, angles radians. */
+
+import type { Point } from '../../geometry/index.ts';
 import type { ArborId, IndicationId, OpeningId, PointId, PostId, RuleId, WheelId } from '../../movement/ids.ts';
-import type { Point } from '../../planting/placed.ts';
 import type { MovedArbor } from '../findings/cause.ts';
 import type { Piece } from '../solids/piece.ts';
 

@@ -4,6 +4,7 @@ import type { PointId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import type { Post } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { TOUCH } from '../../tolerances.ts';
 import type { Finding } from '../findings/finding.ts';
 import { gapContextOf, heightGapOf } from '../gaps/gapReadings.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
@@ -13,8 +14,6 @@ import { type RingSolid, sweptRing } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
 
-/** Added to the stated gap so that the cured gap does not fall short by rounding, mm. */
-const SPARE = 1e-6;
 /** The ± between two points changes as the post goes round; so much more is allowed for where it will stand. */
 const MORE_ELSEWHERE = 1.5;
 const TURN = 2 * Math.PI;
@@ -29,7 +28,7 @@ export function safeArcsOfPost(
   const centre = about === undefined ? undefined : placed.places.get(about);
   if (!at || !centre) return undefined;
   const radius = Math.hypot(at.x - centre.x, at.y - centre.y);
-  const slide = { centre: [centre.x, centre.y] as const, radius, partRadius: post.diameter / 2 };
+  const slide = { centre, radius, partRadius: post.diameter / 2 };
   const angle = Math.atan2(at.y - centre.y, at.x - centre.x);
   return { slide, angle, arcs: safeArcs(slide, obstaclesOf(placed, post)) };
 }
@@ -52,7 +51,7 @@ function obstaclesOf(placed: PlacedMovement, post: Post): Obstacle[] {
         const plusMinus = solid.arbor === undefined ? 0 : (placed.plusMinusBetween(post.id, solid.arbor) ?? 0);
         // A head reaches farther out than the post itself.
         const wider = own.outer - post.diameter / 2;
-        return [{ solid, gap: terms.plan + wider + aside + runOut + plusMinus * MORE_ELSEWHERE + SPARE }];
+        return [{ solid, gap: terms.plan + wider + aside + runOut + plusMinus * MORE_ELSEWHERE + TOUCH }];
       }),
     );
 }

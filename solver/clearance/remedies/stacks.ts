@@ -4,6 +4,7 @@ import type { ArborId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import type { Arbor, Movement } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { CURE_STEP } from '../../tolerances.ts';
 import type { Finding } from '../findings/finding.ts';
 import { heightsOfArbor } from '../solids/arborSolids.ts';
 import { partsOf } from '../solids/partsIndex.ts';
@@ -18,8 +19,6 @@ import type { CureDeed, NewCollar } from './deed.ts';
 /** How much wider than what it meets a collar is, and its length where it stands alone, mm: habit of the trade. */
 const COLLAR_SEAT = 2;
 const COLLAR_LENGTH = 2;
-/** Lengths are given to this, mm. */
-const FINE = 0.01;
 
 /** Changes that give an arbor or a pipe its end shake. */
 export function stackCandidates({ movement }: PlacedMovement, finding: Finding): Candidate[] {
@@ -93,7 +92,7 @@ function longerShake(arbor: Arbor, stack: Exclude<Stack, { kind: 'none' }>): Can
   const { room, statistical } = stack;
   if (room === undefined || !statistical || stack.kind === 'pipe') return [];
   const error = arbor.endShake - statistical[0];
-  const endShake = Math.ceil((error + FINE / 2) / FINE) * FINE;
+  const endShake = Math.ceil((error + CURE_STEP / 2) / CURE_STEP) * CURE_STEP;
   if (statistical[0] > 0 || endShake > room) return [];
   const deed = { kind: 'giveEndShake', arbor: arbor.id, endShake } as const;
   return [{ deed, edit: { kind: 'change', id: arbor.id, set: { endShake } } }];
@@ -101,7 +100,7 @@ function longerShake(arbor: Arbor, stack: Exclude<Stack, { kind: 'none' }>): Can
 
 /** The outermost hub or collar on either side is shortened by what is missing. */
 function shorter(movement: Movement, arbor: Arbor, stack: Extract<Stack, { kind: 'stack' }>): Candidate[] {
-  const missing = Math.ceil((arbor.endShake - stack.room - 1e-9) / FINE) * FINE;
+  const missing = Math.ceil((arbor.endShake - stack.room - 1e-9) / CURE_STEP) * CURE_STEP;
   if (missing <= 0) return [];
   const solid = stack.pieces.filter(({ kind }) => kind !== 'bare');
   const top = solid.reduce<StackPiece | undefined>((a, b) => (!a || b.to > a.to ? b : a), undefined);

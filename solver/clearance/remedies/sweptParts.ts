@@ -1,6 +1,8 @@
 /** Cures of what a hand, arm, finger or pin meets in its turn: shorter, or at another height. */
+
 import type { Arbor } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { CURE_STEP, TOUCH } from '../../tolerances.ts';
 import { type Finding, shortInPlan } from '../findings/finding.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
 import { planGapOf } from '../gaps/planGap.ts';
@@ -10,12 +12,8 @@ import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
 import type { CureDeed } from './deed.ts';
 
-/** Added so that a cured gap does not fall short by rounding, mm. */
-const SPARE = 1e-6;
 /** A hand may lose this much of its length before it is another hand: habit of the trade. */
 const MOST_SHORTENED = 0.5;
-/** Lengths are given to this, mm. */
-const FINE = 0.01;
 
 type Swept = NonNullable<Arbor['swept']>[number];
 
@@ -68,7 +66,7 @@ function changedTo(arbor: Arbor, index: number, set: Partial<Swept>, deed: CureD
 
 function shorter(arbor: Arbor, index: number, swept: Swept, solid: Solid, finding: Finding): Candidate[] {
   const short = shortInPlan(finding);
-  const farthest = Math.floor((swept.farthest - short - SPARE) / FINE) * FINE;
+  const farthest = Math.floor((swept.farthest - short - TOUCH) / CURE_STEP) * CURE_STEP;
   const least = Math.max(swept.nearest, swept.farthest * MOST_SHORTENED);
   if (short <= 0 || farthest <= least) return [];
   return [changedTo(arbor, index, { farthest }, { kind: 'shortenSwept', piece: pieceOf(solid), farthest })];
@@ -79,7 +77,7 @@ function elsewhere(arbor: Arbor, index: number, swept: Swept, others: readonly S
   const above = Math.max(...others.map(({ heights }) => heights.to)) + gap - swept.from;
   const below = Math.min(...others.map(({ heights }) => heights.from)) - gap - swept.to;
   const piece = { part: arbor.id, piece: 'swept', nth: index } as const;
-  return [Math.ceil((above + SPARE) / FINE) * FINE, Math.floor((below - SPARE) / FINE) * FINE]
+  return [Math.ceil((above + TOUCH) / CURE_STEP) * CURE_STEP, Math.floor((below - TOUCH) / CURE_STEP) * CURE_STEP]
     .sort((a, b) => Math.abs(a) - Math.abs(b))
     .map((by) =>
       changedTo(arbor, index, { from: swept.from + by, to: swept.to + by }, { kind: 'moveSwept', piece, by }),

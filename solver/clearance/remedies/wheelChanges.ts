@@ -4,6 +4,7 @@ import type { Edit } from '../../movement/index.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
+import { TOUCH } from '../../tolerances.ts';
 import { type Finding, shortInPlan } from '../findings/finding.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
 import type { Solid } from '../solids/solid.ts';
@@ -11,8 +12,6 @@ import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
 import type { CureDeed } from './deed.ts';
 
-/** Added so that a cured gap does not fall short by rounding, mm. */
-const SPARE = 1e-6;
 /** A wheel may lose this much of its thickness, or of its addendum, before the remedy does more harm than good: habit of the trade. */
 const MOST_THINNED = 0.3;
 const MOST_TOPPED = 0.25;
@@ -73,7 +72,7 @@ export function levelShift(movement: Movement, wheel: Wheel, by: number): Candid
 
 /** Just above and just below what the wheel fouls, the nearer first. */
 export function levelCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const shake = endShakeOf(placed, finding) + SPARE;
+  const shake = endShakeOf(placed, finding) + TOUCH;
   return concernsOf(placed, finding).flatMap(({ wheel, others, heightGap }) => {
     if (others.length === 0) return [];
     const gap = heightGap + shake;
@@ -88,7 +87,7 @@ export function levelCandidates(placed: PlacedMovement, finding: Finding): Candi
 
 /** Take off the face that is too near. */
 export function thicknessCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const shake = endShakeOf(placed, finding) + SPARE;
+  const shake = endShakeOf(placed, finding) + TOUCH;
   return concernsOf(placed, finding).flatMap(({ wheel, others, heightGap }) =>
     others.flatMap((other): Candidate[] => {
       const gap = heightGap + shake;
@@ -110,7 +109,7 @@ export function tipCandidates(placed: PlacedMovement, finding: Finding): Candida
     if (wheel.internal) return [];
     const size = sizeOfWheel(wheel, placed.movement);
     if (short <= 0 || short > size.addendum * MOST_TOPPED) return [];
-    const tipDiameter = 2 * (size.tipRadius - short - SPARE);
+    const tipDiameter = 2 * (size.tipRadius - short - TOUCH);
     return [changed(wheel, { tipDiameter }, { kind: 'top', wheel: wheel.id, tipDiameter })];
   });
 }

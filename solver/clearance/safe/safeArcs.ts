@@ -5,12 +5,12 @@
  * crosses a curve at that distance: parallel lines, circles about corners, concentric arcs. All such angles are
  * gathered in closed form, and the pieces between them are tested in the middle, so nothing is sampled.
  */
-import { endsOf, piecesOf, type Segment, signedDistanceToRegion, type XY } from '../../geometry/index.ts';
+import { endsOf, type Point, piecesOf, type Segment, signedDistanceToRegion } from '../../geometry/index.ts';
 import type { Solid } from '../solids/solid.ts';
 
 /** The circle on which the part may stand, and its own radius, mm. */
 export interface SlideCircle {
-  readonly centre: XY;
+  readonly centre: Point;
   readonly radius: number;
   readonly partRadius: number;
 }
@@ -72,10 +72,10 @@ export function nearestSafeAngle(arcs: readonly SafeArc[], wanted: number): numb
 
 /** Smallest surplus over all obstacles at an angle, mm: how much more than the stated gap is left (negative: too near). */
 export function surplusAt(slide: SlideCircle, obstacles: readonly Obstacle[], angle: number): number {
-  const point: XY = [
-    slide.centre[0] + slide.radius * Math.cos(angle),
-    slide.centre[1] + slide.radius * Math.sin(angle),
-  ];
+  const point: Point = {
+    x: slide.centre.x + slide.radius * Math.cos(angle),
+    y: slide.centre.y + slide.radius * Math.sin(angle),
+  };
   return Math.min(
     ...obstacles.map(({ solid, gap }) => clearanceAt(solid, point) - slide.partRadius - gap),
     Number.POSITIVE_INFINITY,
@@ -87,9 +87,9 @@ function isSafe(slide: SlideCircle, obstacles: readonly Obstacle[], angle: numbe
 }
 
 /** Distance from a point to the surface of a solid, negative inside it, mm. */
-function clearanceAt(solid: Solid, point: XY): number {
+function clearanceAt(solid: Solid, point: Point): number {
   if (solid.shape === 'region') return signedDistanceToRegion(solid.region, point).distance;
-  const d = Math.hypot(point[0] - solid.centre[0], point[1] - solid.centre[1]);
+  const d = Math.hypot(point.x - solid.centre.x, point.y - solid.centre.y);
   return Math.max(d - solid.outer, solid.inner > 0 ? solid.inner - d : Number.NEGATIVE_INFINITY);
 }
 
@@ -114,9 +114,9 @@ function anglesAtReach(slide: SlideCircle, piece: Segment, reach: number): numbe
 }
 
 /** Where the slide circle meets another circle: two angles about the line of centres, or none. */
-function anglesOnCircle(slide: SlideCircle, centre: XY, radius: number): number[] {
-  const dx = centre[0] - slide.centre[0];
-  const dy = centre[1] - slide.centre[1];
+function anglesOnCircle(slide: SlideCircle, centre: Point, radius: number): number[] {
+  const dx = centre.x - slide.centre.x;
+  const dy = centre.y - slide.centre.y;
   const d = Math.hypot(dx, dy);
   if (d === 0 || slide.radius === 0 || radius <= 0) return [];
   const cosine = (d * d + slide.radius * slide.radius - radius * radius) / (2 * d * slide.radius);
@@ -127,12 +127,12 @@ function anglesOnCircle(slide: SlideCircle, centre: XY, radius: number): number[
 }
 
 /** Where the slide circle meets the two parallels of a line at a distance. */
-function anglesOnParallels(slide: SlideCircle, from: XY, to: XY, reach: number): number[] {
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+function anglesOnParallels(slide: SlideCircle, from: Point, to: Point, reach: number): number[] {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
   if (length === 0 || slide.radius === 0) return [];
-  const nx = -(to[1] - from[1]) / length;
-  const ny = (to[0] - from[0]) / length;
-  const offset = (from[0] - slide.centre[0]) * nx + (from[1] - slide.centre[1]) * ny;
+  const nx = -(to.y - from.y) / length;
+  const ny = (to.x - from.x) / length;
+  const offset = (from.x - slide.centre.x) * nx + (from.y - slide.centre.y) * ny;
   const normal = Math.atan2(ny, nx);
   return [offset - reach, offset + reach].flatMap((distance) => {
     const cosine = distance / slide.radius;

@@ -7,13 +7,14 @@
  * The ends of safe pieces are closed in on by halving.
  */
 
+import type { Point } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import type { Post } from '../../movement/schema.ts';
 import { startDrag } from '../../planting/index.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
+import { TOUCH } from '../../tolerances.ts';
 import { groundOf, type RoomMeasure, roomMeasureOf } from '../findPlanting/roomOf.ts';
-import { TOUCH } from '../gaps/gapReadings.ts';
 import { postSlidToSafe, safeArcsOfPost, turnedPost } from '../remedies/slidePost.ts';
 
 /** How finely and how far safe places are looked for. */
@@ -88,7 +89,7 @@ function safeArcPieces(placed: PlacedMovement, post: Post): SafePlaces {
     const count = Math.max(1, Math.ceil((sweep * 180) / Math.PI / ARC_STEP));
     return Array.from({ length: count + 1 }, (_, i): Point => {
       const angle = start + (sweep * i) / count;
-      return { x: centre[0] + radius * Math.cos(angle), y: centre[1] + radius * Math.sin(angle) };
+      return { x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) };
     });
   });
   return { kind: 'curve', pieces };
@@ -214,7 +215,7 @@ class Way {
     return inside.point;
   }
 
-  grid([x0, y0]: readonly [number, number], reach: number, cell: number): readonly Point[] {
+  grid({ x: x0, y: y0 }: Point, reach: number, cell: number): readonly Point[] {
     const drag = startDrag(this.placed, this.id);
     const count = Math.floor(reach / cell);
     const stops: Stop[] = [];

@@ -13,6 +13,7 @@
 
 import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
+import { HOLDS } from '../../tolerances.ts';
 import type { Heights } from '../solids/solid.ts';
 
 /** A bound on the sideways movement at one height, mm. */
@@ -20,9 +21,6 @@ export interface PlayBound {
   readonly z: number;
   readonly play: number;
 }
-
-/** Bounds closer in height than this are one bound: below it a lever means nothing, mm. */
-const SAME_HEIGHT = 1e-9;
 
 /**
  * Greatest sideways movement at height `z` under the bounds, mm; 0 without bounds (the drawing is taken at its word).
@@ -53,7 +51,7 @@ function cornerOf(
 ): { readonly x0: number; readonly slope: number } | undefined {
   const first = bounds[i];
   const second = bounds[j];
-  if (!first || !second || Math.abs(second.z - first.z) < SAME_HEIGHT) return undefined;
+  if (!first || !second || Math.abs(second.z - first.z) < HOLDS) return undefined;
   const slope = (side * second.play - first.play) / (second.z - first.z);
   const x0 = first.play - slope * first.z;
   const allowed = bounds.every((bound) => Math.abs(x0 + slope * bound.z) <= bound.play * (1 + 1e-12) + 1e-12);

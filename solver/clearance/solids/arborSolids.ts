@@ -1,5 +1,5 @@
 /** An arbor through its whole height, its collars, and what its hands, arms, fingers and pins reach. */
-import type { XY } from '../../geometry/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { Arbor, Movement, Wheel } from '../../movement/schema.ts';
 import { innerRadiusOf, type PartsIndex, partsOf } from './partsIndex.ts';
 import type { Draft, Heights, RingSolid } from './solid.ts';
@@ -23,7 +23,7 @@ export function heightsOfArbor(arbor: Arbor, movement: Movement): Heights | unde
 }
 
 /** The solids of one arbor at its place. */
-export function arborSolids(arbor: Arbor, centre: XY, parts: PartsIndex): Draft[] {
+export function arborSolids(arbor: Arbor, centre: Point, parts: PartsIndex): Draft[] {
   const whole = heightsOfArbor(arbor, parts.movement);
   if (!whole) return [];
   const ring: Omit<RingSolid, 'index'> = {

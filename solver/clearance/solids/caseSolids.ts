@@ -1,10 +1,10 @@
 /** What does not turn: posts with their screw heads, walls with their ribs, plates with their openings. */
-import type { XY } from '../../geometry/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { Movement, Outline, Post } from '../../movement/schema.ts';
 import type { Draft, Heights } from './solid.ts';
 
 /** A post and the heads of the screws that hold it, at its place. */
-export function postSolids(post: Post, centre: XY, movement: Movement): Draft[] {
+export function postSolids(post: Post, centre: Point, movement: Movement): Draft[] {
   const disc = (heights: Heights, diameter: number, piece: 'whole' | 'head'): Draft => ({
     part: post.id,
     piece,

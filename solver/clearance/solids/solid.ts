@@ -1,5 +1,5 @@
 /** A solid: a ring or a filled outline between two heights. */
-import type { Region, XY } from '../../geometry/index.ts';
+import type { Point, Region } from '../../geometry/index.ts';
 import type { ArborId } from '../../movement/ids.ts';
 import type { Piece } from './piece.ts';
 
@@ -12,7 +12,7 @@ export interface Heights {
 /** An arm, and the axis that it turns about. */
 export interface CarryingArm {
   readonly arm: ArborId;
-  readonly about: XY;
+  readonly about: Point;
 }
 
 /** What every solid has, whatever its shape. */
@@ -31,7 +31,7 @@ interface SolidBase extends Piece {
 /** A solid that is round in plan. */
 export interface RingSolid extends SolidBase {
   readonly shape: 'ring';
-  readonly centre: XY;
+  readonly centre: Point;
   /** Radii, mm; `inner` is 0 for a disc. */
   readonly inner: number;
   readonly outer: number;
@@ -55,7 +55,7 @@ export function sweptRing(ring: RingSolid, rounds = ring.carried?.length ?? 0): 
   let swept = ring;
   for (const { about } of (ring.carried ?? []).slice(0, rounds)) {
     const { centre, inner, outer } = swept;
-    const d = Math.hypot(centre[0] - about[0], centre[1] - about[1]);
+    const d = Math.hypot(centre.x - about.x, centre.y - about.y);
     swept = { ...swept, centre: about, inner: Math.max(0, d - outer, inner - d), outer: d + outer };
   }
   return swept;

@@ -6,7 +6,7 @@
  * turn. Where a wheel, hub or collar surrounds its arbor, the arbor's own surface is inside it and is left out at
  * those heights.
  */
-import type { XY } from '../../geometry/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { ArborId, PointId } from '../../movement/ids.ts';
 import type { Place, PlacedMovement } from '../../planting/placed.ts';
 import { arborSolids } from './arborSolids.ts';
@@ -19,7 +19,7 @@ import { wheelSolids } from './wheelSolids.ts';
 export function solidsOf({ movement, places }: PlacedMovement): readonly Solid[] {
   const parts = partsOf(movement);
   const drafts: Draft[] = [];
-  const at = (id: PointId): XY | undefined => centreOf(places.get(id));
+  const at = (id: PointId): Point | undefined => centreOf(places.get(id));
   for (const wheel of movement.wheels) {
     const centre = at(wheel.arbor);
     if (centre) drafts.push(...carried(wheelSolids(wheel, centre, parts), wheel.arbor, at, parts));
@@ -36,15 +36,15 @@ export function solidsOf({ movement, places }: PlacedMovement): readonly Solid[]
   return drafts.map((draft, index) => ({ ...draft, index }));
 }
 
-function centreOf(place: Place | undefined): XY | undefined {
-  return place && [place.x, place.y];
+function centreOf(place: Place | undefined): Point | undefined {
+  return place && { x: place.x, y: place.y };
 }
 
 /** Notes the arms on solids whose arbor is carried round. */
 function carried(
   drafts: readonly Draft[],
   arbor: ArborId,
-  at: (id: PointId) => XY | undefined,
+  at: (id: PointId) => Point | undefined,
   parts: PartsIndex,
 ): readonly Draft[] {
   const arms = armsOf(arbor, parts).flatMap((arm): CarryingArm[] => {
@@ -68,12 +68,12 @@ export function movedSolids(
     if (!place) return solid;
     const arms = solid.carried?.map((each): CarryingArm => {
       const to = places.get(each.arm);
-      return !to || (to.x === each.about[0] && to.y === each.about[1]) ? each : { ...each, about: [to.x, to.y] };
+      return !to || (to.x === each.about.x && to.y === each.about.y) ? each : { ...each, about: { x: to.x, y: to.y } };
     });
     const armsStay = !arms || arms.every((each, i) => each === solid.carried?.[i]);
-    if (place.x === solid.centre[0] && place.y === solid.centre[1] && armsStay) return solid;
+    if (place.x === solid.centre.x && place.y === solid.centre.y && armsStay) return solid;
     moved.push(solid.index);
-    return { ...solid, centre: [place.x, place.y] as const, ...(arms ? { carried: arms } : {}) };
+    return { ...solid, centre: { x: place.x, y: place.y }, ...(arms ? { carried: arms } : {}) };
   });
   return { solids: moved.length === 0 ? solids : next, moved };
 }

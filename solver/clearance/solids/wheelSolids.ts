@@ -1,6 +1,6 @@
 /** A wheel's body and its hub. */
 
-import type { XY } from '../../geometry/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
 import { innerRadiusOf, type PartsIndex } from './partsIndex.ts';
@@ -10,7 +10,7 @@ import type { Draft, RingSolid } from './solid.ts';
 const RING_BODY_MODULES = 2;
 
 /** The solids of one wheel at its arbor's place. */
-export function wheelSolids(wheel: Wheel, centre: XY, parts: PartsIndex): Draft[] {
+export function wheelSolids(wheel: Wheel, centre: Point, parts: PartsIndex): Draft[] {
   const hole = innerRadiusOf(wheel.arbor, parts);
   const body: Omit<RingSolid, 'index'> = {
     part: wheel.id,

@@ -6,10 +6,10 @@
  * together, its neighbours drawn in the middle of their own. The lengths between the faces each have an error of their
  * own; the distance of the two stops is one length where one body has both.
  */
-import { containsPoint, nearestOnOutline } from '../../geometry/index.ts';
+import { asPoint, containsPoint, nearestOnOutline } from '../../geometry/index.ts';
 import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
-import { TOUCH } from '../gaps/gapReadings.ts';
+import { TOUCH } from '../../tolerances.ts';
 import { axisRoots } from '../gaps/pairTerms.ts';
 import { arborSolids } from '../solids/arborSolids.ts';
 import { bodyOf, type PartsIndex, partsOf } from '../solids/partsIndex.ts';
@@ -98,8 +98,8 @@ function axisRings(movement: Movement, pipe: Arbor, parts: PartsIndex): AxisRing
   const axis = movement.arbors.filter(({ id }) => roots.get(id) === roots.get(pipe.id));
   const turning = axis.flatMap((arbor): AxisRing[] => {
     const drafts = [
-      ...arborSolids(arbor, [0, 0], parts),
-      ...(parts.wheelsOn.get(arbor.id) ?? []).flatMap((wheel) => wheelSolids(wheel, [0, 0], parts)),
+      ...arborSolids(arbor, { x: 0, y: 0 }, parts),
+      ...(parts.wheelsOn.get(arbor.id) ?? []).flatMap((wheel) => wheelSolids(wheel, { x: 0, y: 0 }, parts)),
     ].filter((draft): draft is Omit<RingSolid, 'index'> => draft.shape === 'ring');
     const body = bodyOf(arbor.id, parts);
     const rings = drafts.map(
@@ -124,14 +124,16 @@ function bushesIn(arbor: Arbor, body: ArborId): AxisRing[] {
 /** A plate round the axis: from its bearing, or from the edge of the opening that the axis stands in. */
 function plateRing(movement: Movement, plate: Plate, pipe: Arbor, axis: readonly Arbor[]): AxisRing[] {
   const bores = axis.flatMap(({ bearings }) => bearings.filter((b) => b.plate === plate.id).map(({ bore }) => bore));
-  const opening = movement.openings.find((each) => each.plate === plate.id && containsPoint(each.outline, pipe.at));
+  const opening = movement.openings.find(
+    (each) => each.plate === plate.id && containsPoint(each.outline, asPoint(pipe.at)),
+  );
   const inner = Math.max(
     0,
     ...bores.map((bore) => bore / 2),
-    opening ? nearestOnOutline(opening.outline, pipe.at).distance : 0,
+    opening ? nearestOnOutline(opening.outline, asPoint(pipe.at)).distance : 0,
   );
   // A plate that the axis passes through without a bearing has a hole of unknown size: it is not counted on.
-  if (inner === 0 || !containsPoint(plate.outline, pipe.at)) return [];
+  if (inner === 0 || !containsPoint(plate.outline, asPoint(pipe.at))) return [];
   return [{ part: plate.id, piece: 'whole', inner, outer: Number.POSITIVE_INFINITY, ...plate.levels }];
 }
 

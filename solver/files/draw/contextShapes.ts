@@ -1,8 +1,9 @@
 /** What surrounds the points on a context sheet: wheels with their true teeth, walls and posts. */
 
+import type { Point } from '../../geometry/index.ts';
 import { type PlateView, seenOutline } from '../../marking/index.ts';
 import type { Movement, Outline, Wheel } from '../../movement/schema.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import { moduleOf, sizeOfWheel } from '../../teeth/index.ts';
 import { wheelOutline } from '../../teeth/outlines/index.ts';
 import { toothPhases } from '../../train/index.ts';

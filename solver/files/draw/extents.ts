@@ -1,5 +1,5 @@
 /** Bounds of drawn shapes, exact for arcs and for lettering in single strokes. */
-import { type Bounds, boundsOfOutline, pieceBetween } from '../../geometry/index.ts';
+import { type Bounds, boundsOfOutline, pieceBetween, xyOf } from '../../geometry/index.ts';
 import type { Drawing, DrawnShape, Layer, ShapeOf } from '../drawing.ts';
 import { strokesOfText } from './lettering.ts';
 
@@ -71,10 +71,10 @@ export function piecesOfPath(path: ShapeOf<'path'>): readonly (ShapeOf<'line'> |
     const to = path.vertices[(index + 1) % path.vertices.length];
     if (!from || !to) continue;
     const piece = pieceBetween(from, to);
-    if (piece.kind === 'line') pieces.push({ kind: 'line', from: piece.from, to: piece.to });
+    if (piece.kind === 'line') pieces.push({ kind: 'line', from: xyOf(piece.from), to: xyOf(piece.to) });
     else {
       const { centre, radius, start, sweep } = piece;
-      pieces.push({ kind: 'arc', centre, radius, start, end: start + sweep });
+      pieces.push({ kind: 'arc', centre: xyOf(centre), radius, start, end: start + sweep });
     }
   }
   return pieces;

@@ -6,10 +6,12 @@
  * shows everything: pitch circles, true teeth, walls, posts. A face seen from below is mirrored by its coordinates, never
  * by a transform, and its lettering is set afterwards, so it stays readable.
  */
+
 import type { Bounds } from '../../geometry/index.ts';
 import type { Face, Hole, MarkingStep } from '../../marking/index.ts';
 import { holesOf, markingPlan, type PlateView, plateViewOf, seenOutline } from '../../marking/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 import type { Density, Drawing, DrawnShape, Layer, LayerName } from '../drawing.ts';
 import { LAYER_NAMES } from '../drawing.ts';
 import { caseShapes, wheelShapes } from './contextShapes.ts';
@@ -172,7 +174,7 @@ function labelTexts(labels: readonly (Labelled & { readonly number: number })[],
 }
 
 const samePlace = (a: MarkingStep, b: MarkingStep): boolean =>
-  Math.hypot(a.place[0] - b.place[0], a.place[1] - b.place[1]) < 1e-6;
+  Math.hypot(a.place[0] - b.place[0], a.place[1] - b.place[1]) < ONE_PLACE;
 
 /** Lettering that suits the plate: a seventieth of its diagonal, between 1.6 and 3.5 mm (legible when engraved). */
 function letteringHeight([minX, minY, maxX, maxY]: Bounds): number {

@@ -1,7 +1,7 @@
 /** The short pieces of arcs and lines that cross at a step's place: what the maker sees on the metal. */
 
+import type { Point } from '../../geometry/index.ts';
 import type { MarkingLocus, MarkingStep } from '../../marking/index.ts';
-import type { Point } from '../../planting/placed.ts';
 import type { DrawnShape } from '../drawing.ts';
 
 /**

@@ -1,5 +1,5 @@
 /** The marks of a page as PDF operators, in millimetres under one matrix. */
-import { pieceBetween } from '../../geometry/index.ts';
+import { pieceBetween, xyOf } from '../../geometry/index.ts';
 import type { DrawnVertex } from '../../marking/index.ts';
 import { trimmed } from '../../movement/decimal.ts';
 import type { Colour, Ink, Mark, Page, Weight } from './page.ts';
@@ -80,8 +80,10 @@ function pathWords(vertices: readonly DrawnVertex[], closed: boolean): string[] 
       words.push(`${n(to.x)} ${n(to.y)} l`);
       return;
     }
-    const start = Math.atan2(from.y - piece.centre[1], from.x - piece.centre[0]);
-    words.push(...arcWords(piece.centre, piece.radius, start, from.bulge > 0 ? piece.sweep : -piece.sweep, false));
+    const start = Math.atan2(from.y - piece.centre.y, from.x - piece.centre.x);
+    words.push(
+      ...arcWords(xyOf(piece.centre), piece.radius, start, from.bulge > 0 ? piece.sweep : -piece.sweep, false),
+    );
   });
   return words;
 }

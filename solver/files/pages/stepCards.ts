@@ -2,12 +2,12 @@
  * Step cards: one step at a time, two cards a page. The arcs of the step stand strong, everything else is faint; the
  * words are large enough to read at arm's length, with a box for the reading.
  */
-import type { Bounds } from '../../geometry/index.ts';
+import type { Bounds, Point } from '../../geometry/index.ts';
 import type { Face, MarkingStep } from '../../marking/index.ts';
 import { checkWords, locusWords, type MarkingPlan, markingPlan, plateViewOf } from '../../marking/index.ts';
 import { fixed, lengthText, unitName } from '../../movement/decimal.ts';
 import type { PointId } from '../../movement/ids.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import { extentsOf } from '../draw/extents.ts';
 import { type Labelled, placeLabels } from '../draw/placeLabels.ts';
 import { plateDrawing } from '../draw/plateDrawing.ts';

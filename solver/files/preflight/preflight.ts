@@ -1,7 +1,9 @@
 /**
  * The pre-flight report: each file is read back by a reader of its own and told in numbers, before it goes to a machine.
  */
+
 import { fixed } from '../../movement/decimal.ts';
+import { GAUGE } from '../../tolerances.ts';
 import { jointsOf } from './loops.ts';
 import { readDrill } from './readDrill.ts';
 import { readDxf } from './readDxf.ts';
@@ -149,7 +151,7 @@ function differences(found: Found, expected: Expected, kind: Preflight['kind']):
 function holeDifferences(found: readonly FoundHole[], expected: NonNullable<Expected['holes']>): readonly string[] {
   if (found.length !== expected.length) return [`${found.length} holes, expected ${expected.length}`];
   const missing = expected.filter(
-    (hole) => !found.some((each) => Math.hypot(each.x - hole.x, each.y - hole.y) <= 1e-3),
+    (hole) => !found.some((each) => Math.hypot(each.x - hole.x, each.y - hole.y) <= GAUGE),
   );
   return missing.map((hole) => `no hole at ${fixed(hole.x, 3)}, ${fixed(hole.y, 3)}`);
 }

@@ -1,6 +1,8 @@
 /** The comments at the head of a drill program: what it is, its zero, its tools and the cautions. */
+
 import type { Hole } from '../../marking/index.ts';
 import { fixed } from '../../movement/decimal.ts';
+import { GAUGE } from '../../tolerances.ts';
 import type { DrillPass } from './drillPasses.ts';
 import { bottomOf, feedOf, type SettledDrill, speedOf, word } from './drillWords.ts';
 
@@ -76,18 +78,13 @@ function underSizeSays(passes: readonly DrillPass[], settled: SettledDrill): str
   const under = passes
     .filter(({ work }) => work === 'drill')
     .flatMap(({ holes, diameter }) =>
-      holes
-        .filter((hole) => !reamed.has(hole) && hole.diameter - diameter > UNDER_SIZE)
-        .map((hole) => ({ hole, diameter })),
+      holes.filter((hole) => !reamed.has(hole) && hole.diameter - diameter > GAUGE).map((hole) => ({ hole, diameter })),
     );
   return under.map(
     ({ hole, diameter }) =>
       `${hole.label} is left at ${word(diameter, settled)}: open it to ${word(hole.diameter, settled)} by hand.`,
   );
 }
-
-/** A drill this much smaller than its hole is no rounding, mm. */
-const UNDER_SIZE = 1e-3;
 
 const CAUTIONS: readonly string[] = [
   'CAUTION: read this program and run it in the air above the work before cutting.',

@@ -2,17 +2,16 @@
  * The movement as it stood on a day: what was measured or made later is left out, and what rests on measurements is worked
  * out again from those there were.
  */
+
 import { applyEdit } from '../../movement/index.ts';
 import type { Made, Movement, Rule } from '../../movement/schema.ts';
+import { HOLDS } from '../../tolerances.ts';
 import { type DepthReadings, depthReadings } from '../readings/depthReadings.ts';
 import { sizeReadings } from '../readings/sizeReadings.ts';
 import { editOfSize, partSizes } from '../readings/sizes.ts';
 
 /** A note with the day that it was made on, as ISO date. */
 type Dated = { readonly date?: string };
-
-/** A measured depth and the mean of its readings are the same within this, mm: a file keeps all digits. */
-const SAME = 1e-9;
 
 /**
  * The movement at the end of a day (`2026-05-01`), or as drawn: before anything was read or made.
@@ -69,7 +68,7 @@ function withDepthsThen(now: Movement, then: Movement, day: string): Movement {
 }
 
 const restsOn = (value: number, known: DepthReadings | undefined): boolean =>
-  known?.measured !== undefined && Math.abs(known.measured.length - value) <= SAME;
+  known?.measured !== undefined && Math.abs(known.measured.length - value) <= HOLDS;
 
 /** Measured sizes in use as they were; where a field refuses the older value it keeps the one that it has. */
 function withSizesThen(now: Movement, then: Movement): Movement {

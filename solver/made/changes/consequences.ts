@@ -2,10 +2,12 @@
  * What a new measurement or a drilled hole changes: points before and after, depths with their shake from the contact
  * engine, findings that came and went. Both states are planted movements, so any two can be laid over each other.
  */
+
 import { checkMovement, type Finding } from '../../clearance/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import { contactOfPair } from '../../teeth/index.ts';
 import { type PlayChange, playChanges } from '../fits/plays.ts';
 import { type Shift, shiftOf } from '../holes/cure.ts';

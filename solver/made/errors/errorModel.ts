@@ -14,10 +14,11 @@ import {
   shakeOf,
   sideMovementOver,
 } from '../../clearance/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { PointId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Rule } from '../../movement/schema.ts';
 import { ruleValueAt } from '../../planting/index.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import { type DepthTried, depthsTried, endsWithTips } from './depthRoom.ts';
 import { type ErrorPart, errorPartsOf, type StatedErrors } from './errorSources.ts';
 import { TrialPlanting } from './trialPlanting.ts';
@@ -221,14 +222,14 @@ export class ErrorModel {
     const place = id === undefined ? undefined : this.places.get(id);
     const carried = solid.carried?.map((each) => {
       const arm = this.places.get(each.arm);
-      return arm ? { ...each, about: [arm.x, arm.y] as const } : each;
+      return arm ? { ...each, about: { x: arm.x, y: arm.y } } : each;
     });
     const tip = solid.role === 'wheel' ? (this.off.tips.get(solid.part) ?? 0) / 2 : 0;
     // The tips of a wheel with teeth inside are the edge of its hole.
     const isInternal = tip !== 0 && this.wheels.get(solid.part as WheelId)?.internal === true; // a wheel's part is its id
     return {
       ...solid,
-      ...(place ? { centre: [place.x, place.y] } : {}),
+      ...(place ? { centre: { x: place.x, y: place.y } } : {}),
       ...(carried ? { carried } : {}),
       outer: solid.outer + (isInternal ? 0 : tip),
       inner: solid.inner + (isInternal ? tip : 0),

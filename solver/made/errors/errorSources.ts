@@ -7,6 +7,7 @@ import type { ArborId, PointId, PostId, RuleId, WheelId } from '../../movement/i
 import type { Arbor, Movement, Rule } from '../../movement/schema.ts';
 import { type networkOf, RuleKind } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 
 /** ± of what states none, two standard deviations, mm. Nothing of a kind is tried where it is 0. */
 export interface StatedErrors {
@@ -59,9 +60,6 @@ export interface ErrorPart {
 }
 
 type Ground = ReturnType<typeof networkOf>;
-
-/** Holes nearer to each other than this are one hole, mm: pipes and their arbors. */
-const ONE_HOLE = 1e-6;
 
 /**
  * Every error that is tried, part by part.
@@ -155,7 +153,7 @@ function holeParts({ movement, places }: PlacedMovement, stated: StatedErrors): 
   const carried = new Set<PointId>(movement.arbors.filter(({ ridesOn }) => ridesOn !== undefined).map(({ id }) => id));
   const holes: { readonly x: number; readonly y: number; readonly points: PointId[] }[] = [];
   for (const { id, x, y } of places.values()) {
-    const known = holes.find((hole) => Math.hypot(hole.x - x, hole.y - y) < ONE_HOLE);
+    const known = holes.find((hole) => Math.hypot(hole.x - x, hole.y - y) < ONE_PLACE);
     if (known) known.points.push(id);
     else holes.push({ x, y, points: [id] });
   }

@@ -6,6 +6,7 @@
  */
 
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { GAUGE, TOUCH } from '../../tolerances.ts';
 import { type ErrorEffects, errorEffects } from './errorEffects.ts';
 import { type ErrorModel, errorModel } from './errorModel.ts';
 import { type StatedErrors, USUAL_ERRORS } from './errorSources.ts';
@@ -36,10 +37,6 @@ export type ErrorsDoing =
   | { readonly kind: 'alone' }
   | { readonly kind: 'trials'; readonly at: number; readonly of: number };
 
-/** Distances are told apart from the ends of a window by more than the engine's own fineness, mm. */
-const FINE = 1e-3;
-/** Contact is not overlap, mm. */
-const TOUCH = 1e-6;
 /** Parts of the progress that the windows of the depths, and each error alone, are given. */
 const WINDOWS = 0.3;
 const ALONE = 0.1;
@@ -65,7 +62,7 @@ export function* findErrors(
   }
   const effects = one.value;
   const limits = Float64Array.from(model.figures, ({ kind }) =>
-    kind === 'tightRoom' || kind === 'bareRoom' || kind === 'looseRoom' ? -FINE : -TOUCH,
+    kind === 'tightRoom' || kind === 'bareRoom' || kind === 'looseRoom' ? -GAUGE : -TOUCH,
   );
   model.countUnplaced();
   const running = errorTrials(model, effects.planned, limits, { trials, seed });

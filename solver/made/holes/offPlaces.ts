@@ -1,5 +1,5 @@
 /** Drilled holes that stand off their places, and what to do about each within the maker's own limits. */
-import { type Region, signedDistanceToRegion } from '../../geometry/index.ts';
+import { asPoint, type Region, signedDistanceToRegion } from '../../geometry/index.ts';
 import { holesOf, platesOf, plateViewOf } from '../../marking/index.ts';
 import type { PlateId, PointId } from '../../movement/ids.ts';
 import { applyEdit, type Edit } from '../../movement/index.ts';
@@ -61,6 +61,6 @@ function roomAt(
   const plate = movement.plates.find(({ id }) => id === on);
   const holes = movement.openings.filter((opening) => opening.plate === on).map(({ outline }) => outline);
   const region: Region | undefined = plate && { outer: plate.outline, holes };
-  const edge = region ? [-signedDistanceToRegion(region, at).distance] : [];
+  const edge = region ? [-signedDistanceToRegion(region, asPoint(at)).distance] : [];
   return Math.max(0, 2 * (Math.min(Number.POSITIVE_INFINITY, ...neighbours, ...edge) - leastWall));
 }

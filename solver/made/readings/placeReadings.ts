@@ -1,10 +1,11 @@
 /** Readings of where holes were drilled: brought together for each hole, with what is doubtful, and the edit that takes them over. */
 
+import type { Point } from '../../geometry/index.ts';
 import type { PointId, ReadingId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import { MM_PER_INCH } from '../../movement/measures.ts';
 import type { Made, Movement, Reading } from '../../movement/schema.ts';
-import type { PlacedMovement, Point } from '../../planting/placed.ts';
+import type { PlacedMovement } from '../../planting/placed.ts';
 import { type Combined, combineReadings } from './combine.ts';
 import type { PlaceDoubt, PlaceSlip } from './doubt.ts';
 import { USUAL_PLUS_MINUS } from './trueLength.ts';

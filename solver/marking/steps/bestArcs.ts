@@ -1,8 +1,9 @@
 /** Divider settings from the two points on the metal that cross best at a place, and the best check distance. */
-import type { Point } from '../../planting/placed.ts';
-import { crossingAngle, normalAt } from './crossing.ts';
+
+import { crossingAngle, normalOfLocus, type Point, separation } from '../../geometry/index.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 import { arcFrom } from './lociOfRules.ts';
-import { insideEdge, type Locus, type Metal, ONE_POINT, separation } from './metal.ts';
+import { insideEdge, type Locus, type Metal } from './metal.ts';
 
 /** Arcs that cross at this angle or more are good: common practice, radians. */
 const GOOD_CROSSING = (60 * Math.PI) / 180;
@@ -19,7 +20,7 @@ const NEAREST_TRIED = 40;
 export function bestArcs(metal: Metal, at: Point): readonly [Locus, Locus] | undefined {
   const arcs = metal.points
     .map((point) => arcFrom(point, at))
-    .filter((arc): arc is Locus & { shape: 'circle' } => arc !== undefined && arc.shape === 'circle')
+    .filter((arc): arc is Locus & { kind: 'circle' } => arc !== undefined && arc.kind === 'circle')
     .sort((a, b) => a.radius - b.radius)
     .slice(0, NEAREST_TRIED);
   let best: readonly [Locus, Locus] | undefined;
@@ -37,7 +38,7 @@ export function bestArcs(metal: Metal, at: Point): readonly [Locus, Locus] | und
 }
 
 /** First the angle, cut off where it is good enough and lessened for very short settings; then the shorter settings. */
-function rankOf(first: Locus & { shape: 'circle' }, second: Locus & { shape: 'circle' }, at: Point) {
+function rankOf(first: Locus & { kind: 'circle' }, second: Locus & { kind: 'circle' }, at: Point) {
   const angle = crossingAngle(first, second, at);
   const short = Math.min(first.radius, second.radius) < SHORTEST_SETTING ? 0.5 : 1;
   return [Math.min(angle, GOOD_CROSSING) * short, -(first.radius + second.radius)] as const;
@@ -89,7 +90,7 @@ export function checkFor(
   for (const edge of metal.edges) {
     const distance = insideEdge(edge, at);
     const score = Math.abs(weak[edge.axis]) - Math.abs(distance) * 1e-4;
-    if (used.has(edge.name) || distance < ONE_POINT || score <= bestScore) continue;
+    if (used.has(edge.name) || distance < ONE_PLACE || score <= bestScore) continue;
     best = { from: edge.name, distance };
     bestScore = score;
   }
@@ -102,7 +103,7 @@ function weakDirection(loci: readonly Locus[], at: Point): Point {
   let xy = 0;
   let yy = 0;
   for (const locus of loci) {
-    const n = normalAt(locus, at);
+    const n = normalOfLocus(locus, at);
     xx += n.x * n.x;
     xy += n.x * n.y;
     yy += n.y * n.y;

@@ -1,60 +1,7 @@
-/** Where two loci cross: the angle, the other crossing, and which of the two is meant, in words. */
-import type { Point } from '../../planting/placed.ts';
-import { type Locus, type Metal, ONE_POINT, separation } from './metal.ts';
+/** Which of the two crossings of two loci is meant, in words. */
 
-/** Unit normal of a locus at a point on it. */
-export function normalAt(locus: Locus, at: Point): Point {
-  if (locus.shape === 'line') return { x: -locus.direction.y, y: locus.direction.x };
-  return { x: (at.x - locus.centre.x) / locus.radius, y: (at.y - locus.centre.y) / locus.radius };
-}
-
-/** Signed distance of a point from a locus, mm; for a ray behind its start, the distance from the start. */
-export function offLocus(locus: Locus, at: Point): number {
-  if (locus.shape === 'circle') return separation(locus.centre, at) - locus.radius;
-  const dx = at.x - locus.through.x;
-  const dy = at.y - locus.through.y;
-  const along = dx * locus.direction.x + dy * locus.direction.y;
-  if (locus.ray && along < 0) return Math.hypot(dx, dy);
-  return locus.direction.x * dy - locus.direction.y * dx;
-}
-
-/** Angle between two loci where they cross at `at`, radians in [0, π/2]. */
-export function crossingAngle(first: Locus, second: Locus, at: Point): number {
-  const a = normalAt(first, at);
-  const b = normalAt(second, at);
-  return Math.atan2(Math.abs(a.x * b.y - a.y * b.x), Math.abs(a.x * b.x + a.y * b.y));
-}
-
-/**
- * The other crossing of two loci that meet at `at`, by mirroring it: over the line of centres for two circles, over the
- * square from the centre for a circle and a line. Two lines have none; nor has a ray that would have to be run backwards.
- */
-export function otherCrossing(first: Locus, second: Locus, at: Point): Point | undefined {
-  const other = mirrored(first, second, at);
-  if (!other || separation(other, at) < ONE_POINT) return undefined;
-  for (const locus of [first, second]) {
-    if (locus.shape !== 'line' || !locus.ray) continue;
-    const ahead = (other.x - locus.through.x) * locus.direction.x + (other.y - locus.through.y) * locus.direction.y;
-    if (ahead <= 0) return undefined;
-  }
-  return other;
-}
-
-function mirrored(first: Locus, second: Locus, at: Point): Point | undefined {
-  if (first.shape === 'circle' && second.shape === 'circle') {
-    const d = separation(first.centre, second.centre);
-    if (d < ONE_POINT) return undefined;
-    const ux = (second.centre.x - first.centre.x) / d;
-    const uy = (second.centre.y - first.centre.y) / d;
-    const off = ux * (at.y - first.centre.y) - uy * (at.x - first.centre.x);
-    return { x: at.x + 2 * off * uy, y: at.y - 2 * off * ux };
-  }
-  const line = first.shape === 'line' ? first : second;
-  const circle = first.shape === 'circle' ? first : second;
-  if (line.shape !== 'line' || circle.shape !== 'circle') return undefined;
-  const along = (at.x - circle.centre.x) * line.direction.x + (at.y - circle.centre.y) * line.direction.y;
-  return { x: at.x - 2 * along * line.direction.x, y: at.y - 2 * along * line.direction.y };
-}
+import { otherCrossingOfLoci, type Point, separation } from '../../geometry/index.ts';
+import type { Locus, Metal } from './metal.ts';
 
 /** Which of two crossings, by the greater difference as seen: upper, lower, right-hand or left-hand. */
 export function sideOfTwo(at: Point, other: Point): 'upper' | 'lower' | 'right-hand' | 'left-hand' {
@@ -75,15 +22,10 @@ export function crossingWords(
   metal: Metal,
   label: (id: string) => string,
 ): string | undefined {
-  const other = otherCrossing(first, second, at);
+  const other = otherCrossingOfLoci(first, second, at);
   if (!other) return undefined;
   const words = [`the ${sideOfTwo(at, other)} of the two crossings`];
-  if (
-    first.shape === 'circle' &&
-    second.shape === 'circle' &&
-    first.told.kind === 'arc' &&
-    second.told.kind === 'arc'
-  ) {
+  if (first.kind === 'circle' && second.kind === 'circle' && first.told.kind === 'arc' && second.told.kind === 'arc') {
     const turn =
       (second.centre.x - first.centre.x) * (at.y - first.centre.y) -
       (second.centre.y - first.centre.y) * (at.x - first.centre.x);

@@ -4,10 +4,12 @@
  * Radii and angles are read from the planted places: there every rule holds to 1e-9 mm, so the setting is the
  * rule's own length, whatever gave it (a calculated or measured depth, a gap between outlines).
  */
+
+import { type Point, separation } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { Movement, Rule, RuleOf } from '../../movement/schema.ts';
-import type { Point } from '../../planting/placed.ts';
-import { type Locus, type Metal, type MetalPoint, metalPointAt, ONE_POINT, separation } from './metal.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
+import { type Locus, type Metal, type MetalPoint, metalPointAt } from './metal.ts';
 
 /** What the loci need to know of the movement. */
 export interface RuleGround {
@@ -57,9 +59,9 @@ export function locusOfRule(ground: RuleGround, rule: Rule, at: Point): Locus | 
 /** An arc about a point on the metal through `at`. */
 export function arcFrom(from: MetalPoint, at: Point, rule?: string): Locus | undefined {
   const radius = separation(from.at, at);
-  if (radius < ONE_POINT) return undefined;
+  if (radius < ONE_PLACE) return undefined;
   return {
-    shape: 'circle',
+    kind: 'circle',
     centre: from.at,
     radius,
     told: { kind: 'arc', from: from.id, radius, ...(rule === undefined ? {} : { rule }) },
@@ -84,7 +86,7 @@ function othersOnMetal(
   for (const id of points) {
     const place = id === undefined ? undefined : ground.placeOf(id);
     if (!place) return undefined;
-    if (separation(place, at) < ONE_POINT) {
+    if (separation(place, at) < ONE_PLACE) {
       isMember = true;
       continue;
     }
@@ -109,12 +111,11 @@ function lineThrough(ground: RuleGround, rule: string, points: readonly PointId[
   const [first, second] = othersOnMetal(ground, points, at) ?? [];
   if (!first || !second) return undefined;
   const length = separation(first.at, second.at);
-  if (length < ONE_POINT) return undefined;
+  if (length < ONE_PLACE) return undefined;
   return {
-    shape: 'line',
+    kind: 'line',
     through: first.at,
-    direction: { x: (second.at.x - first.at.x) / length, y: (second.at.y - first.at.y) / length },
-    ray: false,
+    along: { x: (second.at.x - first.at.x) / length, y: (second.at.y - first.at.y) / length },
     told: { kind: 'line', through: first.id, to: second.id, rule },
   };
 }
@@ -145,15 +146,14 @@ export function rayFrom(
   rule?: string,
 ): Locus | undefined {
   const length = separation(from.at, at);
-  if (length < ONE_POINT || (reference && separation(reference.at, from.at) < ONE_POINT)) return undefined;
+  if (length < ONE_PLACE || (reference && separation(reference.at, from.at) < ONE_PLACE)) return undefined;
   const angle = Math.atan2(at.y - from.at.y, at.x - from.at.x);
   const zero = reference ? Math.atan2(reference.at.y - from.at.y, reference.at.x - from.at.x) : metal.base;
   const turned = ((angle - zero) * 180) / Math.PI;
   return {
-    shape: 'line',
+    kind: 'ray',
     through: from.at,
-    direction: { x: (at.x - from.at.x) / length, y: (at.y - from.at.y) / length },
-    ray: true,
+    along: { x: (at.x - from.at.x) / length, y: (at.y - from.at.y) / length },
     told: {
       kind: 'ray',
       from: from.id,

@@ -6,17 +6,19 @@
  * settings computed from two points that are there. Everything is told as seen on the face that is marked.
  */
 
+import type { Point } from '../../geometry/index.ts';
+import { crossingAngle } from '../../geometry/index.ts';
 import type { LengthDisplay } from '../../movement/decimal.ts';
 import { fixed } from '../../movement/decimal.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Rule } from '../../movement/schema.ts';
-import type { Place, PlacedMovement, Point } from '../../planting/placed.ts';
+import type { Place, PlacedMovement } from '../../planting/placed.ts';
 import { needsOfPlate, stateOf } from '../holes.ts';
 import type { Datum, Face, MarkingStep } from '../marks.ts';
 import { namer } from '../names.ts';
 import { plateViewOf } from '../plateView.ts';
 import { bestArcs, checkFor, crossingSine } from './bestArcs.ts';
-import { crossingAngle, crossingWords } from './crossing.ts';
+import { crossingWords } from './crossing.ts';
 import { arcFrom, type RuleGround } from './lociOfRules.ts';
 import { edgesOf, type Locus, type Metal, type MetalPoint, metalPointAt, PLATE_CENTRE, resolveDatum } from './metal.ts';
 import { locusWords, type StepVoice, stepLines, type Unsaid } from './stepWords.ts';

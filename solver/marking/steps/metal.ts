@@ -1,12 +1,12 @@
 /**
  * What is on the metal while marking out: the datum, and the points struck so far, as seen on the marked face.
  */
-import type { Point } from '../../planting/placed.ts';
+
+import { type Curve, type Point, separation } from '../../geometry/index.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 import type { Datum, EdgeName, Face, MarkingLocus } from '../marks.ts';
 import { datumEdgesOf, type PlateView, seenOutline } from '../plateView.ts';
 
-/** Points nearer than this are one point, mm: below any mark, above the planting's 1e-9. */
-export const ONE_POINT = 1e-6;
 /** Name of the centre of a round plate as a point on the metal. With its blank it can be no point's id. */
 export const PLATE_CENTRE = 'plate centre';
 
@@ -17,17 +17,7 @@ export interface MetalPoint {
 }
 
 /** A line or circle on the metal on which the new point lies, with what the sheet says of it. */
-export type Locus =
-  | { readonly shape: 'circle'; readonly centre: Point; readonly radius: number; readonly told: MarkingLocus }
-  | {
-      readonly shape: 'line';
-      readonly through: Point;
-      /** Unit vector. */
-      readonly direction: Point;
-      /** Only the half ahead of `through` counts. */
-      readonly ray: boolean;
-      readonly told: MarkingLocus;
-    };
+export type Locus = Curve & { readonly told: MarkingLocus };
 
 /** A straight edge of the plate that runs along an axis, as seen. */
 export interface EdgeLine {
@@ -56,12 +46,9 @@ export interface Metal {
   readonly points: MetalPoint[];
 }
 
-/** The distance of two points, mm. */
-export const separation = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
-
 /** The point on the metal at a place, if one is there. */
 export function metalPointAt(metal: Metal, at: Point): MetalPoint | undefined {
-  return metal.points.find((point) => separation(point.at, at) < ONE_POINT);
+  return metal.points.find((point) => separation(point.at, at) < ONE_PLACE);
 }
 
 /** The plate's straight edges, left and lower first. */
@@ -128,7 +115,7 @@ function pairFrom(first: MetalPoint, second: MetalPoint): { datum: ResolvedDatum
 function pairOf(points: readonly MetalPoint[], firstId: string, secondId: string) {
   const first = points.find((point) => point.id === firstId);
   const second = points.find((point) => point.id === secondId);
-  return first && second && separation(first.at, second.at) > ONE_POINT ? pairFrom(first, second) : undefined;
+  return first && second && separation(first.at, second.at) > ONE_PLACE ? pairFrom(first, second) : undefined;
 }
 
 function farthestPair(points: readonly MetalPoint[]) {
@@ -136,7 +123,7 @@ function farthestPair(points: readonly MetalPoint[]) {
   points.forEach((first, index) => {
     for (const second of points.slice(index + 1)) {
       const d = separation(first.at, second.at);
-      if (d > Math.max(ONE_POINT, best?.d ?? 0)) best = { first, second, d };
+      if (d > Math.max(ONE_PLACE, best?.d ?? 0)) best = { first, second, d };
     }
   });
   return best ? pairFrom(best.first, best.second) : undefined;
@@ -145,6 +132,6 @@ function farthestPair(points: readonly MetalPoint[]) {
 function firstPair(points: readonly MetalPoint[]) {
   const first = points[0];
   if (!first) return undefined;
-  const second = points.find((point) => separation(point.at, first.at) > ONE_POINT);
+  const second = points.find((point) => separation(point.at, first.at) > ONE_PLACE);
   return second ? pairFrom(first, second) : undefined;
 }

@@ -1,12 +1,13 @@
 /** How one point is struck on the metal: the two loci, chosen from its rules where these give a construction. */
+
+import { offLocus, type Point, separation } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { Rule } from '../../movement/schema.ts';
-import type { Point } from '../../planting/placed.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 import type { MarkingStep } from '../marks.ts';
 import { bestArcs, settles } from './bestArcs.ts';
-import { offLocus } from './crossing.ts';
 import { arcFrom, locusOfRule, type RuleGround } from './lociOfRules.ts';
-import { type EdgeLine, insideEdge, type Locus, type Metal, metalPointAt, ONE_POINT, separation } from './metal.ts';
+import { type EdgeLine, insideEdge, type Locus, type Metal, metalPointAt } from './metal.ts';
 
 /** The chosen loci and what kind of step they make. */
 export interface Strike {
@@ -37,7 +38,7 @@ function strikeByRules(ground: RuleGround, rules: readonly Rule[], at: Point): S
     const special = specialStrike(ground, rule, at);
     if (special) return special;
     const locus = locusOfRule(ground, rule, at);
-    if (locus && Math.abs(offLocus(locus, at)) < ONE_POINT) loci.push(locus);
+    if (locus && Math.abs(offLocus(locus, at)) < ONE_PLACE) loci.push(locus);
   }
   for (const [index, first] of loci.entries()) {
     const second = loci.slice(index + 1).find((each) => settles(first, each, at));
@@ -47,7 +48,7 @@ function strikeByRules(ground: RuleGround, rules: readonly Rule[], at: Point): S
 }
 
 function kindOf(first: Locus, second: Locus): MarkingStep['kind'] {
-  const lines = [first, second].filter((locus) => locus.shape === 'line').length;
+  const lines = [first, second].filter((locus) => locus.kind !== 'circle').length;
   return lines === 0 ? 'arcs' : lines === 1 ? 'arcAndLine' : 'lines';
 }
 
@@ -71,7 +72,7 @@ function specialStrike(ground: RuleGround, rule: Rule, at: Point): Strike | unde
 }
 
 function sound(kind: Strike['kind'], first: Locus, second: Locus, at: Point): Strike | undefined {
-  const holds = [first, second].every((locus) => Math.abs(offLocus(locus, at)) < ONE_POINT);
+  const holds = [first, second].every((locus) => Math.abs(offLocus(locus, at)) < ONE_PLACE);
   return holds && settles(first, second, at) ? { kind, loci: [first, second] } : undefined;
 }
 
@@ -79,7 +80,7 @@ function sound(kind: Strike['kind'], first: Locus, second: Locus, at: Point): St
 function neighbours(points: readonly PointId[], ground: RuleGround, at: Point): readonly PointId[] {
   const own = points.findIndex((id) => {
     const place = ground.placeOf(id);
-    return place !== undefined && separation(place, at) < ONE_POINT;
+    return place !== undefined && separation(place, at) < ONE_PLACE;
   });
   const away = (index: number) => Math.min(Math.abs(index - own), points.length - Math.abs(index - own));
   return points
@@ -101,10 +102,9 @@ function offsetLoci(metal: Metal, at: Point): readonly [Locus, Locus] | undefine
 /** The line parallel to an edge through a point. */
 export function edgeOffset(edge: EdgeLine, at: Point): Locus {
   return {
-    shape: 'line',
+    kind: 'line',
     through: at,
-    direction: edge.axis === 'x' ? { x: 0, y: 1 } : { x: 1, y: 0 },
-    ray: false,
+    along: edge.axis === 'x' ? { x: 0, y: 1 } : { x: 1, y: 0 },
     told: { kind: 'offset', from: edge.name, distance: insideEdge(edge, at) },
   };
 }
@@ -117,11 +117,10 @@ export function datumOffsets(metal: Metal, at: Point): readonly [Locus, Locus] {
   const uy = { x: -ux.y, y: ux.x };
   const dx = at.x - origin.x;
   const dy = at.y - origin.y;
-  const line = (direction: Point, along: 'x' | 'y', distance: number): Locus => ({
-    shape: 'line',
+  const line = (way: Point, along: 'x' | 'y', distance: number): Locus => ({
+    kind: 'line',
     through: at,
-    direction,
-    ray: false,
+    along: way,
     told: { kind: 'offset', from: 'datum', along, distance },
   });
   return [line(uy, 'x', dx * ux.x + dy * ux.y), line(ux, 'y', dx * uy.x + dy * uy.y)];

@@ -2,9 +2,11 @@
  * Points carried from one plate to the other: which holes both plates share, which of them serve as dowels that let the
  * plates go together one way only, and in which order to drill and pin.
  */
+
 import { boundsOfOutline } from '../../geometry/index.ts';
 import { lengthText } from '../../movement/decimal.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { GAUGE } from '../../tolerances.ts';
 import { holesOf } from '../holes.ts';
 import type { Hole } from '../marks.ts';
 import { namer } from '../names.ts';
@@ -42,8 +44,6 @@ export interface TransferPlan {
   readonly says: readonly string[];
 }
 
-/** Holes of two plates nearer than this are drilled together, mm. */
-const TOGETHER = 1e-3;
 /** Play of a dowel in its hole that may let a wrong way go together, mm. */
 const PLAY = 0.5;
 
@@ -107,7 +107,7 @@ function sharedRegisters(movement: PlacedMovement['movement'], from: string, to:
     const bounds = boundsOfOutline(one.outline);
     const isSame = (other: (typeof others)[number]) =>
       other.kind === one.kind &&
-      boundsOfOutline(other.outline).every((edge, side) => Math.abs(edge - (bounds[side] ?? Number.NaN)) <= TOGETHER);
+      boundsOfOutline(other.outline).every((edge, side) => Math.abs(edge - (bounds[side] ?? Number.NaN)) <= GAUGE);
     return others.some(isSame) ? [one.name ?? name(one.id)] : [];
   });
 }
@@ -116,7 +116,7 @@ const asDowel = ({ x, y, diameters }: SharedHole): Dowel => ({ x, y, diameter: M
 
 function sharedHoles(first: readonly Hole[], second: readonly Hole[]): readonly SharedHole[] {
   return first.flatMap((a) => {
-    const b = second.find((each) => Math.hypot(each.x - a.x, each.y - a.y) <= TOGETHER);
+    const b = second.find((each) => Math.hypot(each.x - a.x, each.y - a.y) <= GAUGE);
     return b
       ? [
           {
@@ -154,7 +154,7 @@ function chooseDowels(shared: readonly SharedHole[]): readonly SharedHole[] {
 
 function farthestPair(shared: readonly SharedHole[]): readonly [SharedHole, SharedHole] | undefined {
   let pair: readonly [SharedHole, SharedHole] | undefined;
-  let most = TOGETHER;
+  let most = GAUGE;
   shared.forEach((a, index) => {
     for (const b of shared.slice(index + 1)) {
       if (apart(a, b) <= most) continue;

@@ -4,6 +4,7 @@
  */
 
 import { type LengthDisplay, lengthText, unitName } from '../../movement/decimal.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 import type { Hole } from '../marks.ts';
 
 /** A hole told by its distances from two others, and the side on which it lies. */
@@ -31,7 +32,7 @@ const ON_LINE = 1e-9;
 /** Divider settings of every hole from two base holes. */
 export function chordList(holes: readonly Hole[], first: Hole, second: Hole, display: LengthDisplay): ChordList {
   const base = apart(first, second);
-  const rest = holes.filter((hole) => apart(hole, first) > 1e-6 && apart(hole, second) > 1e-6);
+  const rest = holes.filter((hole) => apart(hole, first) > ONE_PLACE && apart(hole, second) > ONE_PLACE);
   const lines = rest.map((hole): ChordLine => {
     const turn = (second.x - first.x) * (hole.y - first.y) - (second.y - first.y) * (hole.x - first.x);
     const side = Math.abs(turn) <= ON_LINE * base * base ? 'on the line' : turn > 0 ? 'left' : 'right';
@@ -81,7 +82,7 @@ export function buttonList(
   display: LengthDisplay,
   pinOf: (hole: Hole) => number = (hole) => hole.diameter,
 ): { readonly lines: readonly (readonly [PinLine, PinLine])[]; readonly text: string } {
-  const rest = holes.filter((hole) => apart(hole, first) > 1e-6 && apart(hole, second) > 1e-6);
+  const rest = holes.filter((hole) => apart(hole, first) > ONE_PLACE && apart(hole, second) > ONE_PLACE);
   const lines = rest.map((hole) => {
     const button = pinOf(hole);
     return [overPins(hole, first, [button, pinOf(first)]), overPins(hole, second, [button, pinOf(second)])] as const;

@@ -4,6 +4,7 @@
  */
 
 import { fixed, type LengthDisplay, lengthText, unitName } from '../../movement/decimal.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 import type { Hole } from '../marks.ts';
 
 /** One line of the maker's own error table: at this true angle the table reads this much too high, degrees. */
@@ -68,7 +69,7 @@ export function rotaryList(holes: readonly Hole[], options: RotaryOptions): Rota
     return { hole, radius: Math.hypot(dx, dy), angleDeg: wholeSecondDown(((angle % 360) + 360) % 360) };
   });
   const round = polar
-    .filter(({ radius }) => radius > 1e-6)
+    .filter(({ radius }) => radius > ONE_PLACE)
     .sort((a, b) => a.angleDeg - b.angleDeg || a.radius - b.radius);
   const lines = round.map(({ hole, radius, angleDeg }, index): RotaryLine => {
     // A dial has no negative readings.

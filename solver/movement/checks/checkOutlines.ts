@@ -1,4 +1,5 @@
 /** Outlines that are no outlines: corners on top of each other, sides that cross, a hollow that leaves its wall. */
+
 import {
   areaOfOutline,
   containsPoint,
@@ -6,17 +7,15 @@ import {
   endsOf,
   nearestOfSegments,
   nearestToPoint,
+  type Point,
   piecesOf,
   pointAtAngle,
   type Segment,
-  type XY,
 } from '../../geometry/index.ts';
+import { TOUCH } from '../../tolerances.ts';
 import type { Movement, Outline } from '../schema.ts';
 import type { Fault, Report } from './fault.ts';
 import { sweepPairs } from './sweepPairs.ts';
-
-/** Sides or corners nearer than this are one, mm: a thousandth of what any workshop can hold. */
-const TOUCH = 1e-6;
 
 /** A fault whose place is told from the outline on. */
 type OutlineFault = Omit<Fault, 'path' | 'id'> & { readonly keys: readonly (string | number)[] };
@@ -100,14 +99,14 @@ const placeOf = (at: { readonly x: number; readonly y: number } | undefined): st
 
 function sideWords(piece: Segment | undefined): string {
   if (!piece) return 'a side';
-  const [from, to] = endsOf(piece).map(([x, y]) => placeOf({ x, y }));
+  const [from, to] = endsOf(piece).map(({ x, y }) => placeOf({ x, y }));
   return `the side between ${from} and ${to}`;
 }
 
 /** Neighbours may share their corners and nothing else. */
 function meetAgain(first: Segment, second: Segment): boolean {
   const corners = endsOf(first);
-  const elsewhere = (point: XY): boolean =>
+  const elsewhere = (point: Point): boolean =>
     corners.every((corner) => distance(corner, point) > TOUCH + 1e-6 * sizeOf(first));
   if (crossingsOf(first, second).some(elsewhere)) return true;
   const [shorter, longer] = sizeOf(first) < sizeOf(second) ? [first, second] : [second, first];
@@ -141,15 +140,15 @@ function isInside(inner: Outline, outer: Outline): boolean {
   return !meet && first !== undefined && containsPoint(outer, endsOf(first)[0]);
 }
 
-function middleOf(piece: Segment): XY {
+function middleOf(piece: Segment): Point {
   if (piece.kind === 'arc') return pointAtAngle(piece.centre, piece.radius, piece.start + piece.sweep / 2);
-  return [(piece.from[0] + piece.to[0]) / 2, (piece.from[1] + piece.to[1]) / 2];
+  return { x: (piece.from.x + piece.to.x) / 2, y: (piece.from.y + piece.to.y) / 2 };
 }
 
 function sizeOf(piece: Segment): number {
   return piece.kind === 'arc' ? piece.radius * piece.sweep : distance(piece.from, piece.to);
 }
 
-function distance(a: XY, b: XY): number {
-  return Math.hypot(a[0] - b[0], a[1] - b[1]);
+function distance(a: Point, b: Point): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
 }

@@ -27,10 +27,10 @@ export function sweepPairs(pieces: readonly Segment[], visit: (a: number, b: num
 /** Bounds of a piece; for an arc those of its whole circle, which are enough here. */
 function boxOf(piece: Segment, index: number): Box {
   if (piece.kind === 'arc') {
-    const [x, y] = piece.centre;
+    const { x, y } = piece.centre;
     const r = piece.radius;
     return { index, minX: x - r, maxX: x + r, minY: y - r, maxY: y + r };
   }
-  const [[ax, ay], [bx, by]] = endsOf(piece);
+  const [{ x: ax, y: ay }, { x: bx, y: by }] = endsOf(piece);
   return { index, minX: Math.min(ax, bx), maxX: Math.max(ax, bx), minY: Math.min(ay, by), maxY: Math.max(ay, by) };
 }

@@ -5,7 +5,7 @@
  * depends on the document alone.
  */
 
-import type { XY } from '../../geometry/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import { containsPoint, nearestOnOutline } from '../../geometry/index.ts';
 import type { PartId, PointId } from '../../movement/ids.ts';
 import type { Movement, Outline, Wall, Wheel } from '../../movement/schema.ts';
@@ -24,7 +24,7 @@ export interface RoundBody {
 export interface CaseBody {
   readonly kind: 'case';
   /** Which side of an outline is free: walls say so themselves, plates and openings go by the sketch. */
-  readonly boundaryAt: (sketch: XY) => { readonly outline: Outline; readonly free: 'inside' | 'outside' };
+  readonly boundaryAt: (sketch: Point) => { readonly outline: Outline; readonly free: 'inside' | 'outside' };
 }
 
 export type Body = RoundBody | CaseBody;

@@ -8,6 +8,7 @@
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import { MIN_LENGTH } from '../../movement/index.ts';
 import type { Movement, Rule } from '../../movement/schema.ts';
+import { HOLDS, ONE_PLACE } from '../../tolerances.ts';
 import type { Disagreement, DisagreementCause, ImpliedRule, LengthCure, LocusTold, SetFails } from '../disagreement.ts';
 import { plantNetwork } from '../kernel/plant.ts';
 import type { NetworkResult } from '../network.ts';
@@ -17,10 +18,6 @@ import type { PlacementIndex } from './placementIndex.ts';
 import { type Miss, missOf } from './reach.ts';
 import { type RuleValue, ruleValueAt } from './ruleValue.ts';
 
-/** A rule that holds to this is no part of a disagreement, mm: the planting's proof. */
-const HOLDS = 1e-9;
-/** Gaps of one miss, told two ways, differ by rounding alone. */
-const SAME_GAP = 1e-6;
 /** Sets larger than this are named without planting again for a cure: each trial plants the whole movement. */
 const LARGEST_CURED = 12;
 
@@ -81,7 +78,7 @@ function tellSet(teller: Teller, networkRules: readonly number[], gap: number): 
   const [first, second, third] = networkRules;
   if (first !== undefined && second !== undefined) {
     const miss = missOf(index.ground.network, index.result.coords, [first, second]);
-    if (miss && (third === undefined || Math.abs(miss.gap - gap) < SAME_GAP * (1 + gap))) {
+    if (miss && (third === undefined || Math.abs(miss.gap - gap) < ONE_PLACE * (1 + gap))) {
       return { rules, points, gap: miss.gap, ...tellMiss(teller, [first, second], miss) };
     }
   }

@@ -7,6 +7,7 @@
 
 import type { PointId } from '../../movement/ids.ts';
 import type { Arbor, Mark, Movement, Post, Rule } from '../../movement/schema.ts';
+import { HOLDS } from '../../tolerances.ts';
 import { createPlanner, type Planner } from '../kernel/planner.ts';
 import { type NetworkResult, PointState } from '../network.ts';
 import type { PlacedMovement } from '../placed.ts';
@@ -32,9 +33,6 @@ export interface DragSession {
    */
   readonly keeping: (rules: readonly Rule[], x: number, y: number) => PlacedMovement | undefined;
 }
-
-/** Places that differ by less did not move, mm: the planting's proof. */
-const SAME_PLACE = 1e-9;
 
 /** Pulls that one step takes at most; a far pointer is reached by the next steps. */
 const MOST_PULLS = 60;
@@ -106,7 +104,7 @@ function pull(planner: Planner, from: NetworkResult, point: number, x: number, y
   let result = planner.drag(point, x, y);
   for (let pulls = 1; pulls < MOST_PULLS; pulls++) {
     const nearer = distanceOf(before, point, x, y) - distanceOf(result, point, x, y);
-    if (nearer < FAR || distanceOf(result, point, x, y) < SAME_PLACE) break;
+    if (nearer < FAR || distanceOf(result, point, x, y) < HOLDS) break;
     before = result;
     result = planner.drag(point, x, y);
   }
@@ -129,7 +127,7 @@ function movedSketch(start: PlantedMovement, last: PlantedMovement): MovedSketch
   const [was, is] = [start.index.result.coords, result.coords];
   const hasMoved = (point: number): boolean =>
     Math.hypot((is[2 * point] ?? 0) - (was[2 * point] ?? 0), (is[2 * point + 1] ?? 0) - (was[2 * point + 1] ?? 0)) >
-    SAME_PLACE;
+    HOLDS;
   const steps = new Set<number>();
   for (const point of ground.indexOf.values()) if (hasMoved(point)) steps.add(stepOf[point] ?? -1);
   const moved = new Map<PointId, readonly [number, number]>();

@@ -1,5 +1,5 @@
 /** Directions in which a loose point can still move, from the free motions of the whole. */
-import type { Point } from '../placed.ts';
+import type { Point } from '../../geometry/index.ts';
 
 /** A motion that moves a point less than this share of the largest displacement leaves it still: rounding of the basis. */
 const STILL = 1e-7;

@@ -1,5 +1,5 @@
 /** A stated gap as a length in the plane: between two centres, or from a centre to a straight edge. */
-import { areaOfOutline, nearestToPoint, pieceBetween, type XY } from '../../geometry/index.ts';
+import { areaOfOutline, asPoint, nearestToPoint, type Point, pieceBetween } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { Outline } from '../../movement/schema.ts';
 import type { Body, CaseBody, RoundBody } from './bodies.ts';
@@ -10,7 +10,7 @@ export type GapRule =
   | {
       readonly kind: 'centres';
       readonly point: PointId;
-      readonly from: PointId | XY;
+      readonly from: PointId | Point;
       readonly length: number;
       readonly inside: boolean;
     }
@@ -18,7 +18,7 @@ export type GapRule =
   | {
       readonly kind: 'edge';
       readonly point: PointId;
-      readonly normal: XY;
+      readonly normal: Point;
       readonly offset: number;
       readonly length: number;
     }
@@ -35,7 +35,7 @@ export function gapRule(
   bodies: readonly [Body, Body],
   gap: number,
   edge: number | undefined,
-  sketchOf: (point: PointId) => XY,
+  sketchOf: (point: PointId) => Point,
 ): GapRule {
   const [a, b] = bodies;
   if (a.kind === 'round' && b.kind === 'round') return betweenRounds(a, b, gap, sketchOf);
@@ -44,16 +44,16 @@ export function gapRule(
   return { kind: 'cannot', why: 'bothFixed', lacking: 0 };
 }
 
-function betweenRounds(a: RoundBody, b: RoundBody, gap: number, sketchOf: (point: PointId) => XY): GapRule {
-  const [ax, ay] = sketchOf(a.point);
-  const [bx, by] = sketchOf(b.point);
+function betweenRounds(a: RoundBody, b: RoundBody, gap: number, sketchOf: (point: PointId) => Point): GapRule {
+  const { x: ax, y: ay } = sketchOf(a.point);
+  const { x: bx, y: by } = sketchOf(b.point);
   const apart = Math.hypot(bx - ax, by - ay);
   if (a.inner !== undefined && apart < a.inner) return centres(b.point, a.point, a.inner - b.outer - gap, true);
   if (b.inner !== undefined && apart < b.inner) return centres(a.point, b.point, b.inner - a.outer - gap, true);
   return centres(a.point, b.point, a.outer + b.outer + gap, false);
 }
 
-function centres(point: PointId, from: PointId | XY, length: number, inside: boolean): GapRule {
+function centres(point: PointId, from: PointId | Point, length: number, inside: boolean): GapRule {
   if (length < 0) return { kind: 'cannot', why: 'noRoom', lacking: -length };
   return { kind: 'centres', point, from, length, inside };
 }
@@ -63,11 +63,11 @@ function toCase(
   fixed: CaseBody,
   gap: number,
   edge: number | undefined,
-  sketchOf: (point: PointId) => XY,
+  sketchOf: (point: PointId) => Point,
 ): GapRule {
   const sketch = sketchOf(round.point);
   const { outline, free } = fixed.boundaryAt(sketch);
-  if (outline.kind === 'circle') return fromArc(round, outline.centre, outline.radius, free === 'inside', gap);
+  if (outline.kind === 'circle') return fromArc(round, asPoint(outline.centre), outline.radius, free === 'inside', gap);
 
   const index = edge ?? nearestEdge(outline, sketch);
   const from = outline.vertices[index];
@@ -81,23 +81,23 @@ function toCase(
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   if (length === 0) return { kind: 'cannot', why: 'noEdge', lacking: 0 };
   const turn = leftIsFree ? 1 : -1;
-  const normal: XY = [(-turn * (to.y - from.y)) / length, (turn * (to.x - from.x)) / length];
+  const normal: Point = { x: (-turn * (to.y - from.y)) / length, y: (turn * (to.x - from.x)) / length };
   const away = round.outer + gap;
   return {
     kind: 'edge',
     point: round.point,
     normal,
-    offset: normal[0] * from.x + normal[1] * from.y + away,
+    offset: normal.x * from.x + normal.y * from.y + away,
     length: away,
   };
 }
 
-function fromArc(round: RoundBody, centre: XY, radius: number, inside: boolean, gap: number): GapRule {
+function fromArc(round: RoundBody, centre: Point, radius: number, inside: boolean, gap: number): GapRule {
   const length = inside ? radius - round.outer - gap : radius + round.outer + gap;
   return centres(round.point, centre, length, inside);
 }
 
-function nearestEdge(outline: Extract<Outline, { kind: 'path' }>, sketch: XY): number {
+function nearestEdge(outline: Extract<Outline, { kind: 'path' }>, sketch: Point): number {
   let best = 0;
   let nearest = Number.POSITIVE_INFINITY;
   outline.vertices.forEach((vertex, index) => {

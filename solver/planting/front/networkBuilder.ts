@@ -1,5 +1,5 @@
 /** Collects points and rules and packs them into the flat arrays of a network. */
-import type { XY } from '../../geometry/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Network, RuleKindCode } from '../network.ts';
 import { RuleKind } from '../network.ts';
@@ -18,7 +18,7 @@ export class NetworkBuilder {
   readonly heldBy = new Map<number, HeldSource>();
   readonly lengths = new Map<RuleId, RuleLength>();
   readonly unusable: UnusableRule[] = [];
-  readonly #places: XY[] = [];
+  readonly #places: Point[] = [];
   readonly #sides: { readonly point: number; readonly side: Side; readonly from: number; readonly to: number }[] = [];
   readonly #kinds: RuleKindCode[] = [];
   readonly #points: number[] = [];
@@ -26,7 +26,7 @@ export class NetworkBuilder {
   readonly #plusMinus: number[] = [];
   readonly #casePlaces = new Map<string, number>();
 
-  addPoint(id: PointId | undefined, at: XY): number {
+  addPoint(id: PointId | undefined, at: Point): number {
     const index = this.pointIds.length;
     this.pointIds.push(id);
     this.#places.push(at);
@@ -35,8 +35,8 @@ export class NetworkBuilder {
   }
 
   /** A place of the case, shared by all rules that name it. */
-  casePoint(at: XY): number {
-    const key = `${at[0]},${at[1]}`;
+  casePoint(at: Point): number {
+    const key = `${at.x},${at.y}`;
     const known = this.#casePlaces.get(key);
     if (known !== undefined) return known;
     const index = this.addPoint(undefined, at);
@@ -45,19 +45,19 @@ export class NetworkBuilder {
     return index;
   }
 
-  sketchOf(index: number): XY {
-    return this.#places[index] ?? [0, 0];
+  sketchOf(index: number): Point {
+    return this.#places[index] ?? { x: 0, y: 0 };
   }
 
   /** Fixes a point. */
-  hold(index: number, at: XY, held: HeldSource): void {
+  hold(index: number, at: Point, held: HeldSource): void {
     this.#places[index] = at;
     this.heldBy.set(index, held);
     if (held.rule !== undefined) this.#own(held.rule);
   }
 
   /** Asks a place of a point that is fixed otherwise, so that a difference is told. */
-  askPlace(index: number, [x, y]: XY, plusMinus: number, source: RuleSource): void {
+  askPlace(index: number, { x, y }: Point, plusMinus: number, source: RuleSource): void {
     this.rule(source, RuleKind.onLine, [index], [1, 0, x], plusMinus);
     this.rule(source, RuleKind.onLine, [index], [0, 1, y], plusMinus);
   }
@@ -104,7 +104,7 @@ export class NetworkBuilder {
     const sides = new Uint8Array(pointCount);
     const sideFrom = new Int32Array(pointCount).fill(-1);
     const sideTo = new Int32Array(pointCount).fill(-1);
-    this.#places.forEach(([x, y], index) => {
+    this.#places.forEach(({ x, y }, index) => {
       coords[2 * index] = x;
       coords[2 * index + 1] = y;
     });

@@ -3,7 +3,9 @@
  * from; network rules for every rule that is not left out, and for what the document implies (pipes, sliding posts,
  * drilled places).
  */
-import type { XY } from '../../geometry/index.ts';
+
+import type { Point } from '../../geometry/index.ts';
+import { asPoint } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { Movement, Post, Rule, RuleOf } from '../../movement/schema.ts';
 import { RuleKind } from '../network.ts';
@@ -20,7 +22,7 @@ import { noteDepth, type Translation, translateRule } from './translateRule.ts';
 export function networkOf(movement: Movement): PlantingGround {
   const builder = new NetworkBuilder();
   const points = [...movement.arbors, ...movement.posts, ...movement.marks];
-  for (const { id, at } of points) builder.addPoint(id, at);
+  for (const { id, at } of points) builder.addPoint(id, asPoint(at));
   const used = movement.rules.filter((rule) => !rule.leaveOut);
   const groups = sharedPlaces(movement, used);
 
@@ -32,7 +34,7 @@ export function networkOf(movement: Movement): PlantingGround {
 
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const bodyOf = bodiesOf(movement);
-  const sketchOf = (point: PointId): XY => builder.sketchOf(builder.indexOf.get(point) ?? -1);
+  const sketchOf = (point: PointId): Point => builder.sketchOf(builder.indexOf.get(point) ?? -1);
   const to: Translation = { movement, builder, wheelOf: (id) => wheels.get(id), bodyOf, sketchOf };
   for (const rule of used) if (rule.kind !== 'held') translateRule(to, rule);
   for (const rule of movement.rules) if (rule.leaveOut && rule.kind === 'depth') noteDepth(to, rule);
@@ -57,8 +59,8 @@ function holdDrilled(builder: NetworkBuilder, movement: Movement): void {
   for (const { point, state, at, plusMinus } of movement.made) {
     const index = builder.indexOf.get(point);
     if (index === undefined || state !== 'drilled' || !at) continue;
-    if (builder.heldBy.has(index)) builder.askPlace(index, at, plusMinus ?? 0, { kind: 'drilled', point });
-    else builder.hold(index, at, { by: 'drilled', plusMinus: plusMinus ?? 0 });
+    if (builder.heldBy.has(index)) builder.askPlace(index, asPoint(at), plusMinus ?? 0, { kind: 'drilled', point });
+    else builder.hold(index, asPoint(at), { by: 'drilled', plusMinus: plusMinus ?? 0 });
   }
 }
 
@@ -79,8 +81,8 @@ function holdRules(builder: NetworkBuilder, used: readonly Rule[], groups: Share
       continue;
     }
     const source = { kind: 'rule', rule: id } as const;
-    if (isTaken(point)) builder.askPlace(index, at, plusMinus ?? 0, source);
-    else builder.hold(index, at, { by: 'rule', rule: id, plusMinus: plusMinus ?? 0 });
+    if (isTaken(point)) builder.askPlace(index, asPoint(at), plusMinus ?? 0, source);
+    else builder.hold(index, asPoint(at), { by: 'rule', rule: id, plusMinus: plusMinus ?? 0 });
   }
 }
 
@@ -147,8 +149,8 @@ function keepSlides(builder: NetworkBuilder, movement: Movement, used: readonly 
     const post = builder.indexOf.get(id);
     const centre = builder.indexOf.get(slidesAbout);
     if (post === undefined || centre === undefined || post === centre || builder.heldBy.has(post)) continue;
-    const [x, y] = builder.sketchOf(post);
-    const [cx, cy] = builder.sketchOf(centre);
+    const { x, y } = builder.sketchOf(post);
+    const { x: cx, y: cy } = builder.sketchOf(centre);
     const radius = Math.hypot(x - cx, y - cy);
     if (radius > 0) builder.rule({ kind: 'slide', post: id }, RuleKind.distance, [post, centre], [radius]);
   }

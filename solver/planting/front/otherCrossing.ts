@@ -1,8 +1,9 @@
 /** The other of the two crossings of a point's loci, as the data of an edit. */
 
+import type { Point } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { Movement, Post } from '../../movement/schema.ts';
-import type { PlacedMovement, Point } from '../placed.ts';
+import type { PlacedMovement } from '../placed.ts';
 import { PlantedMovement } from './planted.ts';
 import { plantMovement } from './plantMovement.ts';
 

@@ -1,10 +1,11 @@
 /** A planted movement whose parts are found when they are asked for: a drag step that only redraws pays only for places. */
 
+import type { Point } from '../../geometry/index.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { Disagreement } from '../disagreement.ts';
 import type { NetworkResult } from '../network.ts';
-import type { ConstructionStep, Place, PlacedMovement, Point, RuleOutcome } from '../placed.ts';
+import type { ConstructionStep, Place, PlacedMovement, RuleOutcome } from '../placed.ts';
 import { toldDisagreements } from './disagreements.ts';
 import type { PlantingGround } from './ground.ts';
 import { PlacementIndex } from './placementIndex.ts';

@@ -1,7 +1,9 @@
 /** The place of one point in the maker's terms; what costs work is found when it is asked for. */
+
+import type { Point } from '../../geometry/index.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import { PointState } from '../network.ts';
-import type { Place, PlaceState, Point, Spread } from '../placed.ts';
+import type { Place, PlaceState, Spread } from '../placed.ts';
 import { freeDirections } from './freeDirections.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 import type { Sensitivity } from './sensitivity.ts';

@@ -3,6 +3,7 @@
  *
  * Loci are told from the planted places: a circle about a point, a line through two points or at an edge, or a ray.
  */
+import { HOLDS } from '../../tolerances.ts';
 import { wrapAngle } from '../kernel/residual.ts';
 import type { Network } from '../network.ts';
 import { RuleKind } from '../network.ts';
@@ -106,9 +107,6 @@ function locusOf(network: Network, coords: Float64Array, rule: number, point: nu
   }
 }
 
-/** Loci that miss by less still hold to the planting's proof, mm. */
-const MEETS = 1e-9;
-
 function missOfLoci(point: number, a: Locus, b: Locus): Miss | undefined {
   if (a.kind === 'circle' && b.kind === 'circle') return missOfCircles(point, a, b);
   if (a.kind === 'circle' && b.kind === 'line') return missOfCircleAndLine(point, a, b);
@@ -116,7 +114,7 @@ function missOfLoci(point: number, a: Locus, b: Locus): Miss | undefined {
   if (a.kind === 'line' && b.kind === 'line') {
     if (a.along[0] * b.along[1] !== a.along[1] * b.along[0]) return undefined;
     const gap = Math.abs((b.through[0] - a.through[0]) * a.along[1] - (b.through[1] - a.through[1]) * a.along[0]);
-    return gap > MEETS ? { kind: 'parallel', point, gap, cures: [] } : undefined;
+    return gap > HOLDS ? { kind: 'parallel', point, gap, cures: [] } : undefined;
   }
   return undefined;
 }
@@ -124,7 +122,7 @@ function missOfLoci(point: number, a: Locus, b: Locus): Miss | undefined {
 function missOfCircles(point: number, a: Locus & { kind: 'circle' }, b: Locus & { kind: 'circle' }): Miss | undefined {
   const apart = Math.hypot(b.centre[0] - a.centre[0], b.centre[1] - a.centre[1]);
   const tooShort = apart - a.radius - b.radius;
-  if (tooShort > MEETS) {
+  if (tooShort > HOLDS) {
     const cures = [a, b].map(
       ({ rule, radius }): MeetingLength => ({
         ...{ rule, radius, length: radius + tooShort, bound: 'atLeast' },
@@ -134,8 +132,8 @@ function missOfCircles(point: number, a: Locus & { kind: 'circle' }, b: Locus & 
   }
   const [small, large] = a.radius < b.radius ? [a, b] : [b, a];
   const inside = large.radius - small.radius - apart;
-  if (inside <= MEETS) return undefined;
-  if (apart <= MEETS) {
+  if (inside <= HOLDS) return undefined;
+  if (apart <= HOLDS) {
     const [first, last] = a.rule < b.rule ? [a, b] : [b, a];
     const cure = ({ rule, radius }: typeof a, length: number): MeetingLength => ({
       rule,
@@ -165,7 +163,7 @@ function missOfCircleAndLine(
   // Ahead of a ray the nearest place is the foot, behind it the start itself.
   const behind = line.ray && along < 0;
   const nearest = behind ? Math.hypot(dx, dy) : away;
-  if (nearest - radius <= MEETS) return undefined;
+  if (nearest - radius <= HOLDS) return undefined;
   return {
     kind: behind ? 'behind' : 'lineOutside',
     point,

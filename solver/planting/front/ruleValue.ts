@@ -1,8 +1,9 @@
 /** The value that a rule would have at the planted places: for measuring, for new rules, and for cures. */
-import type { XY } from '../../geometry/index.ts';
+
+import type { Point } from '../../geometry/index.ts';
 import type { PointId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Rule } from '../../movement/schema.ts';
-import type { PlacedMovement, Point } from '../placed.ts';
+import type { PlacedMovement } from '../placed.ts';
 import { bodiesOf } from './bodies.ts';
 import { gapRule } from './gapRules.ts';
 
@@ -144,9 +145,9 @@ function gapNow(
   const a = bodyOf(rule.parts[0]);
   const b = bodyOf(rule.parts[1]);
   if (!a || !b) return undefined;
-  const sketchOf = (id: PointId): XY => {
+  const sketchOf = (id: PointId): Point => {
     const at = placeOf(id);
-    return at ? [at.x, at.y] : [0, 0];
+    return at ? { x: at.x, y: at.y } : { x: 0, y: 0 };
   };
   const touching = gapRule([a, b], 0, rule.edge, sketchOf);
   if (touching.kind === 'cannot') {
@@ -155,10 +156,9 @@ function gapNow(
   const at = placeOf(touching.point);
   if (!at) return undefined;
   if (touching.kind === 'edge') {
-    return { kind: 'gap', value: touching.normal[0] * at.x + touching.normal[1] * at.y - touching.offset };
+    return { kind: 'gap', value: touching.normal.x * at.x + touching.normal.y * at.y - touching.offset };
   }
-  const from =
-    typeof touching.from === 'string' ? placeOf(touching.from) : { x: touching.from[0], y: touching.from[1] };
+  const from = typeof touching.from === 'string' ? placeOf(touching.from) : { x: touching.from.x, y: touching.from.y };
   if (!from) return undefined;
   const apart = Math.hypot(at.x - from.x, at.y - from.y) - touching.length;
   return { kind: 'gap', value: touching.inside ? -apart : apart };

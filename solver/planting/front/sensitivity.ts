@@ -5,15 +5,13 @@
  * order of construction (the adjoint): from a point through the step that placed it to the steps before. One sweep costs
  * as much as the point has ancestors, so that a movement of thousands of arbors pays only for what is asked.
  */
+import { HOLDS } from '../../tolerances.ts';
 import { RuleKind } from '../network.ts';
 import type { Spread } from '../placed.ts';
 import { Derivations } from './derivations.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 import { spreadOfCovariance } from './spreadOfCovariance.ts';
 import { type SolvedStep, solvedStep } from './stepEquations.ts';
-
-/** Centres nearer than this have no direction between them, mm: the proof's own bound. */
-const SAME_PLACE = 1e-9;
 
 /** A linear function of places: for each point its derivatives along x and y. */
 type Output = readonly { readonly point: number; readonly gx: number; readonly gy: number }[];
@@ -47,7 +45,7 @@ export class Sensitivity {
     const dx = (coords[2 * b] ?? 0) - (coords[2 * a] ?? 0);
     const dy = (coords[2 * b + 1] ?? 0) - (coords[2 * a + 1] ?? 0);
     const length = Math.hypot(dx, dy);
-    if (length < SAME_PLACE) return this.#plusMinusApart(a, b);
+    if (length < HOLDS) return this.#plusMinusApart(a, b);
     return twoSigma(this.#sweep(difference(a, b, dx / length, dy / length)));
   }
 

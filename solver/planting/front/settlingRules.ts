@@ -1,10 +1,11 @@
 /** Rules that would settle a loose point, with the value that each would have now: what the bench offers. */
 
+import type { Point } from '../../geometry/index.ts';
 import type { PartId, PointId } from '../../movement/ids.ts';
 import { MIN_LENGTH } from '../../movement/index.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import { calculatedDepth, sizeOfWheel } from '../../teeth/index.ts';
-import type { Place, PlacedMovement, Point } from '../placed.ts';
+import type { Place, PlacedMovement } from '../placed.ts';
 import { type DraftRule, type RuleValue, ruleValueAt } from './ruleValue.ts';
 
 /** A rule that is offered for a loose point. */

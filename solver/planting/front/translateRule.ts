@@ -4,7 +4,7 @@
  * A rule that names a missing part, or the same point twice, asks nothing of the network: it is listed as unusable, so
  * that it is told and not lost. (Validation refuses most of these; planting must not fall over them.)
  */
-import type { XY } from '../../geometry/index.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { PartId, PointId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Rule, RuleOf, Wheel } from '../../movement/schema.ts';
 import type { NotKeptCause } from '../disagreement.ts';
@@ -21,7 +21,7 @@ export interface Translation {
   readonly builder: NetworkBuilder;
   readonly wheelOf: (id: WheelId) => Wheel | undefined;
   readonly bodyOf: (part: PartId) => Body | undefined;
-  readonly sketchOf: (point: PointId) => XY;
+  readonly sketchOf: (point: PointId) => Point;
 }
 
 const RADIANS = Math.PI / 180;
@@ -137,7 +137,13 @@ function translateGap(to: Translation, rule: RuleOf<'clearBy'>): void {
   if (asked.kind === 'edge') {
     const points = pointsOf(to, rule, [asked.point]);
     if (!points) return;
-    to.builder.rule(source, RuleKind.onLine, points, [...asked.normal, asked.offset], rule.plusMinus ?? 0);
+    to.builder.rule(
+      source,
+      RuleKind.onLine,
+      points,
+      [asked.normal.x, asked.normal.y, asked.offset],
+      rule.plusMinus ?? 0,
+    );
   } else {
     const points = gapPoints(to, rule, asked);
     if (!points) return;

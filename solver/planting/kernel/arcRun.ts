@@ -5,12 +5,12 @@
  * arc no longer reaches or a rule no longer holds the run gives up and the general way takes over.
  * Array kernel: indices come from the plan, hence the `!`.
  */
-import { crossCirclesInto, TOUCH } from '../../geometry/index.ts';
+
+import { crossCirclesInto, Meet } from '../../geometry/index.ts';
+import { HOLDS } from '../../tolerances.ts';
 import { type NetworkResult, type PlacementStep, RuleKind } from '../network.ts';
-import { Meet } from './meet.ts';
 import type { Placing } from './placing.ts';
 import { RankProbe } from './rankProbe.ts';
-import { HOLDS } from './residual.ts';
 import { stepsOf } from './steps.ts';
 
 export class ArcRun {
@@ -77,7 +77,7 @@ export class ArcRun {
       const ay = coords[a + 1]!;
       const bx = coords[b]!;
       const by = coords[b + 1]!;
-      if (!(crossCirclesInto(out, ax, ay, ra, bx, by, rb) > TOUCH)) return undefined;
+      if (!(crossCirclesInto(out, ax, ay, ra, bx, by, rb) > HOLDS)) return undefined;
       const ux = out[0]!;
       const uy = out[1]!;
       coords[u] = ux;

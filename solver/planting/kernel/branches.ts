@@ -8,12 +8,12 @@
  * as it is. Arcs that do not reach tell nothing of a branch, and recorded sides are never overruled. Array kernel:
  * indices come from the plan, hence the `!`.
  */
-import { Meet } from './meet.ts';
+
+import { Meet } from '../../geometry/index.ts';
+import { HOLDS } from '../../tolerances.ts';
 import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND, residualOf } from './residual.ts';
 
-/** Residual to which a rule is kept, mm: the bound of the whole planting. */
-const KEPT = 1e-9;
 /** Candidates that are tried in one round, and rounds: each round turns one more step over. */
 const MOST_TRIED = 24;
 const MOST_ROUNDS = 4;
@@ -54,7 +54,7 @@ export function unkept({ ground }: Placing): number[] {
     const kind = network.kinds[r]!;
     if (kind >= FIRST_EXACT_KIND) continue;
     const miss = residualOf(kind, reduction.points, 4 * r, network.values, 3 * r, coords);
-    if (!(Math.abs(miss) <= KEPT)) found.push(r);
+    if (!(Math.abs(miss) <= HOLDS)) found.push(r);
   }
   return found;
 }

@@ -4,19 +4,18 @@
  * The recorded side decides, else nearness to the sketch place; nothing else. With more than two loci a crossing on
  * which all agree goes before either. Array kernel: indices come from the plan, hence the `!`.
  */
-import { crossCirclesInto, TOUCH } from '../../geometry/index.ts';
+
+import { crossCirclesInto, Meet, meetLoci } from '../../geometry/index.ts';
+import { HOLDS } from '../../tolerances.ts';
 import { RuleKind } from '../network.ts';
 import { shortArm } from './degenerate.ts';
 import { locusOf } from './locus.ts';
-import { Meet, meetLoci } from './meet.ts';
 import { placeDerived } from './reduce.ts';
 import { residualOf } from './residual.ts';
 import type { Ground } from './system.ts';
 
 /** Loci that a point may have before only the first ones are paired with each other. */
 const MOST_PAIRED = 8;
-/** Residual to which spare loci must agree with a crossing, mm: the bound of the whole planting. */
-const AGREES = 1e-9;
 
 /** What placing a root left behind, kept in one object that is used again and again. */
 export class CrossingTool {
@@ -96,7 +95,7 @@ export class CrossingTool {
       coords[2 * b + 1]!,
       rb,
     );
-    if (!(overlap > TOUCH)) return false;
+    if (!(overlap > HOLDS)) return false;
     this.meet = Meet.two;
     this.gap = 0;
     const at = this.choose(ground, sketch, root);
@@ -175,9 +174,9 @@ export class CrossingTool {
           // Agreement first; among agreeing ones the place the document means, at the best crossing.
           const better =
             !best ||
-            (worst <= AGREES
-              ? best.worst > AGREES || (!second && angle > best.angle + 1e-9)
-              : best.worst > AGREES && worst < best.worst);
+            (worst <= HOLDS
+              ? best.worst > HOLDS || (!second && angle > best.angle + 1e-9)
+              : best.worst > HOLDS && worst < best.worst);
           if (better) best = { ...spot, worst, angle, pair };
         }
       }
@@ -187,7 +186,7 @@ export class CrossingTool {
     this.otherX = best!.ox;
     this.otherY = best!.oy;
     this.gap = 0;
-    return best!.worst <= AGREES ? best!.pair : undefined;
+    return best!.worst <= HOLDS ? best!.pair : undefined;
   }
 
   private worst(ground: Ground, rules: readonly number[]): number {

@@ -6,12 +6,13 @@
  * from a point therefore only holds where that point is at least `LEAST_ARM` away. Array kernel: indices come from a
  * checked network, hence the `!`.
  */
+import { GAUGE, ONE_PLACE } from '../../tolerances.ts';
 import { RuleKind } from '../network.ts';
 
 /** Least distance to a point that a direction, line or radius is named from, mm: below every process in the workshop. */
-export const LEAST_ARM = 0.001;
+export const LEAST_ARM = GAUGE;
 /** Length up to which a distance has no direction, mm: what rounding leaves of a place ten metres out. */
-export const NO_LENGTH = 1e-6;
+export const NO_LENGTH = ONE_PLACE;
 
 /** How much the shortest arm of a rule falls short of `LEAST_ARM`, mm; 0 where none does. Exact rules included. */
 export function shortArm(

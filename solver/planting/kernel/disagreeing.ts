@@ -3,9 +3,10 @@
  *
  * Array kernel: indices come from the plan, hence the `!`.
  */
+
+import { Meet } from '../../geometry/index.ts';
 import { type Disagreement, gapOf, PressureTrace, thinOut } from './conflicts.ts';
 import { shortArm } from './degenerate.ts';
-import { Meet } from './meet.ts';
 import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND, residualOf } from './residual.ts';
 import { System } from './system.ts';

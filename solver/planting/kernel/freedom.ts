@@ -8,12 +8,14 @@
  * tried, and a motion that leads back to where it started does not exist. Array kernel: indices come from the loaded
  * system, hence the `!`.
  */
+
 import { Matrix, SVD } from 'ml-matrix';
+import { HOLDS } from '../../tolerances.ts';
 import { type Iteration, typicalLength } from './iterate.ts';
 import { LACKING, nearNull } from './nearNull.ts';
 import { dependentRules } from './rank.ts';
 import { placeDerived } from './reduce.ts';
-import { HOLDS, residualOf } from './residual.ts';
+import { residualOf } from './residual.ts';
 import type { Ground, System } from './system.ts';
 
 /** A displacement of some roots that keeps every rule to first order; the largest component is 1. */

@@ -5,10 +5,9 @@
  * A derived place w = α·u + β carries its locus back to its root u by the similarity (w - β) / α.
  * Array kernel: indices come from a checked network, hence the `!`.
  */
+import { Shape } from '../../geometry/index.ts';
 import { type Network, RuleKind } from '../network.ts';
 import type { Reduction } from './reduce.ts';
-
-export const Shape = { circle: 0, line: 1, ray: 2 } as const;
 
 /** α and β of the place that the rule speaks of, as a function of the root. */
 const similarity = new Float64Array(4);

@@ -5,13 +5,13 @@
  * (coupled groups), then `verdict.ts` (what holds, what is free, what disagrees). The result depends on the network
  * alone. Array kernel: indices come from a checked network, hence the `!`.
  */
+import { Meet } from '../../geometry/index.ts';
 import { type Network, type NetworkResult, RuleKind } from '../network.ts';
 import { Approach } from './approach.ts';
 import { isTold, keepingBranch, stuckSurplus, type Turned, unkept } from './branches.ts';
 import { checkNetwork } from './check.ts';
 import { CrossingTool } from './crossing.ts';
 import { Iteration } from './iterate.ts';
-import { Meet } from './meet.ts';
 import type { Placing } from './placing.ts';
 import { planNetwork } from './plan.ts';
 import { isLocus, type Plan } from './planSteps.ts';

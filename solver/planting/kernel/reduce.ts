@@ -7,6 +7,7 @@
  * by elimination, so every such place is `constant + Σ factor·root` over roots that are still unknown, exactly.
  * Array kernel: indices come from a checked network, hence the `!`.
  */
+import { HOLDS } from '../../tolerances.ts';
 import { type Network, RuleKind } from '../network.ts';
 import { FIRST_EXACT_KIND } from './residual.ts';
 
@@ -43,8 +44,6 @@ export interface Reduction {
   readonly disagreements: readonly { readonly rules: readonly number[]; readonly gap: number }[];
 }
 
-/** Gap up to which two exact statements agree, mm: the bound of the whole planting. */
-const AGREES = 1e-9;
 /** Factor below which a root has dropped out of an equation: rounding of sums of unit factors. */
 const DROPPED = 1e-12;
 
@@ -126,7 +125,7 @@ function mergePlaces(network: Network, coords: Float64Array, root: Int32Array, f
     const [kept, other] = [holder[low]!, holder[high]!];
     if (kept >= 0 && other >= 0) {
       const gap = Math.hypot(coords[2 * kept]! - coords[2 * other]!, coords[2 * kept + 1]! - coords[2 * other + 1]!);
-      if (gap > AGREES) found.disagreements.push({ rules: [r], gap });
+      if (gap > HOLDS) found.disagreements.push({ rules: [r], gap });
     } else if (kept < 0) holder[low] = other;
   }
   const given = new Uint8Array(pointCount);
@@ -230,7 +229,7 @@ function solveFor(equation: Equation, wanted: number, space: Space, found: Found
   const pivot = pivotOf(equation, wanted);
   if (pivot < 0) {
     const gap = Math.hypot(equation.constant[0], equation.constant[1]);
-    if (gap > AGREES) found.disagreements.push({ rules: [...equation.sources].sort((a, b) => a - b), gap });
+    if (gap > HOLDS) found.disagreements.push({ rules: [...equation.sources].sort((a, b) => a - b), gap });
     else found.spare.push(rule);
     return;
   }

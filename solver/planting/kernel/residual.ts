@@ -9,9 +9,6 @@ import { RuleKind } from '../network.ts';
 /** Rule kinds below this one are equations to solve; from it on they are merged or eliminated exactly. */
 export const FIRST_EXACT_KIND = RuleKind.samePlace;
 
-/** Residual to which every rule of a planted point holds, mm. */
-export const HOLDS = 1e-9;
-
 const PI = Math.PI;
 const TURN = 2 * Math.PI;
 

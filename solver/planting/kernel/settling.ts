@@ -4,12 +4,13 @@
  * Loose groups are decomposed on their own. Where the probe is in doubt about a point, all that hangs together with it is
  * decomposed as a whole, with every rule that speaks of it. Array kernel: indices come from the plan, hence the `!`.
  */
+
+import { Meet } from '../../geometry/index.ts';
+import { HOLDS } from '../../tolerances.ts';
 import { type Doubt, PointState } from '../network.ts';
 import { type Freedom, freedomOf, type Motion, STILL } from './freedom.ts';
 import { Iteration } from './iterate.ts';
-import { Meet } from './meet.ts';
 import type { Placing } from './placing.ts';
-import { HOLDS } from './residual.ts';
 import { System } from './system.ts';
 
 /** What the decompositions found. */

@@ -6,10 +6,11 @@
  * say which are needed. Array kernel: indices come from the plan, hence the `!`.
  */
 
+import { HOLDS } from '../../tolerances.ts';
 import type { Placing } from './placing.ts';
 import type { Group } from './planSteps.ts';
 import { dependentRules } from './rank.ts';
-import { FIRST_EXACT_KIND, HOLDS } from './residual.ts';
+import { FIRST_EXACT_KIND } from './residual.ts';
 import type { Settling } from './settling.ts';
 import { System } from './system.ts';
 

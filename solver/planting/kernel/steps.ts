@@ -3,9 +3,9 @@
  *
  * Array kernel: indices come from the plan, hence the `!`.
  */
+import { Meet } from '../../geometry/index.ts';
 import type { PlacementStep } from '../network.ts';
 import { CrossingTool } from './crossing.ts';
-import { Meet } from './meet.ts';
 import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND } from './residual.ts';
 

@@ -3,12 +3,13 @@
  *
  * Array kernel: indices come from the plan, hence the `!`.
  */
+import { HOLDS } from '../../tolerances.ts';
 import { type Network, type NetworkResult, RuleKind } from '../network.ts';
 import { markContested } from './contested.ts';
 import { NO_LENGTH, shortArm } from './degenerate.ts';
 import { disagreementsOf } from './disagreeing.ts';
 import type { Placing } from './placing.ts';
-import { FIRST_EXACT_KIND, HOLDS, residualOf } from './residual.ts';
+import { FIRST_EXACT_KIND, residualOf } from './residual.ts';
 import { doubtsOf, markLoose, settlingOf, spread, spreadToMembers } from './settling.ts';
 import { spareRules } from './spare.ts';
 import { stepsOf } from './steps.ts';

@@ -3,11 +3,9 @@
  *
  * Non-null assertions on typed arrays: every index runs within the length the array was made with.
  */
+import { TOUCH } from '../../tolerances.ts';
 import type { ToothForm } from '../forms/toothForm.ts';
 import type { ToothDrive, Touch } from './driveOfTooth.ts';
-
-/** Pushes closer than this along the pitch line count as touching at once, mm. */
-const TOGETHER = 1e-6;
 
 /** The pushes of one tooth over its engagement, on a grid of the driver's angle that divides the pitch evenly. */
 export interface Engagement {
@@ -48,7 +46,7 @@ export function engagementOf(
     radius[i] = push.radius;
     touch.push(push.touch);
   }
-  const together = TOGETHER / operating;
+  const together = TOUCH / operating;
   return {
     drive,
     steps,

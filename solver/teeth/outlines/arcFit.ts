@@ -2,6 +2,7 @@
  * Curves as chains of circular arcs, few and within a stated tolerance, joined exactly: each arc starts at the very
  * vertex where the last one ended.
  */
+import type { Point } from '../../geometry/index.ts';
 
 /** A corner of a path of arcs, mm. */
 export interface Vertex {
@@ -11,23 +12,21 @@ export interface Vertex {
   readonly bulge: number;
 }
 
-export type PlanePoint = readonly [number, number];
-
 /** The arc through three points in order, as bulge from the first to the last. */
-export function bulgeThrough(a: PlanePoint, via: PlanePoint, b: PlanePoint): number {
-  const [ux, uy] = [via[0] - a[0], via[1] - a[1]];
-  const [vx, vy] = [b[0] - via[0], b[1] - via[1]];
+export function bulgeThrough(a: Point, via: Point, b: Point): number {
+  const [ux, uy] = [via.x - a.x, via.y - a.y];
+  const [vx, vy] = [b.x - via.x, b.y - via.y];
   // The chords a–via and via–b turn by half of the arc's included angle.
   const turn = Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
   return Math.tan(turn / 2);
 }
 
 /** Distance of a point from the arc's circle (or from the chord's line where the arc is straight), mm. */
-export function missOfArc(a: PlanePoint, b: PlanePoint, bulge: number, point: PlanePoint): number {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+export function missOfArc(a: Point, b: Point, bulge: number, point: Point): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
   const chord = Math.hypot(dx, dy);
-  if (chord === 0) return Math.hypot(point[0] - a[0], point[1] - a[1]);
-  const [px, py] = [point[0] - (a[0] + b[0]) / 2, point[1] - (a[1] + b[1]) / 2];
+  if (chord === 0) return Math.hypot(point.x - a.x, point.y - a.y);
+  const [px, py] = [point.x - (a.x + b.x) / 2, point.y - (a.y + b.y) / 2];
   const along = (px * dx + py * dy) / chord;
   const left = (py * dx - px * dy) / chord;
   if (Math.abs(bulge) < 1e-12) return Math.abs(left);
@@ -51,25 +50,25 @@ export interface FittedArcs {
 /**
  * Arcs along `curve(t)`, t from 0 to 1, none missing it by more than `tolerance`. Each arc is made as long as it can be.
  */
-export function fitArcs(curve: (t: number) => PlanePoint, tolerance: number): FittedArcs {
+export function fitArcs(curve: (t: number) => Point, tolerance: number): FittedArcs {
   const vertices: Vertex[] = [];
   let miss = 0;
   let t = 0;
   while (t < 1) {
     const arc = longestArc(curve, t, tolerance);
-    const [x, y] = curve(t);
+    const { x, y } = curve(t);
     vertices.push({ x, y, bulge: arc.bulge });
     miss = Math.max(miss, arc.miss);
     t = arc.to;
   }
-  const [x, y] = curve(1);
+  const { x, y } = curve(1);
   return { vertices: [...vertices, { x, y, bulge: 0 }], miss };
 }
 
 /** Shortest stretch of t that is not divided further: rounding decides below it. */
 const SHORTEST = 1e-5;
 
-function longestArc(curve: (t: number) => PlanePoint, from: number, tolerance: number) {
+function longestArc(curve: (t: number) => Point, from: number, tolerance: number) {
   const tried = (to: number) => {
     const [a, via, b] = [curve(from), curve((from + to) / 2), curve(to)];
     const bulge = bulgeThrough(a, via, b);

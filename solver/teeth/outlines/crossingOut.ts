@@ -4,6 +4,7 @@
  * Frame: wheel's centre at the origin, first arm along +x. Each opening lies between two arms and is symmetric about
  * their bisector; its corners are circles of the fillet radius that touch the arm's edge and the rim or the hub.
  */
+import type { Point } from '../../geometry/index.ts';
 import type { Vertex } from './arcFit.ts';
 import { turned } from './toothPath.ts';
 
@@ -35,44 +36,42 @@ export type CrossingOut =
     }
   | { readonly kind: 'none'; readonly why: NoOpenings };
 
-type XY = readonly [number, number];
-
-function bulgeAbout(centre: XY, from: XY, to: XY): number {
-  const a = Math.atan2(from[1] - centre[1], from[0] - centre[0]);
-  const b = Math.atan2(to[1] - centre[1], to[0] - centre[0]);
+function bulgeAbout(centre: Point, from: Point, to: Point): number {
+  const a = Math.atan2(from.y - centre.y, from.x - centre.x);
+  const b = Math.atan2(to.y - centre.y, to.x - centre.x);
   const turn = (((b - a) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
   return Math.tan(turn / 4);
 }
-function scaled(p: XY, radius: number): XY {
-  const k = radius / Math.hypot(p[0], p[1]);
-  return [p[0] * k, p[1] * k];
+function scaled(p: Point, radius: number): Point {
+  const k = radius / Math.hypot(p.x, p.y);
+  return { x: p.x * k, y: p.y * k };
 }
 
 /** The line of fillet centres along an arm's edge: p(s) = start + s·direction; `normal` points into the opening. */
 function edgeOf(arms: Arms) {
   const [dx, dy] = [arms.rimRadius - arms.hubRadius, (arms.widthAtRim - arms.width) / 2];
   const length = Math.hypot(dx, dy);
-  const direction: XY = [dx / length, dy / length];
-  const normal: XY = [-direction[1], direction[0]];
-  const start: XY = [arms.hubRadius + arms.fillet * normal[0], arms.width / 2 + arms.fillet * normal[1]];
+  const direction: Point = { x: dx / length, y: dy / length };
+  const normal: Point = { x: -direction.y, y: direction.x };
+  const start: Point = { x: arms.hubRadius + arms.fillet * normal.x, y: arms.width / 2 + arms.fillet * normal.y };
   return { direction, normal, start };
 }
 
 /** Where the line of centres is at a radius: the farther crossing. */
-function atRadius(start: XY, direction: XY, radius: number): XY | undefined {
-  const b = start[0] * direction[0] + start[1] * direction[1];
-  const c = start[0] ** 2 + start[1] ** 2 - radius * radius;
+function atRadius(start: Point, direction: Point, radius: number): Point | undefined {
+  const b = start.x * direction.x + start.y * direction.y;
+  const c = start.x ** 2 + start.y ** 2 - radius * radius;
   const root = b * b - c;
   if (root < 0) return undefined;
   const s = -b + Math.sqrt(root);
-  return [start[0] + s * direction[0], start[1] + s * direction[1]];
+  return { x: start.x + s * direction.x, y: start.y + s * direction.y };
 }
 
 /** Where the line of centres crosses the bisector at angle β. */
-function atAngle(start: XY, direction: XY, beta: number): XY {
+function atAngle(start: Point, direction: Point, beta: number): Point {
   const [c, n] = [Math.cos(beta), Math.sin(beta)];
-  const s = (start[0] * n - start[1] * c) / (direction[1] * c - direction[0] * n);
-  return [start[0] + s * direction[0], start[1] + s * direction[1]];
+  const s = (start.x * n - start.y * c) / (direction.y * c - direction.x * n);
+  return { x: start.x + s * direction.x, y: start.y + s * direction.y };
 }
 
 /** The openings between the arms, or why there is no room for them. */
@@ -84,32 +83,32 @@ export function crossingOut(arms: Arms): CrossingOut {
   const { direction, normal, start } = edgeOf(arms);
   const rim = atRadius(start, direction, arms.rimRadius - arms.fillet);
   const hub = atRadius(start, direction, arms.hubRadius + arms.fillet);
-  const angle = (p: XY) => Math.atan2(p[1], p[0]);
+  const angle = (p: Point) => Math.atan2(p.y, p.x);
   if (!rim || angle(rim) >= beta) return tooTight;
-  const foot = (p: XY): XY => [p[0] - arms.fillet * normal[0], p[1] - arms.fillet * normal[1]];
+  const foot = (p: Point): Point => ({ x: p.x - arms.fillet * normal.x, y: p.y - arms.fillet * normal.y });
   const [c, s] = [Math.cos(2 * beta), Math.sin(2 * beta)];
-  const mirror = (p: XY): XY => [c * p[0] + s * p[1], s * p[0] - c * p[1]];
+  const mirror = (p: Point): Point => ({ x: c * p.x + s * p.y, y: s * p.x - c * p.y });
   const rimLine = foot(rim);
   const rimCircle = scaled(rim, arms.rimRadius);
   const path: Vertex[] = [];
-  const add = (p: XY, bulge: number) => path.push({ x: p[0], y: p[1], bulge });
+  const add = (p: Point, bulge: number) => path.push({ x: p.x, y: p.y, bulge });
   const meetsHub = hub !== undefined && angle(hub) < beta;
   const low = meetsHub ? hub : atAngle(start, direction, beta);
-  if ((rim[0] - low[0]) * direction[0] + (rim[1] - low[1]) * direction[1] <= 0) return tooTight;
+  if ((rim.x - low.x) * direction.x + (rim.y - low.y) * direction.y <= 0) return tooTight;
   add(foot(low), 0);
   add(rimLine, bulgeAbout(rim, rimLine, rimCircle));
-  add(rimCircle, bulgeAbout([0, 0], rimCircle, mirror(rimCircle)));
+  add(rimCircle, bulgeAbout({ x: 0, y: 0 }, rimCircle, mirror(rimCircle)));
   add(mirror(rimCircle), bulgeAbout(mirror(rim), mirror(rimCircle), mirror(rimLine)));
   add(mirror(rimLine), 0);
   if (meetsHub) {
     const hubCircle = scaled(hub, arms.hubRadius);
     add(mirror(foot(hub)), bulgeAbout(mirror(hub), mirror(foot(hub)), mirror(hubCircle)));
-    add(mirror(hubCircle), -bulgeAbout([0, 0], hubCircle, mirror(hubCircle)));
+    add(mirror(hubCircle), -bulgeAbout({ x: 0, y: 0 }, hubCircle, mirror(hubCircle)));
     add(hubCircle, bulgeAbout(hub, hubCircle, foot(hub)));
   } else {
     add(mirror(foot(low)), bulgeAbout(low, mirror(foot(low)), foot(low)));
   }
-  const middle = (arms.rimRadius + Math.hypot(low[0], low[1])) / 2;
+  const middle = (arms.rimRadius + Math.hypot(low.x, low.y)) / 2;
   const turns = Array.from({ length: arms.count }, (_, k) => 2 * beta * k);
   return {
     kind: 'openings',

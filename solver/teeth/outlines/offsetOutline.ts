@@ -3,21 +3,23 @@
  *
  * The arcs are flattened, moved by Clipper2 (a general polygon library; rounded corners), and fitted with arcs again.
  */
+
 import { areaD, EndType, inflatePathsD, JoinType, type PathD } from 'clipper2-ts';
-import { type OutlineShape, type OutlineVertex, piecesOf, pointAtAngle } from '../../geometry/index.ts';
-import { bulgeThrough, missOfArc, type PlanePoint, type Vertex } from './arcFit.ts';
+import type { Point } from '../../geometry/index.ts';
+import { asPoint, type OutlineShape, type OutlineVertex, piecesOf, pointAtAngle } from '../../geometry/index.ts';
+import { bulgeThrough, missOfArc, type Vertex } from './arcFit.ts';
 
 /** Decimals of a millimetre that the polygon library keeps. */
 const DECIMALS = 6;
 
 /** Points along an outline, no chord farther from its arc than `sag`, mm. */
-export function flattened(outline: OutlineShape, sag: number): PlanePoint[] {
-  if (outline.kind === 'circle') return arcPoints(outline.centre, outline.radius, 0, 2 * Math.PI, sag);
-  const points: PlanePoint[] = [];
+export function flattened(outline: OutlineShape, sag: number): Point[] {
+  if (outline.kind === 'circle') return arcPoints(asPoint(outline.centre), outline.radius, 0, 2 * Math.PI, sag);
+  const points: Point[] = [];
   const pieces = piecesOf(outline);
   for (const [i, piece] of pieces.entries()) {
     const vertex = outline.vertices[i] as OutlineVertex; // a piece for each vertex
-    points.push([vertex.x, vertex.y]);
+    points.push({ x: vertex.x, y: vertex.y });
     if (piece.kind === 'line') continue;
     const inner = arcPoints(piece.centre, piece.radius, piece.start, piece.sweep, sag).slice(1);
     points.push(...(vertex.bulge > 0 ? inner : inner.reverse()));
@@ -25,7 +27,7 @@ export function flattened(outline: OutlineShape, sag: number): PlanePoint[] {
   return points;
 }
 
-function arcPoints(centre: PlanePoint, radius: number, start: number, sweep: number, sag: number): PlanePoint[] {
+function arcPoints(centre: Point, radius: number, start: number, sweep: number, sag: number): Point[] {
   const widest = 2 * Math.acos(Math.max(0, 1 - sag / radius));
   const count = Math.max(1, Math.ceil(sweep / widest));
   return Array.from({ length: count }, (_, i) => pointAtAngle(centre, radius, start + (sweep * i) / count));
@@ -48,7 +50,7 @@ export function offsetOutline(outline: OutlineShape, by: number, tolerance: numb
     return { outlines: radius > 0 ? [{ ...outline, radius }] : [], left: 0 };
   }
   const sag = tolerance / 4;
-  const path: PathD = flattened(outline, sag).map(([x, y]) => ({ x, y }));
+  const path: PathD = flattened(outline, sag).map(({ x, y }) => ({ x, y }));
   const inflate = (paths: PathD[], delta: number) =>
     inflatePathsD(paths, delta, JoinType.Round, EndType.Polygon, 2, DECIMALS, sag);
   const moved = inflate([path], by);
@@ -58,7 +60,7 @@ export function offsetOutline(outline: OutlineShape, by: number, tolerance: numb
     outlines: moved.map((each) => ({
       kind: 'path',
       vertices: refitted(
-        each.map(({ x, y }) => [x, y]),
+        each.map(({ x, y }) => ({ x, y })),
         tolerance / 2,
       ),
     })),
@@ -67,9 +69,9 @@ export function offsetOutline(outline: OutlineShape, by: number, tolerance: numb
 }
 
 /** A closed polygon as arcs and lines through some of its points, none of its points or sides missed by more than `tolerance`. */
-export function refitted(points: readonly PlanePoint[], tolerance: number): Vertex[] {
+export function refitted(points: readonly Point[], tolerance: number): Vertex[] {
   const n = points.length;
-  const at = (i: number) => points[i % n] as PlanePoint; // index within the polygon
+  const at = (i: number) => points[i % n] as Point; // index within the polygon
   const fits = (from: number, to: number): number | undefined => {
     const [a, b] = [at(from), at(to)];
     const bulge = to - from === 1 ? 0 : bulgeThrough(a, at(Math.floor((from + to) / 2)), b);
@@ -77,7 +79,9 @@ export function refitted(points: readonly PlanePoint[], tolerance: number): Vert
     for (let i = from; i < to; i++) {
       const [p, q] = [at(i), at(i + 1)];
       if (missOfArc(a, b, bulge, q) > tolerance) return undefined;
-      if (to - from > 1 && missOfArc(a, b, bulge, [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2]) > tolerance) return undefined;
+      if (to - from > 1 && missOfArc(a, b, bulge, { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 }) > tolerance) {
+        return undefined;
+      }
     }
     return bulge;
   };
@@ -91,18 +95,18 @@ export function refitted(points: readonly PlanePoint[], tolerance: number): Vert
       if (tried === undefined) step = step > 1 ? Math.floor(step / 2) : 0;
       else [to, bulge, step] = [next, tried, step * 2];
     }
-    vertices.push({ x: at(from)[0], y: at(from)[1], bulge });
+    vertices.push({ x: at(from).x, y: at(from).y, bulge });
     from = to;
   }
   return vertices;
 }
 
 /** Where the polygon turns most: a corner to begin at. */
-function sharpest(points: readonly PlanePoint[]): number {
+function sharpest(points: readonly Point[]): number {
   let [best, most] = [0, -1];
   for (let i = 0; i < points.length; i++) {
     const n = points.length;
-    const [a, b, c] = [points[(i + n - 1) % n], points[i], points[(i + 1) % n]] as [PlanePoint, PlanePoint, PlanePoint]; // three indices of the polygon
+    const [a, b, c] = [points[(i + n - 1) % n], points[i], points[(i + 1) % n]] as [Point, Point, Point]; // three indices of the polygon
     const turn = Math.abs(Math.atan(bulgeThrough(a, b, c)));
     if (turn > most) [best, most] = [i, turn];
   }

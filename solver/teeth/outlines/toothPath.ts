@@ -1,14 +1,13 @@
 /** The edge of a whole wheel's teeth as one closed path of arcs and lines. */
+import type { Point } from '../../geometry/index.ts';
+import { HOLDS } from '../../tolerances.ts';
 import { type FlankPiece, halfAngleAt, type ToothForm } from '../forms/toothForm.ts';
-import { bulgeThrough, fitArcs, type PlanePoint, type Vertex } from './arcFit.ts';
-
-/** Points nearer to each other than this are one, mm: rounding of coordinates a metre long. */
-const SAME = 1e-9;
+import { bulgeThrough, fitArcs, type Vertex } from './arcFit.ts';
 
 /** A point of the leading flank (positive angles). */
-function flankPoint(piece: FlankPiece, radius: number): PlanePoint {
+function flankPoint(piece: FlankPiece, radius: number): Point {
   const half = Math.max(0, piece.half(radius));
-  return [radius * Math.cos(half), radius * Math.sin(half)];
+  return { x: radius * Math.cos(half), y: radius * Math.sin(half) };
 }
 
 /** One piece from its smaller to its larger radius; circles and lines exactly, the rest fitted. */
@@ -18,15 +17,15 @@ function pieceArcs(piece: FlankPiece, tolerance: number): { vertices: readonly V
   const radiusAt = (t: number) => piece.from + (width * (1 - Math.cos(Math.PI * t))) / 2;
   if (piece.straight || piece.circle) {
     const [a, via, b] = [piece.from, radiusAt(0.5), piece.to].map((radius) => flankPoint(piece, radius)) as [
-      PlanePoint,
-      PlanePoint,
-      PlanePoint,
+      Point,
+      Point,
+      Point,
     ]; // three radii give three points
     const bulge = piece.straight ? 0 : bulgeThrough(a, via, b);
     return {
       vertices: [
-        { x: a[0], y: a[1], bulge },
-        { x: b[0], y: b[1], bulge: 0 },
+        { x: a.x, y: a.y, bulge },
+        { x: b.x, y: b.y, bulge: 0 },
       ],
       miss: 0,
     };
@@ -88,12 +87,12 @@ export function toothPath(form: ToothForm, tolerance: number, phase = 0): ToothP
 /** Half-angle at the tip or root doubled: the land there, radians, or 0 when it is shorter than rounding. */
 function land(form: ToothForm, radius: number, times: number): number {
   const angle = times * Math.max(0, halfAngleAt(form, radius));
-  return angle * radius > SAME ? angle : 0;
+  return angle * radius > HOLDS ? angle : 0;
 }
 
 function rootLand(form: ToothForm, step: number): number {
   const angle = step - 2 * Math.max(0, halfAngleAt(form, form.root));
-  return angle * form.root > SAME ? angle : 0;
+  return angle * form.root > HOLDS ? angle : 0;
 }
 
 /** Ends a stretch with an arc about the origin of that angle, or drops its last point when the next has the same place. */

@@ -93,7 +93,7 @@ function teethLoops(form: ToothForm, wheel: Wheel, movement: Movement, tolerance
     // The disc that carries the trundles stands as far outside them as they are thick across: common practice.
     const shroud: WheelLoop = { role: 'body', shape: circle(0, 0, form.tip + pin) };
     const pins = Array.from({ length: form.teeth }, (_, k): WheelLoop => {
-      const [x, y] = pointAtAngle([0, 0], form.pitchRadius, phase + k * step);
+      const { x, y } = pointAtAngle({ x: 0, y: 0 }, form.pitchRadius, phase + k * step);
       return { role: 'pin', shape: circle(x, y, pin) };
     });
     return { loops: [shroud, ...pins], miss: 0 };

@@ -3,8 +3,9 @@
  *
  * Where a value comes from memory its source says so: the maker should confirm it before cutting for it.
  */
+
+import { SECONDS } from '../turning/periods.ts';
 import { exactly, multiply, type Rational, rational } from '../turning/rational.ts';
-import { SECONDS } from '../turning/tradeWords.ts';
 
 /** A period that is shown by instruments, with its source. */
 export interface AstronomyConstant {
@@ -100,6 +101,19 @@ export const CONSTANTS: readonly AstronomyConstant[] = [
   row('moon', 'callisto', 'Callisto, once round Jupiter', '16.689018', 'd', MOONS),
   row('moon', 'titan', 'Titan, once round Saturn', '15.945421', 'd', MOONS),
 ];
+
+/** The short name of a constant as it is said and typed: "synodic month" of synodicMonth. */
+export const termOf = ({ id }: Pick<AstronomyConstant, 'id'>): string =>
+  id.replace(/(?<=[\p{Ll}\d])(?=\p{Lu})/gu, ' ').toLowerCase();
+
+/** The constant that a word means, in any case of letters: its term, its name, or its short name as the file has it. */
+export function constantNamed(
+  text: string,
+  constants: readonly AstronomyConstant[] = CONSTANTS,
+): AstronomyConstant | undefined {
+  const plain = text.trim().toLowerCase().replace(/\s+/g, ' ');
+  return constants.find((each) => [each.id, each.name, termOf(each)].some((word) => word.toLowerCase() === plain));
+}
 
 /** Exact seconds of a constant. */
 export function secondsOfConstant(constant: AstronomyConstant): Rational {

@@ -1,5 +1,12 @@
 /** Counts: tooth numbers for a wanted ratio. Start with `counts.ts` (what a search takes and gives), then `searchCounts.ts`. */
-export { type AstronomyConstant, CONSTANTS, constantsWith, digitsOfConstant } from './constants.ts';
+export {
+  type AstronomyConstant,
+  CONSTANTS,
+  constantNamed,
+  constantsWith,
+  digitsOfConstant,
+  termOf,
+} from './constants.ts';
 export type { CountsOptions, CountsProgress, CountsResult, CountsRow, Stage, Train } from './counts.ts';
 export { type CountsRequest, countsReport, trainText } from './countsReport.ts';
 export { type JointOptions, type JointResult, type JointRow, searchJointCounts } from './jointCounts.ts';

@@ -1,7 +1,8 @@
 /** A ratio from two periods as a maker types them: "12 h", "29.530588853d", or the name of a constant. */
+
+import { SECONDS } from '../turning/periods.ts';
 import { divide, exactly, multiply, type Rational, rational } from '../turning/rational.ts';
-import { SECONDS } from '../turning/tradeWords.ts';
-import { type AstronomyConstant, CONSTANTS, secondsOfConstant } from './constants.ts';
+import { type AstronomyConstant, CONSTANTS, constantNamed, secondsOfConstant } from './constants.ts';
 
 /** The exact ratio of two periods, or which of them could not be read. */
 export type PeriodRatio =
@@ -13,7 +14,7 @@ const PERIOD = /^([\d./e+-]+)\s*(s|min|h|d)$/i;
 /** Exact seconds of a typed period, or undefined where it is none or not more than 0. */
 export function readPeriod(text: string, constants: readonly AstronomyConstant[] = CONSTANTS): Rational | undefined {
   const plain = text.trim();
-  const named = constants.find((constant) => constant.id.toLowerCase() === plain.toLowerCase());
+  const named = constantNamed(plain, constants);
   if (named) return secondsOfConstant(named);
   const match = PERIOD.exec(plain);
   const value = match?.[1] === undefined ? undefined : exactly(match[1]);
@@ -31,7 +32,7 @@ export function ratioOfPeriods(
   const refuse = (field: 'from' | 'to', found: string): PeriodRatio => ({
     kind: 'refused',
     field,
-    says: `${field}: found "${found}", expected a period greater than 0 with s, min, h or d, such as 12h or 29.530588853d, or the name of a constant, such as synodicMonth.`,
+    says: `${field}: found "${found}", expected a period greater than 0 with s, min, h or d, such as 12h or 29.530588853d, or the name of a constant, such as synodic month.`,
   });
   if (!fromSeconds) return refuse('from', from);
   if (!toSeconds) return refuse('to', to);

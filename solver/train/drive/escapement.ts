@@ -10,7 +10,9 @@ export interface PalletPlace {
   readonly spanDeg: number;
   /** Length of each tangent, mm: the pallets' radius. */
   readonly palletRadius: number;
-  readonly says: string;
+  readonly teeth: number;
+  /** Tooth spaces between the pallets. */
+  readonly span: number;
 }
 
 /**
@@ -27,7 +29,7 @@ export function palletPlace(radius: number, teeth: number, span: number): Pallet
     }),
   ];
   if (problems.length === 0 && span >= teeth / 2) {
-    problems.push({ field: 'span', says: `span: found ${span}, expected less than half the ${teeth} teeth.` });
+    problems.push({ field: 'span', found: span, expected: { kind: 'underHalfTheTeeth', teeth } });
   }
   if (problems.length > 0) return { kind: 'refused', problems };
   const half = (Math.PI * span) / teeth;
@@ -37,6 +39,7 @@ export function palletPlace(radius: number, teeth: number, span: number): Pallet
     distance,
     spanDeg: (360 * span) / teeth,
     palletRadius: radius * Math.tan(half),
-    says: `${teeth} teeth over ${span}: axes ${distance.toFixed(3)} mm apart. Make the pallets' place adjustable, so that lock can be set.`,
+    teeth,
+    span,
   };
 }

@@ -10,13 +10,11 @@ import type { Link, Turning } from '../turning/turning.ts';
 export interface LostMotion {
   readonly id: IndicationId;
   readonly arbor: ArborId;
-  readonly name: string;
   readonly angleDeg: number;
   /** Time that the hand moves through in that angle, seconds. */
   readonly seconds: number;
   /** Share of each depth on the way, from the drive to the hand, degrees at the hand. */
   readonly shares: readonly { readonly depth: RuleId; readonly angleDeg: number }[];
-  readonly says: string;
 }
 
 /**
@@ -62,11 +60,9 @@ export function lostMotionOf(
       {
         id: indication.id,
         arbor: indication.arbor,
-        name: indication.name,
         angleDeg,
         seconds,
         shares,
-        says: `${indication.name}: ${angleDeg.toFixed(3)}° of lost motion, which is ${(seconds / 60).toFixed(3)} min of what it shows.`,
       },
     ];
   });

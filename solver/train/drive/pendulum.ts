@@ -2,7 +2,7 @@
 import type { ArborId } from '../../movement/ids.ts';
 import { multiply, type Rational, rational } from '../turning/rational.ts';
 import type { Turning } from '../turning/turning.ts';
-import { STANDARD_GRAVITY } from './cautions.ts';
+import { STANDARD_GRAVITY } from './gravity.ts';
 import { checkNumbers, type Refusal } from './inputCheck.ts';
 
 /** A pendulum with its beat and its errors. */
@@ -19,7 +19,8 @@ export interface Pendulum {
   readonly lossPerDegreePerDay: number;
   /** Change of length that makes one second a day, mm. */
   readonly millimetresPerSecondADay: number;
-  readonly says: string;
+  /** Swing to either side that the length is for, degrees. */
+  readonly amplitudeDeg: number;
 }
 
 /** What decides the length of a pendulum. */
@@ -63,7 +64,7 @@ export function pendulumFor(options: PendulumOptions): Pendulum | Refusal {
     circularErrorPerDay: DAY * slow,
     lossPerDegreePerDay: (DAY * expansion) / 2,
     millimetresPerSecondADay: (2 * length) / DAY,
-    says: `${beatsPerHour} beats an hour: ${length.toFixed(2)} mm to the centre of oscillation at ${amplitudeDeg}° either side; ${((2 * length) / DAY).toFixed(4)} mm of length is a second a day.`,
+    amplitudeDeg,
   };
 }
 

@@ -1,16 +1,17 @@
 /** What the dials read after so many turns of the drive, or so much time. */
 import type { IndicationId } from '../../movement/ids.ts';
-import { digitsOf, divide, exactly, multiply, type Rational, rational, toNumber } from '../turning/rational.ts';
-import type { Turning } from '../turning/turning.ts';
+import { divide, exactly, multiply, type Rational, rational, toNumber } from '../turning/rational.ts';
+import type { Sense, Turning } from '../turning/turning.ts';
 
 /** What one hand shows at a moment. */
 export interface DialReading {
   readonly id: IndicationId;
-  readonly name: string;
   /** Whole turns made (signed: + the drive's way), and the angle past them in the hand's own sense, degrees 0 to 360. */
   readonly wholeTurns: bigint;
   readonly angleDeg: number;
-  readonly says: string;
+  /** The same angle, turns from 0 up to 1, exact; and which way it was turned. */
+  readonly rest: Rational;
+  readonly sense: Sense;
 }
 
 /** Whole turns and rest of a signed number of turns. */
@@ -39,10 +40,10 @@ export function readingsAfterTurns(
     return [
       {
         id: indication.id,
-        name: indication.name,
         wholeTurns: whole,
         angleDeg,
-        says: `${indication.name}: ${whole < 0n ? -whole : whole} turns and ${digitsOf(multiply(rest, rational(360)), 7)}° ${sense}.`,
+        rest,
+        sense,
       },
     ];
   });

@@ -11,7 +11,6 @@ import {
   subtract,
   toNumber,
 } from '../turning/rational.ts';
-import { periodText } from '../turning/tradeWords.ts';
 import type { Turning } from '../turning/turning.ts';
 
 /** Something that comes round, and after how long. */
@@ -22,26 +21,15 @@ export interface Recurrence {
   readonly depth?: RuleId;
   /** Exact, seconds. */
   readonly seconds: Rational;
-  readonly says: string;
 }
 
-const TURNS: Readonly<Record<'turn' | 'tooth' | 'meet', string>> = {
-  turn: 'turns once in',
-  tooth: 'pass a tooth every',
-  meet: 'bring the same two teeth together every',
-};
-
-/** Everything in a turning movement that recurs, shortest time first; parts are called by `nameOf`. */
-export function recurrencesOf(
-  turning: Turning,
-  nameOf: (id: ArborId | WheelId) => string = (id) => id,
-): readonly Recurrence[] {
+/** Everything in a turning movement that recurs, shortest time first. */
+export function recurrencesOf(turning: Turning): readonly Recurrence[] {
   const { drive } = turning;
   if (!drive) return [];
   const found: Recurrence[] = [];
   const put = (kind: Recurrence['kind'], parts: Recurrence['parts'], seconds: Rational, depth?: RuleId): void => {
-    const says = `${parts.map(nameOf).join(' and ')} ${TURNS[kind]} ${periodText(seconds, 8)}.`;
-    found.push({ kind, parts, seconds, ...(depth === undefined ? {} : { depth }), says });
+    found.push({ kind, parts, seconds, ...(depth === undefined ? {} : { depth }) });
   };
   const timeOf = (turns: Rational): Rational => divide(drive.periodSeconds, magnitude(turns));
   for (const arbor of turning.arbors.values()) {
@@ -65,14 +53,9 @@ export function recurrencesOf(
 }
 
 /** What may be behind a fault that shows every `seconds`, nearest first, within a share of it (default 1 in 200). */
-export const suspectsAt = (
-  turning: Turning,
-  seconds: number,
-  within = 0.005,
-  nameOf?: (id: ArborId | WheelId) => string,
-): readonly Recurrence[] =>
+export const suspectsAt = (turning: Turning, seconds: number, within = 0.005): readonly Recurrence[] =>
   Number.isFinite(seconds) && seconds > 0
-    ? recurrencesOf(turning, nameOf)
+    ? recurrencesOf(turning)
         .map((recurrence) => ({ recurrence, off: Math.abs(toNumber(recurrence.seconds) / seconds - 1) }))
         .filter(({ off }) => off <= within)
         .sort((a, b) => a.off - b.off)

@@ -1,5 +1,4 @@
 /** A mainspring in a barrel: turns, torque along the run, energy, run time. */
-import { SPRING_CAUTIONS } from './cautions.ts';
 import { checkNumbers, type Refusal } from './inputCheck.ts';
 
 /** A spring and its barrel. */
@@ -31,8 +30,6 @@ export interface SpringDrive {
   readonly torquePerTurn: number;
   /** Greatest bending strain of the strip, as thickness over diameter on the arbor. */
   readonly strain: number;
-  readonly says: string;
-  readonly cautions: readonly string[];
 }
 
 /**
@@ -57,13 +54,11 @@ export function springDrive(options: SpringDriveOptions): SpringDrive | Refusal 
   if (problems.length === 0 && arborRadius >= barrelRadius) {
     problems.push({
       field: 'arborRadius',
-      says: `arborRadius: found ${arborRadius}, expected less than the barrel's ${barrelRadius}.`,
+      found: arborRadius,
+      expected: { kind: 'insideBarrel', below: barrelRadius },
     });
   } else if (problems.length === 0 && length * thickness >= room) {
-    problems.push({
-      field: 'length',
-      says: `length: found ${length}, expected less than ${(room / thickness).toFixed(0)}, which fills the barrel.`,
-    });
+    problems.push({ field: 'length', found: length, expected: { kind: 'fillsBarrel', below: room / thickness } });
   }
   if (problems.length > 0) return { kind: 'refused', problems };
   const area = (length * thickness) / Math.PI;
@@ -81,7 +76,5 @@ export function springDrive(options: SpringDriveOptions): SpringDrive | Refusal 
     bestLength,
     torquePerTurn,
     strain: thickness / (2 * arborRadius),
-    says: `${turns.toFixed(2)} turns, runs ${((turns * secondsPerTurn) / 3600).toFixed(2)} h; each turn wound adds ${torquePerTurn.toFixed(1)} N·mm; the spring fills ${(100 * fill).toFixed(0)} % of the room (50 %, a length of ${bestLength.toFixed(0)} mm, gives the most turns).`,
-    cautions: SPRING_CAUTIONS,
   };
 }

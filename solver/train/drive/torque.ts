@@ -33,7 +33,12 @@ export interface ArborTorque {
 
 /** What reaches every arbor, or why it cannot be told. */
 export type TorqueReport =
-  | { readonly kind: 'torques'; readonly arbors: readonly ArborTorque[]; readonly says: string }
+  | {
+      readonly kind: 'torques';
+      readonly arbors: readonly ArborTorque[];
+      readonly lossPerDepth: number;
+      readonly lossPerPivot: number;
+    }
   | Refusal;
 
 /** Torques along the shortest way from the power arbor. Branches each get the full pull: the real one is shared. */
@@ -48,10 +53,7 @@ export function torquesOf(turning: Turning, options: LossOptions): TorqueReport 
   const power = options.power ?? turning.drive?.arbor;
   const start = power === undefined ? undefined : turning.arbors.get(power)?.rate;
   if (!turning.drive || power === undefined || !start || start.turns.n === 0n) {
-    problems.push({
-      field: 'power',
-      says: `power: found ${power ?? 'no arbor'}, expected an arbor that turns with the drive.`,
-    });
+    problems.push({ field: 'power', expected: { kind: 'arborThatTurns' } });
   }
   if (problems.length > 0 || !start || !turning.drive || power === undefined) return { kind: 'refused', problems };
   const perMinute = 60 / toNumber(turning.drive.periodSeconds);
@@ -88,9 +90,5 @@ export function torquesOf(turning: Turning, options: LossOptions): TorqueReport 
       queue.push(far);
     }
   }
-  return {
-    kind: 'torques',
-    arbors,
-    says: `Losses of ${(100 * options.lossPerDepth).toFixed(1)} % a depth and ${(100 * options.lossPerPivot).toFixed(1)} % an arbor are settings; the torques are for the whole pull going one way.`,
-  };
+  return { kind: 'torques', arbors, lossPerDepth: options.lossPerDepth, lossPerPivot: options.lossPerPivot };
 }

@@ -1,5 +1,5 @@
 /** A weight on a drum: torque, fall, turns, run time, power. */
-import { STANDARD_GRAVITY, WEIGHT_CAUTIONS } from './cautions.ts';
+import { STANDARD_GRAVITY } from './gravity.ts';
 import { checkNumbers, type Refusal } from './inputCheck.ts';
 
 /** A weight, its cord and its drum. */
@@ -42,8 +42,6 @@ export interface WeightDrive {
   /** Energy of the fall, J, and mean power, mW. */
   readonly energy: number;
   readonly power: number;
-  readonly says: string;
-  readonly cautions: readonly string[];
 }
 
 /** Each layer of round cord laid in the grooves of the one below lies √3/2 of a cord further out. Geometry of equal circles. */
@@ -79,7 +77,6 @@ export function weightDrive(options: WeightDriveOptions): WeightDrive | Refusal 
   const runSeconds = turns * secondsPerTurn;
   const energy = mass * STANDARD_GRAVITY * (fall / 1000);
   const power = (1000 * energy) / runSeconds;
-  const [first] = layers;
   return {
     kind: 'weight',
     cordLength,
@@ -88,8 +85,6 @@ export function weightDrive(options: WeightDriveOptions): WeightDrive | Refusal 
     layers,
     energy,
     power,
-    says: `${turns.toFixed(2)} turns of the drum from ${cordLength.toFixed(0)} mm of cord: runs ${(runSeconds / 3600).toFixed(2)} h at ${power.toFixed(3)} mW, torque at the drum ${(first?.torque ?? 0).toFixed(1)} N·mm${layers.length > 1 ? ` falling to ${(layers[layers.length - 1]?.torque ?? 0).toFixed(1)} as the layers run off` : ''}.`,
-    cautions: WEIGHT_CAUTIONS,
   };
 }
 

@@ -2,6 +2,7 @@
 import type { ArborId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { TurningProblem } from './turning.ts';
+import type { TurningFault } from './turningFaults.ts';
 
 /** Answers about axes: who shares one, and who is carried round. */
 export interface Axes {
@@ -54,8 +55,8 @@ export function axesOf(movement: Movement): Axes {
   const axisOf = axisGroups(movement);
   const armOfAxis = new Map<ArborId, ArborId>();
   const problems: TurningProblem[] = [];
-  const refuse = (parts: readonly ArborId[], says: string, remedy: string): void => {
-    problems.push({ kind: 'carrier', severity: 'stops', parts, says, remedy });
+  const refuse = (parts: readonly ArborId[], why: TurningFault): void => {
+    problems.push({ kind: 'carrier', severity: 'stops', parts, why });
   };
   for (const coupling of movement.couplings) {
     if (coupling.kind !== 'carrier') continue;
@@ -63,27 +64,15 @@ export function axesOf(movement: Movement): Axes {
       const axis = axisOf(carried);
       const other = armOfAxis.get(axis);
       if (axis === axisOf(coupling.arm)) {
-        refuse(
-          [coupling.arm, carried],
-          `Carrier ${coupling.id}: arm ${coupling.arm} cannot carry ${carried}, which ${carried === coupling.arm ? 'is the arm itself' : 'stands on the axis of the arm'}.`,
-          `Take ${carried} out of what ${coupling.id} carries.`,
-        );
+        refuse([coupling.arm, carried], { kind: 'carriesItself', arm: coupling.arm, carried });
       } else if (other !== undefined && other !== coupling.arm) {
-        refuse(
-          [carried, other, coupling.arm],
-          `${carried} is carried by two arms, ${other} and ${coupling.arm}.`,
-          `Leave ${carried} on one of the two.`,
-        );
+        refuse([carried, other, coupling.arm], { kind: 'twoArms', carried, arms: [other, coupling.arm] });
       } else armOfAxis.set(axis, coupling.arm);
     }
   }
   const circling = armsInCircles(armOfAxis, axisOf);
   if (circling.length > 0) {
-    refuse(
-      circling,
-      `The arms ${circling.join(', ')} carry each other round in a circle.`,
-      'One of them must stand on the plates: take it out of the list of what the other carries.',
-    );
+    refuse(circling, { kind: 'armsInCircle', arms: circling });
     for (const [axis, arm] of armOfAxis) if (circling.includes(arm)) armOfAxis.delete(axis);
   }
   return {

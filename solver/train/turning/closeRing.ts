@@ -1,6 +1,9 @@
 /** The smallest movement of a loose arbor that lets a ring of depths close. */
+
+import type { Point } from '../../geometry/index.ts';
 import type { ArborId } from '../../movement/ids.ts';
-import { fromWhole, type Places, type PlanePoint } from './meshes.ts';
+import { HOLDS } from '../../tolerances.ts';
+import { fromWhole, type Places } from './meshes.ts';
 import { type MeshRing, ringFactors, ringSum } from './ringClosure.ts';
 
 /**
@@ -17,13 +20,13 @@ export type RingCure =
       readonly amount: number;
       readonly moved: readonly {
         readonly arbor: ArborId;
-        readonly from: PlanePoint;
-        readonly to: PlanePoint;
+        readonly from: Point;
+        readonly to: Point;
         readonly distance: number;
       }[];
-      readonly says: string;
     }
-  | { readonly kind: 'none'; readonly says: string };
+  /** The ring cannot turn, is not placed, closes nowhere within the reach, or the motion ends before. */
+  | { readonly kind: 'none'; readonly why: 'standsStill' | 'notPlaced' | 'nowhere' | 'motionEnds' };
 
 /** Step of the search for a ring of single wheels, mm: the miss changes by far less than half a tooth in it. */
 const STEP = 0.05;
@@ -39,15 +42,14 @@ const MOST_STEPS = 20_000;
  */
 export function closeRing(ring: MeshRing, places: Places, mover: Mover, reach = 20): RingCure {
   const factors = ringFactors(ring);
-  const names = ring.bodies.join(', ');
-  if (!factors) return { kind: 'none', says: `The ring ${names} cannot turn, so no place closes it.` };
+  if (!factors) return { kind: 'none', why: 'standsStill' };
   const missAt = (amount: number): number | undefined => {
     const there = amount === 0 ? places : mover(amount);
     const sum = there && ringSum(ring, factors, there);
     return sum === undefined ? undefined : fromWhole(sum);
   };
   const start = missAt(0);
-  if (start === undefined) return { kind: 'none', says: `The ring ${names} is not placed yet.` };
+  if (start === undefined) return { kind: 'none', why: 'notPlaced' };
   // Compound wheels multiply the miss by their factors, so the step shrinks with the largest.
   const step = STEP / Math.max(...factors.map((factor) => Math.abs(Number(factor))));
   const before: Record<1 | -1, number | undefined> = { 1: start, [-1]: start };
@@ -59,10 +61,10 @@ export function closeRing(ring: MeshRing, places: Places, mover: Mover, reach = 
       before[way] = here;
       // A change of sign without the jump from half a tooth to minus half.
       if (here === undefined || last * here > 0 || Math.abs(last - here) > 0.5) continue;
-      return cureAt(ring, places, mover, closeIn(missAt, way * (steps - 1) * step, way * steps * step, last), names);
+      return cureAt(ring, places, mover, closeIn(missAt, way * (steps - 1) * step, way * steps * step, last));
     }
   }
-  return { kind: 'none', says: `No place within ${reach} mm along this motion closes the ring ${names}.` };
+  return { kind: 'none', why: 'nowhere' };
 }
 
 /** Halves the span until the place is known to 1e-9 mm. */
@@ -79,17 +81,14 @@ function closeIn(missAt: (amount: number) => number | undefined, from: number, t
   return (low + high) / 2;
 }
 
-function cureAt(ring: MeshRing, places: Places, mover: Mover, amount: number, names: string): RingCure {
+function cureAt(ring: MeshRing, places: Places, mover: Mover, amount: number): RingCure {
   const there = mover(amount);
-  if (!there) return { kind: 'none', says: `The motion ends before the ring ${names} closes.` };
+  if (!there) return { kind: 'none', why: 'motionEnds' };
   const moved = ring.bodies.flatMap((arbor) => {
     const [from, to] = [places.get(arbor), there.get(arbor)];
     if (!from || !to) return [];
     const distance = Math.hypot(to.x - from.x, to.y - from.y);
-    return distance > 1e-9 ? [{ arbor, from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y }, distance }] : [];
+    return distance > HOLDS ? [{ arbor, from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y }, distance }] : [];
   });
-  const words = moved.map(
-    ({ arbor, to, distance }) => `${arbor} by ${distance.toFixed(3)} mm to (${to.x.toFixed(3)}, ${to.y.toFixed(3)})`,
-  );
-  return { kind: 'closes', amount, moved, says: `The ring ${names} closes when ${words.join(' and ')} moves.` };
+  return { kind: 'closes', amount, moved };
 }

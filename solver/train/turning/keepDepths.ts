@@ -1,7 +1,7 @@
 /** A mover for loose arbors that are held by depths alone: every centre distance of the given pairs is kept. */
+import type { Point } from '../../geometry/index.ts';
 import type { ArborId } from '../../movement/ids.ts';
 import type { Mover } from './closeRing.ts';
-import type { PlanePoint } from './meshes.ts';
 
 /** Misfit of a distance at which the places are taken as right, mm. */
 const EXACT = 1e-11;
@@ -12,8 +12,8 @@ const EXACT = 1e-11;
  * @param pairs  arbors whose distance is kept
  */
 export function keepDepths(
-  places: ReadonlyMap<ArborId, PlanePoint>,
-  motion: ReadonlyMap<ArborId, PlanePoint>,
+  places: ReadonlyMap<ArborId, Point>,
+  motion: ReadonlyMap<ArborId, Point>,
   pairs: readonly (readonly [ArborId, ArborId])[],
 ): Mover {
   const movers = [...motion.keys()].filter((id) => places.has(id));
@@ -51,11 +51,7 @@ export function keepDepths(
 }
 
 /** Unit vector from a to b and their distance. */
-function between(
-  at: ReadonlyMap<ArborId, PlanePoint>,
-  a: ArborId,
-  b: ArborId,
-): PlanePoint & { readonly length: number } {
+function between(at: ReadonlyMap<ArborId, Point>, a: ArborId, b: ArborId): Point & { readonly length: number } {
   const [pa, pb] = [at.get(a) ?? { x: 0, y: 0 }, at.get(b) ?? { x: 0, y: 0 }];
   const length = Math.hypot(pb.x - pa.x, pb.y - pa.y);
   return { x: (pb.x - pa.x) / length, y: (pb.y - pa.y) / length, length };

@@ -7,10 +7,13 @@
  * the wheel anticlockwise (the thread pushes the wheel's rim against its own advance), a left-handed one reverses.
  * A finger acts as a wheel of which only a few teeth are left.
  */
+
 import type { ArborId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
 import type { Axes } from './axes.ts';
 import type { Link, TurningProblem } from './turning.ts';
+import type { Joining, TurningFault } from './turningFaults.ts';
 
 /** All links of a movement, with what was wrong with some. */
 export interface Links {
@@ -33,16 +36,15 @@ const depthDraft = (id: Link['id'], a: Wheel, b: Wheel): Draft => ({
 });
 
 /** Why two wheels cannot stand in depth, if so. */
-function depthFault(a: Wheel, b: Wheel, axes: Axes): string | undefined {
-  if (a.id === b.id) return `${a.id} cannot stand in depth with itself`;
-  if (a.arbor === b.arbor) return `${a.id} and ${b.id} are on one arbor (${a.arbor}), so neither can turn the other`;
-  if (axes.sameAxis(a.arbor, b.arbor)) return `${a.id} and ${b.id} turn about one axis, so they cannot mesh`;
-  if (a.internal && b.internal) return `${a.id} and ${b.id} are both internal`;
+function depthFault(a: Wheel, b: Wheel, axes: Axes): TurningFault | undefined {
+  const wheels = [a.id, b.id] as const;
+  if (a.id === b.id) return { kind: 'withItself', wheel: a.id };
+  if (a.arbor === b.arbor) return { kind: 'onOneArbor', wheels, arbor: a.arbor };
+  if (axes.sameAxis(a.arbor, b.arbor)) return { kind: 'onOneAxis', wheels };
+  if (a.internal && b.internal) return { kind: 'bothInternal', wheels };
   const [ring, mate] = a.internal ? [a, b] : [b, a];
-  if (ring.internal && ring.teeth <= mate.teeth) {
-    return `the internal wheel ${ring.id} has ${ring.teeth} teeth, which must be more than the ${mate.teeth} of ${mate.id} inside it`;
-  }
-  return undefined;
+  if (!ring.internal || ring.teeth > mate.teeth) return undefined;
+  return { kind: 'ringTooFew', wheels: [mate.id, ring.id], teeth: [mate.teeth, ring.teeth] };
 }
 
 /** What a coupling of an axis comes to: the arm that carries it, or why it counts for nothing. */
@@ -66,15 +68,14 @@ function standingOf(draft: Draft, axes: Axes, at: ReadonlyMap<ArborId, readonly 
     if (axes.armOf(arm) !== axes.armOf(other)) continue;
     const here = at.get(other);
     const there = at.get(arm);
-    if (here && there && Math.hypot(here[0] - there[0], here[1] - there[1]) < 1e-6) return { arm };
+    if (here && there && Math.hypot(here[0] - there[0], here[1] - there[1]) < ONE_PLACE) return { arm };
     return {
       arm,
       problem: {
         kind: 'carrier',
         severity: 'warns',
         parts: [carried, other, arm],
-        says: `${carried} goes round on the arm ${arm} and meshes with ${other}, which is not on the axis of the arm: they leave each other as it turns.`,
-        remedy: `Put ${other} at the same place as ${arm}.`,
+        why: { kind: 'leavesEachOther', carried, other, arm },
       },
     };
   }
@@ -83,18 +84,16 @@ function standingOf(draft: Draft, axes: Axes, at: ReadonlyMap<ArborId, readonly 
       kind: 'carrier',
       severity: 'stops',
       parts: [draft.from, draft.to],
-      says: `${draft.from} and ${draft.to} are carried by arms that have nothing to do with each other, so they cannot stay in mesh.`,
-      remedy: 'Carry both on one arm, or put one of them on the axis of the arm.',
+      why: { kind: 'armsApart', arbors: [draft.from, draft.to] },
     },
   };
 }
 
-const missing = (id: WheelId | ArborId, where: string): TurningProblem => ({
+const missing = (id: WheelId | ArborId, joining: Joining): TurningProblem => ({
   kind: 'depth',
   severity: 'stops',
   parts: [id],
-  says: `${where} names ${id}, which is not in the movement.`,
-  remedy: `Add ${id} or take ${where} out.`,
+  why: { kind: 'partMissing', joining },
 });
 
 /** All links of a movement, each with the arm on which it stands; those that make no sense are told and left out. */
@@ -104,64 +103,62 @@ export function linksOf(movement: Movement, axes: Axes): Links {
   const problems: TurningProblem[] = [];
   const links: Link[] = [];
 
-  const put = (draft: Draft, where: string): void => {
+  const put = (draft: Draft, joining: Joining): void => {
     const lost = [draft.from, draft.to].find((id) => !at.has(id));
     if (lost !== undefined) {
-      problems.push(missing(lost, where));
+      problems.push(missing(lost, joining));
       return;
     }
     const { arm, problem } = standingOf(draft, axes, at);
     if (problem) problems.push(problem);
     if (problem?.severity !== 'stops') links.push(arm === undefined ? draft : { ...draft, arm });
   };
-  const both = (ids: readonly [WheelId, WheelId], where: string): readonly [Wheel, Wheel] | undefined => {
+  const both = (ids: readonly [WheelId, WheelId], joining: Joining): readonly [Wheel, Wheel] | undefined => {
     const [a, b] = [wheels.get(ids[0]), wheels.get(ids[1])];
     if (a && b) return [a, b];
-    problems.push(missing(a ? ids[1] : ids[0], where));
+    problems.push(missing(a ? ids[1] : ids[0], joining));
     return undefined;
   };
-  const mesh = (id: Link['id'], pair: readonly [Wheel, Wheel], where: string, change: Partial<Draft> = {}): void => {
+  const mesh = (id: Link['id'], pair: readonly [Wheel, Wheel], joining: Joining, change: Partial<Draft> = {}): void => {
     const [a, b] = pair;
     const fault = change.kind === 'contrate' && a.arbor !== b.arbor ? undefined : depthFault(a, b, axes);
-    if (fault === undefined) put({ ...depthDraft(id, a, b), ...change }, where);
-    else problems.push({ kind: 'depth', severity: 'stops', parts: [a.id, b.id], says: `${where}: ${fault}.` });
+    if (fault === undefined) put({ ...depthDraft(id, a, b), ...change }, joining);
+    else problems.push({ kind: 'depth', severity: 'stops', parts: [a.id, b.id], why: fault });
   };
 
   for (const rule of movement.rules) {
     if (rule.kind !== 'depth' || rule.leaveOut) continue;
-    const pair = both(rule.wheels, `depth ${rule.id}`);
-    if (pair) mesh(rule.id, pair, `depth ${rule.id}`);
+    const pair = both(rule.wheels, 'depth');
+    if (pair) mesh(rule.id, pair, 'depth');
   }
   for (const coupling of movement.couplings) {
-    const where = `${coupling.kind} ${coupling.id}`;
     if (coupling.kind === 'carrier') continue;
     if (coupling.kind === 'contrate') {
-      const pair = both(coupling.wheels, where);
-      if (pair) mesh(coupling.id, pair, where, { kind: 'contrate', sense: coupling.sense === 'same' ? 1 : -1 });
+      const pair = both(coupling.wheels, 'contrate');
+      if (pair) mesh(coupling.id, pair, 'contrate', { kind: 'contrate', sense: coupling.sense === 'same' ? 1 : -1 });
       continue;
     }
     const wheel = wheels.get(coupling.wheel);
-    if (!wheel) problems.push(missing(coupling.wheel, where));
+    if (!wheel) problems.push(missing(coupling.wheel, coupling.kind));
     else if (wheel.arbor === coupling.arbor) {
       problems.push({
         kind: 'depth',
         severity: 'stops',
         parts: [coupling.arbor, wheel.id],
-        says: `${where}: ${coupling.arbor} cannot turn ${wheel.id}, which is on ${coupling.arbor} itself.`,
+        why: { kind: 'turnsItself', arbor: coupling.arbor, wheel: wheel.id },
       });
-    } else put(singleDraft(coupling, wheel), where);
+    } else put(singleDraft(coupling, wheel), coupling.kind);
   }
   for (const arbor of movement.arbors) {
     if (arbor.turns !== 'withArbor') continue;
     if (arbor.ridesOn) {
-      put({ kind: 'fixed', from: arbor.ridesOn, to: arbor.id, fromTeeth: 1, toTeeth: 1, sense: 1 }, `pipe ${arbor.id}`);
+      put({ kind: 'fixed', from: arbor.ridesOn, to: arbor.id, fromTeeth: 1, toTeeth: 1, sense: 1 }, 'pipe');
     } else {
       problems.push({
         kind: 'depth',
         severity: 'warns',
         parts: [arbor.id],
-        says: `${arbor.id} is said to turn with the arbor it rides on, but rides on none.`,
-        remedy: `Say which arbor ${arbor.id} rides on, or let it turn freely.`,
+        why: { kind: 'ridesOnNone', arbor: arbor.id },
       });
     }
   }

@@ -10,17 +10,12 @@
  *
  * so each depth is one congruence  ca A + cb B = e (mod 1)  with whole coefficients.
  */
+import type { Point } from '../../geometry/index.ts';
 import type { ArborId, RuleId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 
-/** A place in the plane, mm, x right and y up. */
-export interface PlanePoint {
-  readonly x: number;
-  readonly y: number;
-}
-
 /** Places by arbor, mm; the places of a placed movement serve as they are. */
-export type Places = { readonly get: (id: ArborId) => PlanePoint | undefined };
+export type Places = { readonly get: (id: ArborId) => Point | undefined };
 
 /** A depth as a condition between the angles of the two bodies that turn. */
 export interface Mesh {

@@ -7,7 +7,6 @@ export interface PlanetSpacing {
   readonly fits: boolean;
   /** For each planet: the wanted angle, how many teeth it misses by, and the nearest angle at which it goes in, degrees. */
   readonly planets: readonly { readonly angleDeg: number; readonly missTeeth: number; readonly nearestDeg: number }[];
-  readonly says: string;
 }
 
 /**
@@ -25,18 +24,5 @@ export function planetSpacing(sunTeeth: number, ringTeeth: number, planets: numb
     const steps = (angleDeg - first) / step;
     return { angleDeg, missTeeth: steps - Math.round(steps), nearestDeg: first + Math.round(steps) * step };
   });
-  const wrong = placed.filter((planet) => Math.abs(planet.missTeeth) > FITS_TEETH);
-  const total = sunTeeth + ringTeeth;
-  const even =
-    typeof planets === 'number'
-      ? ` (${sunTeeth} + ${ringTeeth})/${planets} = ${Number((total / planets).toFixed(4))}.`
-      : '';
-  return {
-    fits: wrong.length === 0,
-    planets: placed,
-    says:
-      wrong.length === 0
-        ? `All ${angles.length} planets go in.${even}`
-        : `${wrong.length} of ${angles.length} planets do not go in.${even} They go in at ${placed.map((planet) => `${planet.nearestDeg.toFixed(3)}°`).join(', ')}.`,
-  };
+  return { fits: placed.every(({ missTeeth }) => Math.abs(missTeeth) <= FITS_TEETH), planets: placed };
 }

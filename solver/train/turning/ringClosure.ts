@@ -35,7 +35,6 @@ export interface MeshRing {
 interface RingBase {
   readonly bodies: readonly ArborId[];
   readonly depths: readonly RuleId[];
-  readonly says: string;
 }
 
 /** Whether the teeth of a ring can all stand in mesh, by how much they miss, or that it cannot be told. */
@@ -166,39 +165,20 @@ export const checkRings = (movement: Movement, places: Places): readonly RingClo
 /** Whether the depths of one closed ring can stand in mesh together, and by how many teeth they miss. */
 export function checkRing(ring: MeshRing, places: Places): RingClosure {
   const base = { bodies: ring.bodies, depths: ring.meshes.map((mesh) => mesh.rule) };
-  const names = ring.bodies.join(', ');
   const factors = ringFactors(ring);
-  if (!factors) return standingRing(ring, places, base, names);
+  if (!factors) return standingRing(ring, places, base);
   const sum = ringSum(ring, factors, places);
-  if (sum === undefined) return { ...base, kind: 'notPlaced', says: `The ring ${names} is not placed yet.` };
+  if (sum === undefined) return { ...base, kind: 'notPlaced' };
   const over = fromWhole(sum);
-  const last = ring.meshes[ring.meshes.length - 1] as Mesh; // rings have two depths or more
   const missTeeth = over / Number(factors[factors.length - 1]);
-  const where = `${last.wheels[0].id} with ${last.wheels[1].id}`;
-  if (Math.abs(missTeeth) <= FITS_TEETH) {
-    return { ...base, kind: 'closes', missTeeth, says: `The ring ${names} closes.` };
-  }
-  const share = Math.abs(missTeeth).toFixed(3);
+  if (Math.abs(missTeeth) <= FITS_TEETH) return { ...base, kind: 'closes', missTeeth };
   const settable = freeWheel(ring);
   if (settable) {
     // Turning the wheel on by d lowers its depth's right-hand side by its coefficient times d.
     const turnDeg = (360 * over) / (Number(factors[settable.index]) * settable.coefficient);
-    const { wheel } = settable;
-    return {
-      ...base,
-      kind: 'setOnArbor',
-      missTeeth,
-      wheel: wheel.id,
-      turnDeg,
-      says: `The ring ${names} closes when ${wheel.id} is set on its arbor ${wheel.arbor} ${Math.abs(turnDeg).toFixed(3)}° ${turnDeg > 0 ? 'anticlockwise' : 'clockwise'} of its place (tooth over tooth, where no phase is given).`,
-    };
+    return { ...base, kind: 'setOnArbor', missTeeth, wheel: settable.wheel.id, turnDeg };
   }
-  return {
-    ...base,
-    kind: 'misses',
-    missTeeth,
-    says: `The ring ${names} cannot be put together: with all other teeth in mesh, ${where} misses by ${share} of a tooth.`,
-  };
+  return { ...base, kind: 'misses', missTeeth };
 }
 
 /** A wheel of the ring that shares its arbor with the other one the ring uses there and may still be turned on it. */
@@ -218,12 +198,7 @@ function freeWheel(ring: MeshRing) {
 }
 
 /** A ring that cannot turn: the angles of its first wheel at which all teeth meet. */
-function standingRing(
-  ring: MeshRing,
-  places: Places,
-  base: Pick<RingBase, 'bodies' | 'depths'>,
-  names: string,
-): RingClosure {
+function standingRing(ring: MeshRing, places: Places, base: RingBase): RingClosure {
   // Go once round: the first angle comes back as round * angle + sum of share[i] * (e[i] + whole number).
   let round = ONE;
   let shares: Rational[] = [];
@@ -243,21 +218,12 @@ function standingRing(
   const step = steps.reduce(commonDivisor, pitch);
   for (let index = 0; index < targets.length; index++) {
     const target = targets[index];
-    if (target === undefined) return { ...base, kind: 'notPlaced', says: `The ring ${names} is not placed yet.` };
+    if (target === undefined) return { ...base, kind: 'notPlaced' };
     whole += toNumber(multiply(shares[index] as Rational, scale)) * target; // one a depth
   }
   const phases = Math.round(toNumber(divide(pitch, step)));
   const size = toNumber(step);
   const start = whole - Math.floor(whole / size) * size;
   const anglesDeg = Array.from({ length: Math.min(phases, 24) }, (_, index) => 360 * (start + index * size));
-  return {
-    ...base,
-    kind: 'standsStill',
-    phases,
-    anglesDeg,
-    says: `The ring ${names} cannot turn; it fits with a tooth of ${wheel.id} at ${anglesDeg
-      .slice(0, 4)
-      .map((angle) => `${angle.toFixed(3)}°`)
-      .join(' or ')}${phases > 4 ? ` and ${phases - 4} angles more` : ''} (from +x, within one pitch).`,
-  };
+  return { ...base, kind: 'standsStill', phases, anglesDeg };
 }

@@ -12,13 +12,15 @@ import { FITS_TEETH, farBody, type MeshRing, meshRings, ringFactors, ringSum } f
 /** Which tooth enters between which two when the movement is set up. */
 export interface ToothMark {
   readonly rule: RuleId;
+  readonly wheels: readonly [WheelId, WheelId];
   /** Tooth of the first wheel that stands nearest the line of centres, counted anticlockwise from 1. */
   readonly tooth: number;
   /** Teeth of the second wheel on either side of it. */
   readonly between: readonly [number, number];
   /** How far the depth is from meshing, teeth: 0 unless a ring misses. */
   readonly missTeeth: number;
-  readonly says: string;
+  /** The depth meshes, to what any maker can see. */
+  readonly meshes: boolean;
 }
 
 /** How all placed wheels stand when their teeth are in mesh. */
@@ -66,13 +68,9 @@ function wholeTeeth(rings: readonly MeshRing[], places: Places): ReadonlyMap<Mes
 
 /**
  * Tooth angles of all placed wheels. Wheels without a place are left out; the first wheel of each train has a tooth
- * at its own `phase`, or at 0. Wheels are called by `nameOf`.
+ * at its own `phase`, or at 0.
  */
-export function toothPhases(
-  movement: Movement,
-  places: Places,
-  nameOf: (id: WheelId) => string = (id) => id,
-): ToothPhases {
+export function toothPhases(movement: Movement, places: Places): ToothPhases {
   const meshes = meshesOf(movement).filter((mesh) => meshTarget(mesh, places) !== undefined);
   const added = wholeTeeth(meshRings(meshes), places);
   const angles = bodyAngles(movement, meshes, places, added);
@@ -95,7 +93,7 @@ export function toothPhases(
   for (const wheel of movement.wheels) {
     if (places.get(wheel.arbor)) angleDeg.set(wheel.id, 360 * withinTurn(first.get(wheel.id) ?? turnsOf(wheel)));
   }
-  const marks = meshes.map((mesh) => markOf(mesh, places, { toothNearest, turnsOf, first, nameOf }));
+  const marks = meshes.map((mesh) => markOf(mesh, places, { toothNearest, turnsOf, first }));
   return { angleDeg, marks };
 }
 
@@ -138,7 +136,6 @@ interface Standing {
   readonly toothNearest: (wheel: Wheel, line: number) => number;
   readonly turnsOf: (wheel: Wheel) => number;
   readonly first: ReadonlyMap<WheelId, number>;
-  readonly nameOf: (id: WheelId) => string;
 }
 
 function markOf(mesh: Mesh, places: Places, standing: Standing): ToothMark {
@@ -161,13 +158,12 @@ function markOf(mesh: Mesh, places: Places, standing: Standing): ToothMark {
   const space = lines[1] + (along * off) / b.teeth;
   const lower = standing.toothNearest(b, space - 0.5 / b.teeth);
   const between = [number(b, lower), number(b, lower + 1 / b.teeth)] as const;
-  const toothNumber = number(a, tooth);
-  const wrong = Math.abs(missTeeth) > FITS_TEETH ? ` (misses by ${Math.abs(missTeeth).toFixed(3)} of a tooth)` : '';
   return {
     rule: mesh.rule,
-    tooth: toothNumber,
+    wheels: [a.id, b.id],
+    tooth: number(a, tooth),
     between,
     missTeeth,
-    says: `Tooth ${toothNumber} of ${standing.nameOf(a.id)} between teeth ${between[0]} and ${between[1]} of ${standing.nameOf(b.id)}${wrong}.`,
+    meshes: Math.abs(missTeeth) <= FITS_TEETH,
   };
 }

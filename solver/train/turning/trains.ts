@@ -6,7 +6,7 @@
  * rate against that arm is nothing.
  */
 import type { ArborId } from '../../movement/ids.ts';
-import { divide, equals, fractionText, multiply, negate, ONE, type Rational, rational } from './rational.ts';
+import { divide, equals, multiply, negate, ONE, type Rational, rational } from './rational.ts';
 import type { Link, LockedRing } from './turning.ts';
 
 /** Arbors that turn in fixed ratios as seen from one arm, or from the plates where there is none. */
@@ -71,17 +71,7 @@ function lockedRing(closing: Link, reachedBy: ReadonlyMap<ArborId, Link>): Locke
     once = multiply(once, ratioFrom(link, at));
     at = otherEnd(link, at);
   }
-  const senses = equals(once, rational(-1));
-  const names = arbors.join(', ');
-  return {
-    arbors,
-    links,
-    kind: senses ? 'senses' : 'ratios',
-    onceRound: once,
-    says: senses
-      ? `The ring ${names} is locked: going round it, ${arbors[0]} would have to turn against itself (senses disagree).`
-      : `The ring ${names} is locked: going round it, one turn of ${arbors[0]} would have to be ${fractionText(once)} turns.`,
-  };
+  return { arbors, links, kind: equals(once, rational(-1)) ? 'senses' : 'ratios', onceRound: once };
 }
 
 /**

@@ -9,13 +9,14 @@ import type { Movement } from '../../movement/schema.ts';
 import { type Axes, axesOf } from './axes.ts';
 import { indicationsOf } from './indications.ts';
 import { linksOf } from './links.ts';
+import { secondsOf } from './periods.ts';
 import { type Rates, ratesOf } from './rates.ts';
 import { divide, isZero, magnitude, type Rational, subtract, toNumber } from './rational.ts';
 import { reachedFrom } from './reach.ts';
 import { sharedAxesOf } from './sharedAxes.ts';
-import { periodText, secondsOf } from './tradeWords.ts';
 import { type Train, trainsOn } from './trains.ts';
 import type { ArborTurning, Link, Rate, Sense, Turning, TurningProblem, TurningState } from './turning.ts';
+import type { TurningFault } from './turningFaults.ts';
 import { lockProblems, restProblems } from './turningProblems.ts';
 
 type Drive = NonNullable<Turning['drive']>;
@@ -28,32 +29,25 @@ const OTHER: Readonly<Record<Sense, Sense>> = {
 
 /** A signed rate in turns of the drive as a `Rate`. */
 function rateOf(turns: Rational, drive: Drive): Rate {
-  if (isZero(turns)) return { turns, sense: 'still', periodSays: 'stands still' };
+  if (isZero(turns)) return { turns, sense: 'still' };
   const seconds = divide(drive.periodSeconds, magnitude(turns));
   return {
     turns,
     sense: turns.n > 0n ? drive.sense : OTHER[drive.sense],
     periodSeconds: toNumber(seconds),
-    periodSays: periodText(seconds),
+    period: seconds,
   };
 }
 
 function driveOf(movement: Movement, problems: TurningProblem[]): Drive | undefined {
   const { drive } = movement;
-  const fail = (says: string, remedy: string): undefined => {
-    problems.push({ kind: 'drive', severity: 'warns', parts: drive ? [drive.arbor] : [], says, remedy });
+  const fail = (why: TurningFault): undefined => {
+    problems.push({ kind: 'drive', severity: 'warns', parts: drive ? [drive.arbor] : [], why });
   };
-  if (!drive) return fail('Nothing drives the movement.', 'Say which arbor is the drive, its period and its sense.');
-  if (!movement.arbors.some((arbor) => arbor.id === drive.arbor)) {
-    return fail(`The drive's arbor ${drive.arbor} is not in the movement.`, 'Choose another arbor for the drive.');
-  }
+  if (!drive) return fail({ kind: 'noDrive' });
+  if (!movement.arbors.some((arbor) => arbor.id === drive.arbor)) return fail({ kind: 'driveMissing' });
   const periodSeconds = secondsOf(drive.period);
-  if (!periodSeconds) {
-    return fail(
-      `The drive's period is ${drive.period.value}; it must be more than 0.`,
-      'Enter how long one turn takes.',
-    );
-  }
+  if (!periodSeconds) return fail({ kind: 'drivePeriod', value: drive.period.value });
   return { arbor: drive.arbor, periodSeconds, sense: drive.sense };
 }
 
@@ -90,7 +84,7 @@ export function turnMovement(movement: Movement): Turning {
   const still = new Set(movement.arbors.filter((arbor) => arbor.turns === 'never').map((arbor) => arbor.id));
   const rates = ratesOf(trains, axes, drive?.arbor, still);
   const lockedRings = trains.flatMap((train) => train.rings);
-  problems.push(...lockProblems(movement, lockedRings, drive, rates, trains, still));
+  problems.push(...lockProblems(lockedRings, drive, rates, trains, still));
 
   const reached = reachedFrom(drive, links, axes, movement);
   const locked = lockedArbors(trains, axes, drive, rates, reached);
@@ -107,7 +101,7 @@ export function turnMovement(movement: Movement): Turning {
         kind: 'sharedAxis',
         severity: 'warns',
         parts: shared.depths.flatMap((depth) => depth.wheels),
-        says: shared.says,
+        why: { kind: 'axesDisagree', shared },
       });
     }
   }

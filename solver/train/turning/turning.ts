@@ -1,6 +1,7 @@
 /** What `turnMovement` gives: how every arbor turns, and what stands in the way. Plain data. */
 import type { ArborId, CouplingId, IndicationId, RuleId, WheelId } from '../../movement/ids.ts';
 import type { Rational } from './rational.ts';
+import type { NothingShown, TurningFault } from './turningFaults.ts';
 
 /** As seen looking down on the marked face; `still` where it does not turn. */
 export type Sense = 'clockwise' | 'anticlockwise' | 'still';
@@ -38,8 +39,8 @@ export interface Rate {
   readonly sense: Sense;
   /** Time of one turn, seconds; absent where it stands still. */
   readonly periodSeconds?: number;
-  /** The same in a unit that suits it: "29.53061 d". */
-  readonly periodSays: string;
+  /** The same, exact. */
+  readonly period?: Rational;
 }
 
 /** One arbor: whether it turns, how, and what drives it. */
@@ -64,7 +65,6 @@ export interface LockedRing {
   readonly kind: 'ratios' | 'senses' | 'fixed';
   /** Turns of the first arbor after going once round the ring, for one turn of it: anything but 1 locks. */
   readonly onceRound?: Rational;
-  readonly says: string;
 }
 
 /** Something that keeps a train from turning as it should. */
@@ -73,20 +73,19 @@ export interface TurningProblem {
   readonly kind: 'drive' | 'locked' | 'notDriven' | 'open' | 'carrier' | 'depth' | 'sharedAxis' | 'indication';
   readonly severity: 'stops' | 'warns' | 'notes';
   readonly parts: readonly (ArborId | WheelId)[];
-  readonly says: string;
-  readonly remedy?: string;
+  readonly why: TurningFault;
 }
 
 /** How well one hand, ring or ball keeps its wanted period. */
 export interface IndicationTurning {
   readonly id: IndicationId;
   readonly arbor: ArborId;
-  readonly name: string;
   /** Turns for one turn of the drive (without sign), wanted and achieved. */
   readonly wantedTurns?: Rational;
   readonly achievedTurns?: Rational;
-  readonly wantedPeriodSays?: string;
-  readonly achievedPeriodSays?: string;
+  /** Seconds. */
+  readonly wantedPeriod?: Rational;
+  readonly achievedPeriod?: Rational;
   /** Achieved period / wanted period - 1, exact: + is slow. */
   readonly error?: Rational;
   readonly errorPpm?: number;
@@ -98,8 +97,8 @@ export interface IndicationTurning {
   readonly sense?: Sense;
   readonly wantedSense?: Sense;
   readonly senseIsWrong: boolean;
-  /** Whole sentence with ten digits of both periods. */
-  readonly says: string;
+  /** Why it shows nothing. */
+  readonly nothing?: NothingShown;
 }
 
 /** Depths that join the same two axes, and so must have one centre distance. */
@@ -115,9 +114,10 @@ export interface SharedAxes {
     readonly misfit: number;
     /** Module that would fit the first depth's distance, mm. */
     readonly moduleThatFits: number;
+    /** The distance is the first depth's. */
+    readonly fits: boolean;
   }[];
   readonly fits: boolean;
-  readonly says: string;
 }
 
 /** How a whole movement turns. */

@@ -1,11 +1,11 @@
 /** Findings as sentences. What the table of findings shows, gap and limit, is what the sentence says. */
 import type { Finding, FindingCause } from '../../clearance/index.ts';
-import type { TurningProblem } from '../../train/index.ts';
 import { asSentence, counted, listed } from '../lists.ts';
 import { disagreementSays } from '../planting/disagreementWords.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 import { mismatchSays } from '../teeth/pairWords.ts';
+import { turningProblemSays } from '../train/turningWords.ts';
 import { depthFaultSays } from './depthFaultWords.ts';
 import { namesOfParts, pieceWords } from './pieces.ts';
 
@@ -22,7 +22,7 @@ const UNDER: Readonly<Record<NonNullable<Finding['value']>, string>> = {
 const SAYS: Sentences<Told> = {
   gap: gapSays,
   disagreement: ({ disagreement }, speaker) => disagreementSays(disagreement, speaker),
-  turning: ({ problem }) => turningSays(problem),
+  turning: ({ problem }, speaker) => turningProblemSays(problem, speaker),
   ringMisses: ringMissesSays,
   ringSet: ({ ring, wheel, arbor, turn }, speaker) =>
     `The ring of ${namesOfParts(ring, speaker)} closes when ${speaker.name(wheel)} is set on ${speaker.name(arbor)} ${speaker.angle(Math.abs(turn), 3)} ${turn > 0 ? 'anticlockwise' : 'clockwise'} of its place (tooth over tooth, where no phase is given).`,
@@ -123,5 +123,3 @@ function ringMissesSays({ ring, missTeeth, closing }: ToldOf<'ringMisses'>, spea
   );
   return `${cannot} It closes when ${listed(moves)} ${moves.length === 1 ? 'moves' : 'move'}.`;
 }
-
-const turningSays = ({ says, remedy }: TurningProblem): string => (remedy ? `${says} ${remedy}` : says);

@@ -9,5 +9,28 @@ export { depthLines, type RemarkWords, remarkWords, smallChange, VERDICTS } from
 export { dividingWaySays, nearWaySays, settingSays } from '../teeth/dividingWords.ts';
 export { noOpeningsSay, outlineDoubtSays } from '../teeth/outlineWords.ts';
 export { mismatchSays, pairDoubtSays, pairFaultSays } from '../teeth/pairWords.ts';
-export { sizeSays } from '../teeth/sizeWords.ts';
+export { percentSays, sizeSays } from '../teeth/sizeWords.ts';
 export { teethSay } from '../teeth/toothWords.ts';
+export {
+  inputProblemSays,
+  palletsSay,
+  pendulumSays,
+  SPRING_CAUTIONS,
+  springSays,
+  torqueIn,
+  torqueSays,
+  torquesSay,
+  torqueUnit,
+  WEIGHT_CAUTIONS,
+  weightSays,
+} from './driveWords.ts';
+export { indicationSays, shownErrorSays } from './indicationWords.ts';
+export { periodErrorSays, periodSays, roundSays } from './periodWords.ts';
+export { dialSays, lostMotionSays, recurrenceSays, toothMarkSays } from './runningWords.ts';
+export {
+  lockedRingSays,
+  sharedAxesSay,
+  TURNING_STATES,
+  turningFaultWords,
+  turningProblemSays,
+} from './turningWords.ts';

@@ -2,8 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { countsReport } from '../../solver/train/counts/countsReport.ts';
 import { ratioOfPeriods } from '../../solver/train/counts/ratioOfPeriods.ts';
 import { fractionText } from '../../solver/train/turning/rational.ts';
-import { turnsReport } from '../../solver/train/turning/turnsReport.ts';
-import { sketchMovement } from './turningMovement.ts';
 
 const limits = { stages: 2, drivers: { from: 6, to: 20 }, driven: { from: 20, to: 120 } };
 
@@ -38,32 +36,5 @@ describe('report of counts', () => {
   it('reads periods exactly', () => {
     const found = ratioOfPeriods('44 min', '1.1h');
     expect(found.kind === 'ratio' && fractionText(found.ratio)).toBe('3/2');
-  });
-});
-
-describe('report of turning', () => {
-  const movement = sketchMovement({
-    wheels: { a: ['A', 20], b: ['B', 60], c: ['C', 30] },
-    depths: ['a b'],
-    drive: { arbor: 'A', period: { value: 1, unit: 'h' } },
-    indications: [{ id: 'i', name: 'three hours', arbor: 'B', period: { value: 3, unit: 'h' } }],
-  });
-
-  it('has a line for every arbor, the hands, and what is to be seen to', () => {
-    const report = turnsReport(movement);
-    expect(report.kind).toBe('fine');
-    expect(report.text).toMatch(/B +-1\/3 +-0\.3333333333 +anticlockwise +clockwise +3 h/);
-    expect(report.text).toContain('C      not driven');
-    expect(report.text).toContain('three hours: 3 h');
-    expect(JSON.parse(JSON.stringify(report.data))).toEqual(report.data);
-  });
-
-  it('says problems where a hand is wrong or a ring is locked', () => {
-    const wrong = {
-      ...movement,
-      indications: movement.indications.map((shown) => ({ ...shown, sense: 'clockwise' as const })),
-    };
-    expect(turnsReport(wrong).kind).toBe('problems');
-    expect(turnsReport(wrong).text).toContain('the wrong way');
   });
 });

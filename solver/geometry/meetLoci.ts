@@ -1,10 +1,15 @@
 /**
  * Where two loci meet, for every pair of shapes, with rays cut off behind their start.
  *
- * Array kernel: loci have five numbers, results eight, hence the `!`.
+ * A locus is five numbers: its shape, x, y, and for a circle its radius, for a line or ray its unit direction.
+ * `crossingsOf…` of `locus.ts` asks the same of loci as values. Array kernel: results have eight numbers, hence the `!`.
  */
-import { crossCircleLineInto, crossCirclesInto, crossLinesInto, TOUCH } from '../../geometry/index.ts';
-import { Shape } from './locus.ts';
+
+import { HOLDS } from '../tolerances.ts';
+import { crossCircleLineInto, crossCirclesInto, crossLinesInto } from './circles.ts';
+
+/** Shapes of a locus, as its first number. */
+export const Shape = { circle: 0, line: 1, ray: 2 } as const;
 
 /** How two loci meet. `touch`: they meet without crossing, so the place is not fixed to first order. */
 export const Meet = { two: 0, one: 1, touch: 2, none: 3, same: 4 } as const;
@@ -31,14 +36,14 @@ function meetCircles(f: Float64Array, g: Float64Array, sx: number, sy: number, o
   const overlap = crossCirclesInto(out, f[1]!, f[2]!, f[3]!, g[1]!, g[2]!, g[3]!);
   if (overlap > touchOf(f[3]!, g[3]!)) return Meet.two;
   const apart = Math.hypot(g[1]! - f[1]!, g[2]! - f[2]!);
-  if (apart < TOUCH * f[3]!) {
+  if (apart < HOLDS * f[3]!) {
     // About one centre: no direction is better than another, so the sketch decides.
     const away = Math.hypot(sx - f[1]!, sy - f[2]!);
     const radius = (f[3]! + g[3]!) / 2;
     out[0] = out[2] = f[1]! + (away > 0 ? ((sx - f[1]!) / away) * radius : radius);
     out[1] = out[3] = f[2]! + (away > 0 ? ((sy - f[2]!) / away) * radius : 0);
     out[4] = Math.abs(f[3]! - g[3]!);
-    return out[4]! <= TOUCH ? Meet.same : Meet.none;
+    return out[4]! <= HOLDS ? Meet.same : Meet.none;
   }
   return touching(out, overlap, touchOf(f[3]!, g[3]!));
 }
@@ -46,7 +51,7 @@ function meetCircles(f: Float64Array, g: Float64Array, sx: number, sy: number, o
 /** Touching within 1e-9 of the smaller radius, and never more than the bound to which a rule holds. */
 function touchOf(ra: number, rb: number): number {
   const smaller = ra < rb ? ra : rb;
-  return smaller < 1 ? TOUCH * smaller : TOUCH;
+  return smaller < 1 ? HOLDS * smaller : HOLDS;
 }
 
 function touching(out: Float64Array, overlap: number, touch: number): number {
@@ -59,7 +64,7 @@ function touching(out: Float64Array, overlap: number, touch: number): number {
 
 /** Is the place on the ray, and not behind its start? Lines have no start. */
 function ahead(locus: Float64Array, x: number, y: number): boolean {
-  return locus[0] === Shape.line || (x - locus[1]!) * locus[3]! + (y - locus[2]!) * locus[4]! >= -TOUCH;
+  return locus[0] === Shape.line || (x - locus[1]!) * locus[3]! + (y - locus[2]!) * locus[4]! >= -HOLDS;
 }
 
 function meetCircleLine(c: Float64Array, l: Float64Array, out: Float64Array): number {
@@ -101,7 +106,7 @@ function meetLines(f: Float64Array, g: Float64Array, sx: number, sy: number, out
   const off = g[3]! * (y - g[2]!) - g[4]! * (x - g[1]!);
   out[0] = out[2] = x + (g[4]! * off) / 2;
   out[1] = out[3] = y - (g[3]! * off) / 2;
-  if (Math.abs(off) > TOUCH) {
+  if (Math.abs(off) > HOLDS) {
     out[4] = Math.abs(off);
     return Meet.none;
   }
