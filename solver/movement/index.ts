@@ -21,4 +21,5 @@ export type { Problem } from './read/problem.ts';
 export { readMovement } from './read/readMovement.ts';
 export { COLLECTIONS, type Collection } from './references/collections.ts';
 export { idsOf } from './references/idsOf.ts';
+export { pointCalled } from './references/pointCalled.ts';
 export { writeMovement } from './write/writeMovement.ts';
