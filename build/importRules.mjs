@@ -26,8 +26,8 @@ const PUBLIC = {
 };
 
 const FACES = ROOMS.map((room) => `${room}/(${['index', ...(PUBLIC[room] ?? [])].join('|')})`);
-/** Files that belong to no room: plain numbers that every room and the window speak of. */
-const BESIDE_ROOMS = 'tolerances';
+/** Files that belong to no room: plain numbers that every room and the window speak of, and how long work is written. */
+const BESIDE_ROOMS = 'tolerances|steps';
 const A_FACE = `^solver/(${[BESIDE_ROOMS, ...FACES].join('|')})\\.ts$`;
 
 const inPackage = (names) => `(^|/)node_modules/(${names.join('|')})(/|$)`;

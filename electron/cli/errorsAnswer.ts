@@ -1,6 +1,6 @@
 /** `depthwright errors`: before cutting, what the errors of making do to every depth and gap. */
 
-import { type ErrorsFound, errorsFound, type StatedErrors, USUAL_ERRORS } from '../../solver/made/errors/index.ts';
+import { type ErrorsFound, findErrors, type StatedErrors, USUAL_ERRORS } from '../../solver/made/errors/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { type Speaker, speakerOf, unitOf } from '../../solver/words/index.ts';
 import { effectSays, errorSays, gapName, mostlySays, pairSays } from '../../solver/words/shop/index.ts';
@@ -133,7 +133,7 @@ export function errorsAnswer(placed: PlacedMovement, choice: ErrorsChoice): Answ
   const errors = errorsOf(choice);
   const trials = wholeNumber('trials', choice.trials, 2000, 10, MOST_TRIALS);
   const seed = wholeNumber('seed', choice.seed, 1, 0, 2 ** 31);
-  const found = errorsFound(placed, { errors, trials, seed });
+  const found = findErrors(placed, { errors, trials, seed });
   const isSure =
     found.trials - found.planted <= RARE * found.trials &&
     found.depths.every(({ tight, loose }) => tight + loose <= RARE) &&

@@ -1,6 +1,6 @@
 /** Long work on clearance, off the window's thread: plantings, safe places, whether a train runs. Ended from outside. */
-import { checkMovement, findPlanting, remediesFor } from '../../solver/clearance/index.ts';
-import { rehearse } from '../../solver/clearance/rehearsal/index.ts';
+import { checkMovement, findPlantingSteps, remediesFor } from '../../solver/clearance/index.ts';
+import { rehearseSteps } from '../../solver/clearance/rehearsal/index.ts';
 import { safePlacesOf } from '../../solver/clearance/safe/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
@@ -39,7 +39,7 @@ function check(movement: Movement): void {
 }
 
 function find({ movement, options }: Extract<ClearanceTask, { kind: 'findPlanting' }>): void {
-  const search = findPlanting(plantMovement(movement), options);
+  const search = findPlantingSteps(plantMovement(movement), options);
   for (let next = search.next(); ; next = search.next()) {
     if (!next.done) {
       post({ kind: 'progress', ...next.value });
@@ -57,7 +57,7 @@ function find({ movement, options }: Extract<ClearanceTask, { kind: 'findPlantin
 }
 
 function run({ movement, options }: Extract<ClearanceTask, { kind: 'rehearse' }>): void {
-  const rehearsal = rehearse(plantMovement(movement), options);
+  const rehearsal = rehearseSteps(plantMovement(movement), options);
   for (let next = rehearsal.next(); ; next = rehearsal.next()) {
     if (!next.done) {
       post({ kind: 'progress', done: next.value.done });

@@ -3,10 +3,10 @@ import {
   type CountsOptions,
   type CountsProgress,
   type CountsResult,
+  findCountsSteps,
+  findJointCountsSteps,
   type JointOptions,
   type JointResult,
-  searchCounts,
-  searchJointCounts,
 } from '../../solver/train/counts/index.ts';
 
 /** A search for one indication, or for several at once. */
@@ -45,8 +45,8 @@ scope.onmessage = ({ data }: MessageEvent<Question>) => {
   try {
     const answer: Answer =
       data.kind === 'one'
-        ? { kind: 'one', result: runToEnd(searchCounts(data.options)) }
-        : { kind: 'several', result: runToEnd(searchJointCounts(data.options)) };
+        ? { kind: 'one', result: runToEnd(findCountsSteps(data.options)) }
+        : { kind: 'several', result: runToEnd(findJointCountsSteps(data.options)) };
     post({ kind: 'answer', answer });
   } catch (error) {
     post({ kind: 'failed', says: error instanceof Error ? error.message : String(error) });

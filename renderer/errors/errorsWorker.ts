@@ -1,6 +1,6 @@
 /** Trials of errors, off the window's thread: tells progress, gives what was found. Ended from outside. */
 
-import { findErrors } from '../../solver/made/errors/index.ts';
+import { findErrorsSteps } from '../../solver/made/errors/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { ErrorsMessage, ErrorsTask } from './errorsTask.ts';
 
@@ -12,7 +12,7 @@ const TELL_EVERY = 80;
 
 scope.onmessage = ({ data }: MessageEvent<ErrorsTask>) => {
   try {
-    const search = findErrors(plantMovement(data.movement), data.options);
+    const search = findErrorsSteps(plantMovement(data.movement), data.options);
     let told = Number.NEGATIVE_INFINITY;
     for (let next = search.next(); ; next = search.next()) {
       if (next.done) {

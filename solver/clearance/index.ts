@@ -19,6 +19,7 @@ export {
   type FindPlantingProgress,
   type FoundPlantings,
   findPlanting,
+  findPlantingSteps,
   type NoPlanting,
   type PlantingAnswer,
 } from './findPlanting/findPlanting.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { plantingsFound } from '../../solver/clearance/findPlanting/findPlanting.ts';
-import { checkMovement, findPlanting } from '../../solver/clearance/index.ts';
+import { findPlanting } from '../../solver/clearance/findPlanting/findPlanting.ts';
+import { checkMovement, findPlantingSteps } from '../../solver/clearance/index.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { movementOfFile } from '../support/movements.ts';
@@ -19,7 +19,7 @@ describe('finding a planting', () => {
   const placed = plantMovement(movement);
 
   it('finds several for the moons, every rule to 1e-9 mm and every gap kept, each taken as one edit', () => {
-    const found = plantingsFound(placed, { seed: 3, effort: 0.5 });
+    const found = findPlanting(placed, { seed: 3, effort: 0.5 });
     if (found.kind === 'none') throw new Error(found.why.kind);
     expect(found.answers.length).toBeGreaterThan(1);
     for (const { edit, surplus, gapsLeft } of found.answers) {
@@ -38,18 +38,18 @@ describe('finding a planting', () => {
   });
 
   it('is the same for the same seed, tells its progress, and stops when it is not asked on', () => {
-    const run = () => plantingsFound(placed, { seed: 7, effort: 0.05 });
+    const run = () => findPlanting(placed, { seed: 7, effort: 0.05 });
     const [a, b] = [run(), run()];
     if (a.kind === 'none' || b.kind === 'none') throw new Error('found before');
     expect(a.answers.map(({ edit }) => edit)).toEqual(b.answers.map(({ edit }) => edit));
-    const search = findPlanting(placed, { effort: 0.05 });
+    const search = findPlantingSteps(placed, { effort: 0.05 });
     const told = [search.next(), search.next(), search.next()].map(({ value }) => value);
     expect(told.every((each) => 'done' in each && each.done > 0 && each.done < 0.5)).toBe(true);
   });
 
   it('leaves what is held still where it is', () => {
     const ten = placed.places.get('ten' as never); // an id of the demo
-    const found = plantingsFound(placed, { seed: 2, effort: 0.05, hold: ['ten' as never] });
+    const found = findPlanting(placed, { seed: 2, effort: 0.05, hold: ['ten' as never] });
     if (found.kind === 'none' || !ten) throw new Error('found before');
     for (const answer of found.answers) {
       const now = answer.placed.places.get('ten' as never);
@@ -59,6 +59,6 @@ describe('finding a planting', () => {
 
   it('says when nothing is loose', () => {
     const movement = movementOfFile('demo-data/going-train.json');
-    expect(plantingsFound(plantMovement(movement))).toMatchObject({ kind: 'none' });
+    expect(findPlanting(plantMovement(movement))).toMatchObject({ kind: 'none' });
   });
 });

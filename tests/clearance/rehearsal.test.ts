@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rehearse } from '../../solver/clearance/rehearsal/index.ts';
+import { rehearseSteps } from '../../solver/clearance/rehearsal/index.ts';
 import { leanOf } from '../../solver/clearance/rehearsal/lean.ts';
-import { rehearsalOf } from '../../solver/clearance/rehearsal/rehearse.ts';
+import { rehearse } from '../../solver/clearance/rehearsal/rehearse.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { windowOfDepth } from '../../solver/teeth/index.ts';
 import { rehearsalSays } from '../../solver/words/clearance/index.ts';
@@ -35,7 +35,7 @@ function pair(teeth: readonly [number, number], off: number, form = 'involute', 
 }
 
 function report(teeth: readonly [number, number], off: number, form?: string) {
-  const result = rehearsalOf(pair(teeth, off, form));
+  const result = rehearse(pair(teeth, off, form));
   if (result.kind === 'none') throw new Error(result.why.kind);
   return result;
 }
@@ -77,8 +77,8 @@ describe('the rehearsal of a depth', () => {
     [[90, 10], 'involute'],
     [[24, 24], 'involute'],
   ])('tells the right depth from 0.3 module too close: %j, %s', (teeth, form) => {
-    expect(rehearsalOf(pair(teeth, 0, form), { turns: 0.2 })).toMatchObject({ runs: true });
-    expect(rehearsalOf(pair(teeth, -0.3, form), { turns: 0.2 })).toMatchObject({ runs: false });
+    expect(rehearse(pair(teeth, 0, form), { turns: 0.2 })).toMatchObject({ runs: true });
+    expect(rehearse(pair(teeth, -0.3, form), { turns: 0.2 })).toMatchObject({ runs: false });
   });
 
   // The contact engine works from the true curves and knows nothing of physics: where it says that a pair binds, beyond
@@ -109,7 +109,7 @@ describe('the rehearsal of a depth', () => {
         const window = a && b && windowOfDepth(a, b, movement);
         if (window?.kind !== 'window') throw new Error('no window');
         const deepest = window.deepest - (teeth + leaves) / 2;
-        const runs = (off: number) => rehearsalOf(pair(counts, off, form, driven), { turns: 2 / leaves });
+        const runs = (off: number) => rehearse(pair(counts, off, form, driven), { turns: 2 / leaves });
         expect(runs(0), 'at its depth').toMatchObject({ runs: true });
         expect(runs(deepest), 'where it is just free').toMatchObject({ runs: true });
         // The two bearings give way by 0.02; so much more is twice the sag of the chords and the skin on both flanks.
@@ -126,7 +126,7 @@ describe('the rehearsal of a depth', () => {
   it('is the same each time, tells what it leaves out, and can be broken off', () => {
     expect(report([12, 16], 0.1)).toEqual(report([12, 16], 0.1));
     expect(report([12, 16], 0.1).leftOut.length).toBeGreaterThan(2);
-    const run = rehearse(pair([12, 16], 0.1));
+    const run = rehearseSteps(pair([12, 16], 0.1));
     const first = run.next();
     expect(first.done).toBe(false);
     if (!first.done) expect(first.value.done).toBeLessThan(1);
@@ -149,7 +149,7 @@ describe('the rehearsal of a depth', () => {
         ],
       }),
     );
-    const result = rehearsalOf(placed, { turns: 1 });
+    const result = rehearse(placed, { turns: 1 });
     if (result.kind === 'none') throw new Error(result.why.kind);
     expect(result.runs).toBe(true);
     expect(result.speeds[0]?.exact).toBeCloseTo(1 / 3, 12);
@@ -157,13 +157,13 @@ describe('the rehearsal of a depth', () => {
   });
 
   it('tells no speed of what has not yet passed by a tooth', () => {
-    const result = rehearsalOf(pair([30, 20], 0), { turns: 0.02 });
+    const result = rehearse(pair([30, 20], 0), { turns: 0.02 });
     expect(result).toMatchObject({ runs: true, speeds: [{ arbor: 'A1' }] });
     if (result.kind === 'rehearsed') expect(result.speeds[0]).not.toHaveProperty('turned');
   });
 
   it('has nothing to rehearse without a depth', () => {
-    expect(rehearsalOf(plantMovement(sceneOf({})))).toMatchObject({ kind: 'none' });
+    expect(rehearse(plantMovement(sceneOf({})))).toMatchObject({ kind: 'none' });
   });
 });
 
@@ -201,7 +201,7 @@ describe('the rehearsal of a train', () => {
   };
 
   it('keeps the exact ratios within 1 % over a cycle of the input', () => {
-    const result = rehearsalOf(train());
+    const result = rehearse(train());
     if (result.kind === 'none') throw new Error(result.why.kind);
     expect(result.runs).toBe(true);
     expect(result.speeds.map(({ exact }) => exact)).toEqual([-4, 8]);
@@ -209,7 +209,7 @@ describe('the rehearsal of a train', () => {
   });
 
   it('names the depth that is 0.3 module too close', () => {
-    const result = rehearsalOf(train(-0.3));
+    const result = rehearse(train(-0.3));
     expect(result).toMatchObject({
       runs: false,
       stoppedWheels: ['w2', 'p2'],
@@ -265,7 +265,7 @@ describe('the lean of an arbor', () => {
         ],
       }),
     );
-    const result = rehearsalOf(placed, { turns: 0.3 });
+    const result = rehearse(placed, { turns: 0.3 });
     if (result.kind === 'none') throw new Error(result.why.kind);
     for (const { tiltDeg, aside, known } of result.leans) {
       expect(known).toBe(true);

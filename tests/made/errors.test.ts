@@ -1,6 +1,6 @@
 /** Before cutting: each error alone, all errors together, and what they come to; by laws and by formulas of the trade. */
 import { describe, expect, it } from 'vitest';
-import { errorsFound, findErrors } from '../../solver/made/errors/index.ts';
+import { findErrors, findErrorsSteps } from '../../solver/made/errors/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { speakerOf } from '../../solver/words/index.ts';
@@ -52,7 +52,7 @@ function demo(name: string): Movement {
 
 describe('one error at a time', () => {
   it('an error d in one depth moves the point d / sin of the crossing angle, and its own depth by d', () => {
-    const found = errorsFound(plantMovement(worked()), { ...settings, trials: 10 });
+    const found = findErrors(plantMovement(worked()), { ...settings, trials: 10 });
     expect(found.sources.map(({ of, plusMinus }) => [of, plusMinus])).toEqual([
       ['d1', 0.04],
       ['d2', 0.02],
@@ -70,7 +70,7 @@ describe('one error at a time', () => {
 
   it('a hole off its mark moves each of its depths by as much; a pivot takes from room only; tips from gaps', () => {
     const tide = demo('tide-dial');
-    const found = errorsFound(plantMovement(tide), {
+    const found = findErrors(plantMovement(tide), {
       errors: { ...NONE, holes: 0.03, bores: 0.01, tips: 0.05 },
       trials: 10,
     });
@@ -90,7 +90,7 @@ describe('one error at a time', () => {
 
 describe('all errors together', () => {
   const placed = plantMovement(worked());
-  const found = errorsFound(placed, settings);
+  const found = findErrors(placed, settings);
 
   it('trials agree with the propagated ellipse: chi-square of their covariance', () => {
     expect(found.planted).toBe(4000);
@@ -111,7 +111,7 @@ describe('all errors together', () => {
   it('first order and trials agree where errors are small', () => {
     for (const depth of found.depths) expect(Math.abs(depth.triedPlusMinus / depth.plusMinus - 1)).toBeLessThan(0.04);
     for (const name of ['tide-dial', 'moons-of-jupiter']) {
-      const many = errorsFound(plantMovement(demo(name)), { errors: { tips: 0 }, trials: 1500 });
+      const many = findErrors(plantMovement(demo(name)), { errors: { tips: 0 }, trials: 1500 });
       for (const each of [...many.depths, ...many.gaps, ...many.checks]) {
         // 1500 trials know a spread to 1.8 %; plays are not quite straight.
         expect(Math.abs(each.triedPlusMinus / each.plusMinus - 1), JSON.stringify(each)).toBeLessThan(0.12);
@@ -122,12 +122,12 @@ describe('all errors together', () => {
 
   it('the same seed gives the same answer, another seed another', () => {
     const few = { ...settings, trials: 60 };
-    expect(errorsFound(placed, few)).toEqual(errorsFound(placed, few));
-    expect(errorsFound(placed, { ...few, seed: 8 })).not.toEqual(errorsFound(placed, few));
+    expect(findErrors(placed, few)).toEqual(findErrors(placed, few));
+    expect(findErrors(placed, { ...few, seed: 8 })).not.toEqual(findErrors(placed, few));
   });
 
   it('tells its progress and can be left', () => {
-    const search = findErrors(placed, { ...settings, trials: 200 });
+    const search = findErrorsSteps(placed, { ...settings, trials: 200 });
     const told: number[] = [];
     for (let next = search.next(); !next.done; next = search.next()) told.push(next.value.done);
     expect(told.length).toBeGreaterThanOrEqual(5);
@@ -140,7 +140,7 @@ describe('rules that only check', () => {
   it('come out as they come out: every trial is planted, and the check is off by what placed its points', () => {
     for (const name of ['tide-dial', 'moons-of-jupiter', 'going-train']) {
       const placed = plantMovement(demo(name));
-      const found = errorsFound(placed, { errors: { holes: 0, tips: 0 }, trials: 200 });
+      const found = findErrors(placed, { errors: { holes: 0, tips: 0 }, trials: 200 });
       expect(found.planted).toBe(200);
       const spare = [...placed.rules.values()].filter(({ role }) => role === 'spare').map(({ id }) => id);
       expect(spare.length).toBeGreaterThan(0);
@@ -156,7 +156,7 @@ describe('rules that only check', () => {
 
   it('a third distance that agrees checks: its own ± moves nothing', () => {
     const rules = [{ id: 'x', kind: 'distance', points: ['third', 'escape'], length: 27.2, plusMinus: 1 }];
-    const both = errorsFound(plantMovement(worked({ rules })), { ...settings, trials: 500 });
+    const both = findErrors(plantMovement(worked({ rules })), { ...settings, trials: 500 });
     const [check] = both.checks;
     expect(both.planted).toBe(500);
     expect(both.sources).toHaveLength(2);
@@ -171,7 +171,7 @@ describe('rules that only check', () => {
 describe('what goes wrong', () => {
   it('near the end of reach some trials cannot be planted, and the error that does it is told', () => {
     // Two depths by hand (SOURCES.md): at 55.5 the arcs hardly reach; the depths sum to 56, so half a millimetre short breaks it.
-    const found = errorsFound(plantMovement(worked({ escape: 55.98 })), { ...settings, trials: 400 });
+    const found = findErrors(plantMovement(worked({ escape: 55.98 })), { ...settings, trials: 400 });
     expect(found.planted).toBeGreaterThan(200);
     expect(found.planted).toBeLessThan(400);
     expect(found.sources.some(({ breaks }) => breaks)).toBe(true);
@@ -183,7 +183,7 @@ describe('what goes wrong', () => {
     const shares = (allowance: number) => {
       const movement = worked();
       const rules = movement.rules.map((rule) => (rule.kind === 'depth' ? { ...rule, allowance } : rule));
-      const [depth] = errorsFound(plantMovement({ ...movement, rules }), { ...settings, trials: 300 }).depths;
+      const [depth] = findErrors(plantMovement({ ...movement, rules }), { ...settings, trials: 300 }).depths;
       return depth;
     };
     expect(shares(-1)).toMatchObject({ tight: 1, loose: 0 });
@@ -195,9 +195,9 @@ describe('what goes wrong', () => {
   });
 
   it('nothing is asked of a movement without rules, and nothing is not a number', () => {
-    const found = errorsFound(plantMovement(movementOf({ title: 'Empty' })), { trials: 10 });
+    const found = findErrors(plantMovement(movementOf({ title: 'Empty' })), { trials: 10 });
     expect(found).toMatchObject({ planted: 10, sources: [], depths: [], gaps: [], checks: [], places: [] });
-    const loose = errorsFound(plantMovement(movementOf({ arbors: [{ id: 'a', at: [3, 4] }] })), { trials: 10 });
+    const loose = findErrors(plantMovement(movementOf({ arbors: [{ id: 'a', at: [3, 4] }] })), { trials: 10 });
     expect(JSON.stringify(loose)).not.toMatch(/null/);
   });
 });

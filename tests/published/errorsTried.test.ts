@@ -6,7 +6,7 @@
  * programs' together are allowed.
  */
 import { describe, expect, it } from 'vitest';
-import { errorsFound } from '../../solver/made/errors/index.ts';
+import { findErrors } from '../../solver/made/errors/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { movementOfFile } from '../support/movements.ts';
 import values from './errorsTriedValues.json' with { type: 'json' };
@@ -15,7 +15,7 @@ const TRIALS = 8000;
 const movement = movementOfFile('tests/published/errorsTried.json');
 const placed = plantMovement(movement);
 const errors = { lengths: 0.04, holes: 0.03, bores: 0.012, tips: 0.03 };
-const found = errorsFound(placed, { errors, trials: TRIALS, seed: 3 });
+const found = findErrors(placed, { errors, trials: TRIALS, seed: 3 });
 
 const sigmas = Math.sqrt(1 / (2 * values.trials) + 1 / (2 * TRIALS));
 function expectShare(ours: number, theirs: number): void {
@@ -51,7 +51,7 @@ describe('trials against numpy and scipy', () => {
   });
 
   it('the mark of the upper arbor: its ellipse without holes', () => {
-    const marks = errorsFound(placed, { errors: { ...errors, holes: 0, bores: 0, tips: 0 }, trials: TRIALS, seed: 4 });
+    const marks = findErrors(placed, { errors: { ...errors, holes: 0, bores: 0, tips: 0 }, trials: TRIALS, seed: 4 });
     const upper = marks.places.find(({ id }) => id === 'upper');
     const [xx = 0, xy = 0, , yy = 0] = values.upperMark.covariance;
     const [a, b, c] = upper?.covariance ?? [0, 0, 0];

@@ -5,7 +5,7 @@
  * purpose; the answer is counted against comparing every pair of wheels with every other, and a dragged check against
  * a fresh one.
  */
-import { plantingsFound } from '../../solver/clearance/findPlanting/findPlanting.ts';
+import { findPlanting } from '../../solver/clearance/findPlanting/findPlanting.ts';
 import { planGapOf } from '../../solver/clearance/gaps/planGap.ts';
 import { checkMovement, createChecker, solidsOf } from '../../solver/clearance/index.ts';
 import type { ArborId } from '../../solver/movement/ids.ts';
@@ -141,7 +141,7 @@ export function run(): void {
 
   const moons = looseMoons();
   const start = performance.now();
-  const found = plantingsFound(moons);
+  const found = findPlanting(moons);
   const ms = performance.now() - start;
   demand(found.kind === 'found' && found.answers.every(({ gapsLeft }) => gapsLeft === 0), 'a planting keeps every gap');
   console.log(`find a planting for the moons: ${(ms / 1000).toFixed(1)} s, ${said(FIND_GOAL, ms)}`);

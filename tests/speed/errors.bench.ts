@@ -1,5 +1,5 @@
 /** Speed of trials of errors: all errors of a demo movement, 2,000 times over. Goal (issue 7): a few seconds. */
-import { errorsFound } from '../../solver/made/errors/index.ts';
+import { findErrors } from '../../solver/made/errors/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { movementOfFile } from '../support/movements.ts';
 import { HEADING, line, time } from './measure.ts';
@@ -11,13 +11,13 @@ export function run(): void {
   for (const name of ['moons-of-jupiter', 'tide-dial', 'going-train']) {
     const movement = movementOfFile(`demo-data/${name}.json`);
     const placed = plantMovement(movement);
-    const found = errorsFound(placed, { trials: TRIALS });
+    const found = findErrors(placed, { trials: TRIALS });
     if (found.planted !== TRIALS) throw new Error(`every trial of ${name} is planted`);
     const parts = `${found.sources.length} errors, ${found.depths.length} depths, ${found.gaps.length} gaps`;
     console.log(
       line(
         `${TRIALS} trials, ${name}`,
-        time(() => errorsFound(placed, { trials: TRIALS }), 10, 1),
+        time(() => findErrors(placed, { trials: TRIALS }), 10, 1),
         parts,
       ),
     );

@@ -15,6 +15,7 @@ import type { Movement } from '../../movement/schema.ts';
 import type { Disagreement } from '../../planting/index.ts';
 import { plantMovement } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { runSteps, type Steps } from '../../steps.ts';
 import { checkMovement } from '../checks/checkMovement.ts';
 import { editOf, measuredAgain, type PlantingTry, plantTry, type Sketch, sketchOf } from './plantingTry.ts';
 import { groundOf, type RoomMeasure, roomMeasureOf } from './roomOf.ts';
@@ -82,10 +83,10 @@ const SAME_ANSWER = 4;
 const TOLD_EVERY = 10;
 
 /** Searches, telling its progress; stop it by asking for no more. */
-export function* findPlanting(
+export function* findPlantingSteps(
   placed: PlacedMovement,
   options: FindPlantingOptions = {},
-): Generator<FindPlantingProgress, FoundPlantings, void> {
+): Steps<FindPlantingProgress, FoundPlantings> {
   const { answers = 4, effort = 1 } = options;
   const why = whyNot(placed);
   if (why) return { kind: 'none', why };
@@ -118,12 +119,8 @@ export function* findPlanting(
 }
 
 /** The same in one go. */
-export function plantingsFound(placed: PlacedMovement, options: FindPlantingOptions = {}): FoundPlantings {
-  const search = findPlanting(placed, options);
-  for (;;) {
-    const next = search.next();
-    if (next.done) return next.value;
-  }
+export function findPlanting(placed: PlacedMovement, options: FindPlantingOptions = {}): FoundPlantings {
+  return runSteps(findPlantingSteps(placed, options));
 }
 
 function whyNot(placed: PlacedMovement): NoPlanting | undefined {

@@ -5,8 +5,10 @@
  * It tells whether a train runs and where it stalls. Ratios and gaps never come from it: the counts give the one, our
  * own geometry the other. The same movement gives the same run.
  */
+
 import type { ArborId, WheelId } from '../../movement/ids.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { runSteps, type Steps } from '../../steps.ts';
 import { TORQUE_UNIT, type TurningWorld, turningWorldOf } from '../planckAdapter.ts';
 import { type ArborLean, LeanWatch } from './leanWatch.ts';
 import {
@@ -80,10 +82,10 @@ const STALLED_PITCHES = 12;
 const TOLD_EVERY = 100;
 
 /** Runs the rehearsal, telling its progress; stop it by asking for no more. */
-export function* rehearse(
+export function* rehearseSteps(
   placed: PlacedMovement,
   options: RehearsalOptions = {},
-): Generator<RehearsalProgress, Rehearsal, void> {
+): Steps<RehearsalProgress, Rehearsal> {
   const input = options.input ?? placed.movement.drive?.arbor ?? firstDriver(placed);
   if (input === undefined) return { kind: 'none', why: { kind: 'noDepth' } };
   const train = rehearsalTrain(placed, input);
@@ -97,12 +99,8 @@ export function* rehearse(
 }
 
 /** The same in one go. */
-export function rehearsalOf(placed: PlacedMovement, options: RehearsalOptions = {}): Rehearsal {
-  const run = rehearse(placed, options);
-  for (;;) {
-    const next = run.next();
-    if (next.done) return next.value;
-  }
+export function rehearse(placed: PlacedMovement, options: RehearsalOptions = {}): Rehearsal {
+  return runSteps(rehearseSteps(placed, options));
 }
 
 function firstDriver({ movement }: PlacedMovement): ArborId | undefined {

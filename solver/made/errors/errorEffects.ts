@@ -1,4 +1,5 @@
 /** One error at a time: what each stated error does to every figure, and to first order what all of them come to. */
+import type { Steps } from '../../steps.ts';
 import type { ErrorModel } from './errorModel.ts';
 import type { ErrorSource } from './errorSources.ts';
 
@@ -31,7 +32,7 @@ const TOLD_EVERY = 20;
  *
  * @throws Error when the settled points are not settled without any error: the planting contradicts itself
  */
-export function* errorEffects(model: ErrorModel): Generator<number, ErrorEffects> {
+export function* errorEffectSteps(model: ErrorModel): Steps<number, ErrorEffects> {
   const errors = new Float64Array(model.parts.length);
   const nothing = model.read(errors);
   if (!nothing) throw new Error('settled points are not settled in a trial without errors');

@@ -4,6 +4,7 @@
  * The same function serves one error at a time (`errorEffects.ts`) and all at once (`errorTrials.ts`). What comes out is
  * a row of numbers, `Figure` after `Figure`, so that a trial makes no objects that outlive it.
  */
+
 import {
   type GapNow,
   gapNow,
@@ -19,6 +20,7 @@ import type { PointId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Rule } from '../../movement/schema.ts';
 import { ruleValueAt } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import type { Steps } from '../../steps.ts';
 import { type DepthTried, depthsTried, endsWithTips } from './depthRoom.ts';
 import { type ErrorPart, errorPartsOf, type StatedErrors } from './errorSources.ts';
 import { TrialPlanting } from './trialPlanting.ts';
@@ -261,10 +263,10 @@ interface Offsets {
 const NOWHERE = [0, 0] as const;
 
 /** Makes the model, a depth at a time: yields how many of the depths have been looked at. */
-export function* errorModel(
+export function* errorModelSteps(
   placed: PlacedMovement,
   stated: StatedErrors,
-): Generator<{ readonly done: number; readonly of: number }, ErrorModel> {
+): Steps<{ readonly done: number; readonly of: number }, ErrorModel> {
   const of = placed.movement.rules.filter(({ kind, leaveOut }) => kind === 'depth' && !leaveOut).length;
   const depths: DepthTried[] = [];
   for (const depth of depthsTried(placed, stated.tips)) {

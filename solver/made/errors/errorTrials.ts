@@ -1,5 +1,6 @@
 /** All errors at once, many times over: seeded normal errors, each ± two standard deviations. */
 
+import type { Steps } from '../../steps.ts';
 import type { ErrorModel } from './errorModel.ts';
 import { seededNormal } from './seededNormal.ts';
 
@@ -33,12 +34,12 @@ const TOLD_EVERY = 50;
  * @param planned the figures without errors: sums are kept about them, so that no digits are lost
  * @param limits  for each figure what is counted as below
  */
-export function* errorTrials(
+export function* errorTrialSteps(
   model: ErrorModel,
   planned: Float64Array,
   limits: Float64Array,
   { trials, seed }: { readonly trials: number; readonly seed: number },
-): Generator<number, ErrorTrials> {
+): Steps<number, ErrorTrials> {
   const { parts, figures } = model;
   const normal = seededNormal(seed);
   const errors = new Float64Array(parts.length);

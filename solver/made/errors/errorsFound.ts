@@ -6,11 +6,12 @@
  */
 
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { runSteps, type Steps } from '../../steps.ts';
 import { GAUGE, TOUCH } from '../../tolerances.ts';
-import { type ErrorEffects, errorEffects } from './errorEffects.ts';
-import { type ErrorModel, errorModel } from './errorModel.ts';
+import { type ErrorEffects, errorEffectSteps } from './errorEffects.ts';
+import { type ErrorModel, errorModelSteps } from './errorModel.ts';
 import { type StatedErrors, USUAL_ERRORS } from './errorSources.ts';
-import { type ErrorTrials, errorTrials } from './errorTrials.ts';
+import { type ErrorTrials, errorTrialSteps } from './errorTrials.ts';
 import type { DepthFound, ErrorsFound, GapFound } from './found.ts';
 import { Teller } from './teller.ts';
 
@@ -42,20 +43,20 @@ const WINDOWS = 0.3;
 const ALONE = 0.1;
 
 /** Finds out, telling its progress; stop it by asking for no more. */
-export function* findErrors(
+export function* findErrorsSteps(
   placed: PlacedMovement,
   options: ErrorsOptions = {},
-): Generator<ErrorsProgress, ErrorsFound, void> {
+): Steps<ErrorsProgress, ErrorsFound> {
   const { trials = 2000, seed = 1 } = options;
   const errors: StatedErrors = { ...USUAL_ERRORS, ...options.errors };
-  const making = errorModel(placed, errors);
+  const making = errorModelSteps(placed, errors);
   let made = making.next();
   for (; !made.done; made = making.next()) {
     const { done, of } = made.value;
     yield { done: (WINDOWS * done) / of, doing: { kind: 'depths', at: done, of } };
   }
   const model = made.value;
-  const alone = errorEffects(model);
+  const alone = errorEffectSteps(model);
   let one = alone.next();
   for (; !one.done; one = alone.next()) {
     yield { done: WINDOWS + ALONE * one.value, doing: { kind: 'alone' } };
@@ -65,7 +66,7 @@ export function* findErrors(
     kind === 'tightRoom' || kind === 'bareRoom' || kind === 'looseRoom' ? -GAUGE : -TOUCH,
   );
   model.countUnplaced();
-  const running = errorTrials(model, effects.planned, limits, { trials, seed });
+  const running = errorTrialSteps(model, effects.planned, limits, { trials, seed });
   let run = running.next();
   for (; !run.done; run = running.next()) {
     yield {
@@ -77,12 +78,8 @@ export function* findErrors(
 }
 
 /** The same in one go. */
-export function errorsFound(placed: PlacedMovement, options: ErrorsOptions = {}): ErrorsFound {
-  const search = findErrors(placed, options);
-  for (;;) {
-    const next = search.next();
-    if (next.done) return next.value;
-  }
+export function findErrors(placed: PlacedMovement, options: ErrorsOptions = {}): ErrorsFound {
+  return runSteps(findErrorsSteps(placed, options));
 }
 
 function foundOf(

@@ -4,6 +4,7 @@
  * Errors are first compared as doubles with a slack that covers their rounding; whatever passes is ranked by whole
  * numbers of any size, so that the order and the last place are exact.
  */
+import type { Steps } from '../../steps.ts';
 import { compare, divide, magnitude, ONE, type Rational, rational, subtract } from '../turning/rational.ts';
 
 /** Relative rounding of a double error reckoned from exact products: a few units in the last place (2^-52 each). */
@@ -92,12 +93,12 @@ export const CHUNK = 1 << 16;
  *
  * Yields the share done (0 to 1) about every millisecond, so that a worker can report and stop.
  */
-export function* sweepProducts(
+export function* sweepProductsSteps(
   best: BestRatios,
   target: number,
   drivenList: Float64Array,
   driverList: Float64Array,
-): Generator<number, void, void> {
+): Steps<number, void> {
   // Array kernel: indices stay inside the lists by the loop bounds.
   const count = drivenList.length;
   let at = 0;

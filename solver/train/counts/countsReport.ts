@@ -1,8 +1,9 @@
 /** A search for counts as text in columns and as data that JSON can hold: what the command line prints. */
+import { runSteps, watchSteps } from '../../steps.ts';
 import { fractionText } from '../turning/rational.ts';
 import type { CountsOptions, CountsProgress, CountsRow, Train } from './counts.ts';
 import { ratioOfPeriods } from './ratioOfPeriods.ts';
-import { findCounts } from './searchCounts.ts';
+import { findCountsSteps } from './searchCounts.ts';
 
 /** The wanted ratio either as itself, or as two periods ("12h", "synodicMonth"). */
 export type CountsRequest = Omit<CountsOptions, 'ratio'> &
@@ -82,7 +83,8 @@ export function countsReport(
     ratio = fractionText(found.ratio);
   }
   const wanted = String(ratio);
-  const result = findCounts({ ...request, ratio }, progress);
+  const steps = findCountsSteps({ ...request, ratio });
+  const result = progress ? watchSteps(steps, progress) : runSteps(steps);
   switch (result.kind) {
     case 'stopped':
       return { kind: 'stopped', text: 'Stopped.\n', data: { wanted, says: 'Stopped.' } };

@@ -6,6 +6,7 @@
  * sorted half. Groups of stages with a sum of their own become one list of group options; the groups are shared out
  * to two halves. Where only pair limits hold and the pairs are few, every stage is a group of its own.
  */
+import type { Steps } from '../../steps.ts';
 import { BestRatios, type RankedRatio } from './bestRatios.ts';
 import type { Stage, Train } from './counts.ts';
 import type { Task } from './limits.ts';
@@ -190,7 +191,7 @@ function sweepHalves(
 }
 
 /** The best distinct ratios of trains made of allowed pairs, with their trains. Yields the share done. */
-export function* meetInPairs(task: Task, count: number): Generator<number, readonly PairResult[], void> {
+export function* meetInPairsSteps(task: Task, count: number): Steps<number, readonly PairResult[]> {
   const pairs = allowedPairs(task);
   if (pairs.length === 0) return [];
   const shelf = shelfAllows(task);

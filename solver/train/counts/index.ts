@@ -9,8 +9,14 @@ export {
 } from './constants.ts';
 export type { CountsOptions, CountsProgress, CountsResult, CountsRow, Stage, Train } from './counts.ts';
 export { type CountsRequest, countsReport, trainText } from './countsReport.ts';
-export { type JointOptions, type JointResult, type JointRow, searchJointCounts } from './jointCounts.ts';
+export {
+  findJointCounts,
+  findJointCountsSteps,
+  type JointOptions,
+  type JointResult,
+  type JointRow,
+} from './jointCounts.ts';
 export { editOfTrains, type LayOut, type TrainEdit } from './movementFromCounts.ts';
 export { ratioOfPeriods, readPeriod } from './ratioOfPeriods.ts';
-export { searchCounts } from './searchCounts.ts';
+export { findCounts, findCountsSteps } from './searchCounts.ts';
 export { verifyTrain } from './verifyTrain.ts';

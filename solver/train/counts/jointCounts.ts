@@ -6,6 +6,7 @@
  * worst error among the indications. Exhaustive for the ratios; where a limit on pairs rules out the trains of a
  * ratio, the next best takes its place.
  */
+import { runSteps, type Steps } from '../../steps.ts';
 import {
   compare,
   digitsOf,
@@ -82,8 +83,8 @@ interface Candidate {
   readonly worst: number;
 }
 
-/** Searches step by step, as `searchCounts` does. */
-export function* searchJointCounts(options: JointOptions): Generator<CountsProgress, JointResult, void> {
+/** Searches step by step, as `findCountsSteps` does. */
+export function* findJointCountsSteps(options: JointOptions): Steps<CountsProgress, JointResult> {
   const read = readJoint(options);
   if ('problems' in read) return { kind: 'refused', problems: read.problems };
   const { task, targets } = read;
@@ -96,7 +97,7 @@ export function* searchJointCounts(options: JointOptions): Generator<CountsProgr
   }
   const shared = bySize.get(options.sharedStages) as Ratios; // just put in
   const branches = options.indications.map((wish) => bySize.get(wish.stages) as Ratios); // just put in
-  const kept = yield* sweepShared(shared, branches, targets.map(toNumber), task);
+  const kept = yield* sweepSharedSteps(shared, branches, targets.map(toNumber), task);
   const rows: JointRow[] = [];
   for (const candidate of kept) {
     const row = rowOf(candidate, shared, branches, { task, targets, options });
@@ -114,8 +115,7 @@ export function* searchJointCounts(options: JointOptions): Generator<CountsProgr
 
 /** Runs a joint search to its end. */
 export function findJointCounts(options: JointOptions): JointResult {
-  const search = searchJointCounts(options);
-  for (let step = search.next(); ; step = search.next()) if (step.done) return step.value;
+  return runSteps(findJointCountsSteps(options));
 }
 
 const tooMany = (stages: number): CountsProblem => ({
@@ -201,12 +201,12 @@ function nearest(values: Float64Array, wanted: number): number {
   return wanted - below < above - wanted ? low - 1 : low;
 }
 
-function* sweepShared(
+function* sweepSharedSteps(
   shared: Ratios,
   branches: readonly Ratios[],
   targets: readonly number[],
   task: Task,
-): Generator<CountsProgress, readonly Candidate[], void> {
+): Steps<CountsProgress, readonly Candidate[]> {
   const most = task.best * SPARE;
   const kept: Candidate[] = [];
   let bound = task.within;

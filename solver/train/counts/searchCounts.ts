@@ -8,32 +8,31 @@
  *    ratios have a train that passes;
  *  - with equal sums, or few possible pairs: halves of trains made of allowed pairs meet in the middle (halves.ts).
  */
+import { runSteps, type Steps } from '../../steps.ts';
 import { compare, digitsOf, fractionText, magnitude, toNumber } from '../turning/rational.ts';
 import { errorInWords, roundText } from '../turning/tradeWords.ts';
-import { BestRatios, type RankedRatio, sweepProducts } from './bestRatios.ts';
+import { BestRatios, type RankedRatio, sweepProductsSteps } from './bestRatios.ts';
 import type { CountsOptions, CountsProgress, CountsResult, CountsRow, Train } from './counts.ts';
-import { meetInPairs, pairsAreFew } from './halves.ts';
+import { meetInPairsSteps, pairsAreFew } from './halves.ts';
 import { readOptions, type StageSets, stagesOf, type Task } from './limits.ts';
 import { distinctProducts } from './products.ts';
 import { hasPairLimits, type ProductLists, trainsOfRatio } from './trainsOfRatio.ts';
-import { ratiosWithin } from './widening.ts';
+import { ratiosWithinSteps } from './widening.ts';
 
 /** Trains of one ratio that are looked at before the ones with fewest teeth are listed, and that are counted at most. */
 const FIRST_LISTED = 64;
 const FIRST_COUNTED = 1_000_000;
 
-type Steps<Result> = Generator<CountsProgress, Result, void>;
-
 /**
  * Searches step by step: `next()` works for some milliseconds and yields how far it is, and the generator returns
  * the result. Stop by not calling it again.
  */
-export function* searchCounts(options: CountsOptions): Steps<CountsResult> {
+export function* findCountsSteps(options: CountsOptions): Steps<CountsProgress, CountsResult> {
   const task = readOptions(options);
   if (!('target' in task)) return { kind: 'refused', problems: task };
   const rows: CountsRow[] = [];
   for (const count of task.stageNumbers) {
-    for (const row of yield* searchStages(task, count)) merge(rows, row);
+    for (const row of yield* stageSteps(task, count)) merge(rows, row);
   }
   rows.sort((a, b) => compare(magnitude(a.error), magnitude(b.error)) || compare(a.ratio, b.ratio));
   rows.length = Math.min(rows.length, task.best);
@@ -45,15 +44,8 @@ export function* searchCounts(options: CountsOptions): Steps<CountsResult> {
 }
 
 /** Runs a search to its end; `progress` may return false to stop it. */
-export function findCounts(
-  options: CountsOptions,
-  progress: (progress: CountsProgress) => boolean | undefined = () => true,
-): CountsResult | { readonly kind: 'stopped' } {
-  const search = searchCounts(options);
-  for (let step = search.next(); ; step = search.next()) {
-    if (step.done) return step.value;
-    if (progress(step.value) === false) return { kind: 'stopped' };
-  }
+export function findCounts(options: CountsOptions): CountsResult {
+  return runSteps(findCountsSteps(options));
 }
 
 /** Rows of one ratio from different numbers of stages become one. */
@@ -70,28 +62,28 @@ function merge(rows: CountsRow[], row: CountsRow): void {
   }
 }
 
-function* searchStages(task: Task, count: number): Steps<readonly CountsRow[]> {
+function* stageSteps(task: Task, count: number): Steps<CountsProgress, readonly CountsRow[]> {
   const sets = stagesOf(task, count);
   if (sets.some((set) => set.drivers.length === 0 || set.driven.length === 0)) return [];
   if (!senseCanBe(task, count)) return [];
   const named = (done: number): CountsProgress => ({ done, says: `${count} ${count === 1 ? 'stage' : 'stages'}` });
   if (task.options.equalSums !== undefined || (hasPairLimits(task) && !task.worm && pairsAreFew(task, count))) {
-    const found = yield* relay(meetInPairs(task, count), named);
+    const found = yield* relaySteps(meetInPairsSteps(task, count), named);
     return found.map(({ ratio, trains }) => rowOf(ratio, trains, task));
   }
   yield named(0);
   const lists = productLists(sets, task.targetNumber);
   const best = new BestRatios(task.target, task.targetNumber, task.best);
-  yield* relay(sweepProducts(best, task.targetNumber, lists.driven, lists.drivers), named);
+  yield* relaySteps(sweepProductsSteps(best, task.targetNumber, lists.driven, lists.drivers), named);
   const rows = rowsOf(best.list, sets, lists, task);
   if (rows.length >= best.list.length || best.list.length < task.best) return rows;
-  return yield* widen(task, sets, lists, best.bound, rows, named);
+  return yield* widenSteps(task, sets, lists, best.bound, rows, named);
 }
 
-function* relay<Result>(
-  steps: Generator<number, Result, void>,
+function* relaySteps<Result>(
+  steps: Steps<number, Result>,
   named: (done: number) => CountsProgress,
-): Steps<Result> {
+): Steps<CountsProgress, Result> {
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) return step.value;
     yield named(step.value);
@@ -99,22 +91,23 @@ function* relay<Result>(
 }
 
 /** Lets larger and larger errors in until enough ratios have a train that passes. */
-function* widen(
+function* widenSteps(
   task: Task,
   sets: readonly StageSets[],
   lists: ProductLists,
   start: number,
   first: readonly CountsRow[],
   named: (done: number) => CountsProgress,
-): Steps<readonly CountsRow[]> {
+): Steps<CountsProgress, readonly CountsRow[]> {
   const rows = [...first];
   const tried = new Set(rows.map((row) => fractionText(row.ratio)));
   const widest = task.within;
   let low = start;
   let high = Math.max(start * 4, 1e-12);
   while (rows.length < task.best && low < widest) {
-    const ranked: readonly RankedRatio[] = yield* relay(ratiosWithin(task, lists, low, Math.min(high, widest)), () =>
-      named(0.5),
+    const ranked: readonly RankedRatio[] = yield* relaySteps(
+      ratiosWithinSteps(task, lists, low, Math.min(high, widest)),
+      () => named(0.5),
     );
     for (const ratio of ranked) {
       if (rows.length >= task.best) break;

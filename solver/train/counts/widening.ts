@@ -1,4 +1,5 @@
 /** All distinct ratios whose error lies between two bounds, in order of error. */
+import type { Steps } from '../../steps.ts';
 import { divide, ONE, rational, subtract } from '../turning/rational.ts';
 import { CHUNK, type RankedRatio, ROUNDING } from './bestRatios.ts';
 import { greatestCommonFactor, type Task } from './limits.ts';
@@ -10,12 +11,12 @@ import type { ProductLists } from './trainsOfRatio.ts';
  * Yields the share done. The order is that of the double errors: two that differ by less than their rounding may
  * stand either way round, and callers rank again by exact errors.
  */
-export function* ratiosWithin(
+export function* ratiosWithinSteps(
   task: Task,
   lists: ProductLists,
   low: number,
   high: number,
-): Generator<number, readonly RankedRatio[], void> {
+): Steps<number, readonly RankedRatio[]> {
   // Array kernel: indices stay inside the lists by the loop bounds.
   const { targetNumber: target } = task;
   const { driven, drivers } = lists;
