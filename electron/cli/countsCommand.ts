@@ -1,8 +1,7 @@
 /** `depthwright counts`: its options, read into a request. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import type { CountsRequest } from '../../solver/train/counts/index.ts';
 import { give, Refusal } from './answer.ts';
-import { countsAnswer } from './countsAnswer.ts';
+import { type CountsRequest, countsAnswer } from './countsAnswer.ts';
 
 /** Least and greatest of a whole number. */
 interface Range {

@@ -12,6 +12,7 @@ import {
 } from '../../solver/train/counts/index.ts';
 import type { Turning } from '../../solver/train/index.ts';
 import { divide, fractionText } from '../../solver/train/turning/rational.ts';
+import { noPeriodSays } from '../../solver/words/train/index.ts';
 
 /** As typed; nothing is read before the search is asked for. */
 export interface CountsForm {
@@ -164,7 +165,7 @@ type Read<Options> = { readonly options: Options } | { readonly problems: readon
 export function optionsOf(form: CountsForm, around: Surroundings): Read<CountsOptions> {
   const read = new Reader(form);
   const ratio = ratioOfPeriods(form.from, form.to, around.constants);
-  if (ratio.kind === 'refused') read.refuse(ratio.field, ratio.says);
+  if (ratio.kind === 'refused') read.refuse(ratio.field, noPeriodSays(ratio));
   const stages = read.range('stages');
   const limits = limitsOf(form, read, around);
   if (read.problems.length > 0 || ratio.kind === 'refused') return { problems: read.problems };
@@ -192,7 +193,7 @@ export function jointOptionsOf(
     const ratio = ratioOfPeriods(form.from, wish.period, around.constants);
     if (ratio.kind === 'ratio') return [{ name: wish.name, ratio: fractionText(ratio.ratio), stages: wish.stages }];
     const field = ratio.field === 'from' ? 'from' : `wish${index}`;
-    if (!read.problems.some((problem) => problem.field === field)) read.refuse(field, ratio.says);
+    if (!read.problems.some((problem) => problem.field === field)) read.refuse(field, noPeriodSays(ratio));
     return [];
   });
   const limits = limitsOf(form, read, around);

@@ -1,12 +1,15 @@
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import type { ArborId } from '../../solver/movement/ids.ts';
+import { emptyMovement } from '../../solver/movement/index.ts';
 import { continuedFraction } from '../../solver/train/counts/continuedFraction.ts';
 import type { Train } from '../../solver/train/counts/counts.ts';
 import { findCounts } from '../../solver/train/counts/searchCounts.ts';
 import { readTrain, verifyTrain } from '../../solver/train/counts/verifyTrain.ts';
 import { fractionText, toNumber } from '../../solver/train/turning/rational.ts';
 import { turnMovement } from '../../solver/train/turning/turnMovement.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { verifiedSays } from '../../solver/words/train/index.ts';
 import { sketchMovement } from '../train/turningMovement.ts';
 import { CONVERGENTS, TYPED_TRAINS } from './classicTrains.ts';
 import { TRAIN_SEARCHES } from './trainSearches.ts';
@@ -60,7 +63,7 @@ describe('twenty exhaustive searches (source in trainSearches.ts)', () => {
     // 4029/4018 -7.2042 s a year, 461831/460570 +0.0745 s a year.
     const years = (train: string, target: string): number => {
       const found = verifyTrain(train, target);
-      if (found.kind !== 'verified') throw new Error(found.says);
+      if (found.kind !== 'verified') throw new Error(found.field);
       return 1 / Math.abs((found.errorPpm / 1e6) * 365.25);
     };
     expect(years('46x104/(9x9)', '59.061177706')).toBeCloseTo(293.6, 1);
@@ -123,7 +126,7 @@ describe('trains in print, verified digit by digit', () => {
     // R. Willis, Principles of Mechanism, 1841: 164359/450 = 269/10 x 26/9 x 94/20.
     const found = verifyTrain('269/10 x 26/9 x 94/20', '164359/450');
     expect(found.kind === 'verified' && found.error.n).toBe(0n);
-    expect(found.says).toContain('exactly');
+    expect(verifiedSays(found, speakerOf(emptyMovement()))).toBe('164359/450 is exactly 365.242222222222.');
   });
 
   it('the wrong month train of the mailing list is seen to be wrong', () => {

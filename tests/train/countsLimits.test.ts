@@ -148,7 +148,8 @@ describe('bad input and no result, in clear words', () => {
   it('says how far the limits reach when the target is outside', () => {
     const result = findCounts({ ...base, ratio: 1000 });
     expect(result.kind).toBe('none');
-    expect(result.kind === 'none' && result.says).toContain('56.25');
+    // 60 teeth over 8, twice: 56.25.
+    expect(result.kind === 'none' && result.why).toMatchObject({ kind: 'outOfReach', stages: 2, high: 56.25 });
   });
 
   it('says the nearest when nothing is within the error', () => {

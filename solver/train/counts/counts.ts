@@ -74,29 +74,50 @@ export interface CountsRow {
   /** ratio / wanted - 1, exact; + is a period too long. */
   readonly error: Rational;
   readonly errorPpm: number;
-  /** "+9.32 ppm: loses 0.806 s a day, one day in 294 years" */
-  readonly says: string;
   /** Fewest teeth first (of the first 64 found, where a ratio has very many). */
   readonly trains: readonly Train[];
   /** Distinct trains of this ratio, where asked for. */
   readonly trainCount?: number;
 }
 
-/** An option that cannot be, by its name. */
+/** What is wrong with an option. */
+export type CountsFault =
+  | { readonly kind: 'notWhole'; readonly found: number; readonly from: number; readonly to: number }
+  | { readonly kind: 'notInOrder'; readonly from: number | undefined; readonly to: number | undefined }
+  | { readonly kind: 'notPositive'; readonly found: number }
+  | { readonly kind: 'noRatio'; readonly found: number | string }
+  /** A product of so many stages of so many teeth is no longer exact. */
+  | { readonly kind: 'beyondExact'; readonly stages: number; readonly teeth: number }
+  /** No count within these limits passes the other limits. */
+  | { readonly kind: 'noneLeft' }
+  | { readonly kind: 'notWithWorm' }
+  | { readonly kind: 'groupsOfRange' }
+  | { readonly kind: 'inTwoGroups' }
+  /** A stage, counted from 0, that there is not. */
+  | { readonly kind: 'noStage'; readonly found: number; readonly last: number }
+  | { readonly kind: 'branchTooLong' }
+  | { readonly kind: 'tooManyRatios'; readonly stages: number };
+
+/** An option that cannot be, by its name, and why. */
 export interface CountsProblem {
   readonly field: string;
-  readonly says: string;
+  readonly why: CountsFault;
 }
+
+/** Why no train was found: the limits do not reach so far, or every train was tried. */
+export type NoCounts =
+  | { readonly kind: 'outOfReach'; readonly stages: number; readonly low: number; readonly high: number }
+  | { readonly kind: 'allTried'; readonly withinPpm: number };
 
 /** Ratios that were found, that there are none, what was wrong with the question, or that it was stopped. */
 export type CountsResult =
-  | { readonly kind: 'found'; readonly rows: readonly CountsRow[]; readonly says: string }
+  | { readonly kind: 'found'; readonly target: Rational; readonly rows: readonly CountsRow[] }
   /** Proved by going through all of them. `nearest` is the best that the limits allow, where there is one. */
-  | { readonly kind: 'none'; readonly says: string; readonly nearest?: CountsRow }
+  | { readonly kind: 'none'; readonly target: Rational; readonly why: NoCounts; readonly nearest?: CountsRow }
   | { readonly kind: 'refused'; readonly problems: readonly CountsProblem[] };
 
-/** Share done, 0 to 1, and what is being done. */
+/** Share done, 0 to 1, and what is being done: trains of so many stages, their ratios, or what the hands share. */
 export interface CountsProgress {
   readonly done: number;
-  readonly says: string;
+  readonly doing: { readonly kind: 'stages' | 'ratios'; readonly stages: number } | { readonly kind: 'shared' };
 }

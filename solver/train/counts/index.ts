@@ -7,8 +7,17 @@ export {
   digitsOfConstant,
   termOf,
 } from './constants.ts';
-export type { CountsOptions, CountsProgress, CountsResult, CountsRow, Stage, Train } from './counts.ts';
-export { type CountsRequest, countsReport, trainText } from './countsReport.ts';
+export type {
+  CountsFault,
+  CountsOptions,
+  CountsProblem,
+  CountsProgress,
+  CountsResult,
+  CountsRow,
+  NoCounts,
+  Stage,
+  Train,
+} from './counts.ts';
 export {
   findJointCounts,
   findJointCountsSteps,
@@ -17,6 +26,7 @@ export {
   type JointRow,
 } from './jointCounts.ts';
 export { editOfTrains, type LayOut, type TrainEdit } from './movementFromCounts.ts';
-export { ratioOfPeriods, readPeriod } from './ratioOfPeriods.ts';
+export { type PeriodRatio, ratioOfPeriods, readPeriod } from './ratioOfPeriods.ts';
 export { findCounts, findCountsSteps } from './searchCounts.ts';
-export { verifyTrain } from './verifyTrain.ts';
+export { trainText } from './trainText.ts';
+export { type Verified, verifyTrain } from './verifyTrain.ts';

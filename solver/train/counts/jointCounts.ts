@@ -20,7 +20,6 @@ import {
   subtract,
   toNumber,
 } from '../turning/rational.ts';
-import { errorInWords } from '../turning/tradeWords.ts';
 import type { RankedRatio } from './bestRatios.ts';
 import type { CountsOptions, CountsProblem, CountsProgress, Train } from './counts.ts';
 import { greatestCommonFactor, readOptions, type StageSets, stagesOf, type Task } from './limits.ts';
@@ -50,7 +49,6 @@ export interface JointRow {
     readonly digits: string;
     readonly error: Rational;
     readonly errorPpm: number;
-    readonly says: string;
   }[];
   readonly worstPpm: number;
   /** Teeth of all wheels, the shared ones once. */
@@ -60,7 +58,8 @@ export interface JointRow {
 /** Answers, best first, or why there are none. */
 export type JointResult =
   | { readonly kind: 'found'; readonly rows: readonly JointRow[] }
-  | { readonly kind: 'none'; readonly says: string }
+  /** Every ratio of the shared stages was tried. */
+  | { readonly kind: 'none'; readonly withinPpm: number }
   | { readonly kind: 'refused'; readonly problems: readonly CountsProblem[] };
 
 /** All ratios of so many stages: the lists of products, and the values of every driven over every driver product, rising. */
@@ -90,7 +89,7 @@ export function* findJointCountsSteps(options: JointOptions): Steps<CountsProgre
   const { task, targets } = read;
   const bySize = new Map<number, Ratios>();
   for (const stages of new Set([options.sharedStages, ...options.indications.map((wish) => wish.stages)])) {
-    yield { done: 0, says: `ratios of ${stages} ${stages === 1 ? 'stage' : 'stages'}` };
+    yield { done: 0, doing: { kind: 'ratios', stages } };
     const ratios = ratiosOf(task, stages);
     if (!ratios) return { kind: 'refused', problems: [tooMany(stages)] };
     bySize.set(stages, ratios);
@@ -105,12 +104,7 @@ export function* findJointCountsSteps(options: JointOptions): Steps<CountsProgre
   }
   rows.sort((a, b) => a.worstPpm - b.worstPpm || a.total - b.total);
   rows.length = Math.min(rows.length, task.best);
-  return rows.length > 0
-    ? { kind: 'found', rows }
-    : {
-        kind: 'none',
-        says: `None: every ratio of the shared stages within these limits was tried, and none leaves branches within ${digitsOf(rational(Math.round(task.within * 1e9), 1000))} ppm of all wanted ratios. Use more stages, wider limits or a larger error.`,
-      };
+  return rows.length > 0 ? { kind: 'found', rows } : { kind: 'none', withinPpm: task.within * 1e6 };
 }
 
 /** Runs a joint search to its end. */
@@ -120,7 +114,7 @@ export function findJointCounts(options: JointOptions): JointResult {
 
 const tooMany = (stages: number): CountsProblem => ({
   field: 'drivers',
-  says: `drivers, driven: ${stages} stages within these limits have too many ratios; narrow the limits.`,
+  why: { kind: 'tooManyRatios', stages },
 });
 
 function readJoint(
@@ -128,7 +122,7 @@ function readJoint(
 ): { task: Task; targets: readonly Rational[] } | { problems: readonly CountsProblem[] } {
   const problems: CountsProblem[] = [];
   const check = (field: string, value: number): void => {
-    if (value !== 1 && value !== 2) problems.push({ field, says: `${field}: found ${value}, expected 1 or 2.` });
+    if (value !== 1 && value !== 2) problems.push({ field, why: { kind: 'notWhole', found: value, from: 1, to: 2 } });
   };
   check('sharedStages', options.sharedStages);
   options.indications.forEach((wish, index) => {
@@ -136,19 +130,20 @@ function readJoint(
     if (options.sharedStages === 2 && wish.stages === 2) {
       problems.push({
         field: `indications[${index}].stages`,
-        says: `indications[${index}].stages: two shared stages leave one for each branch; found 2.`,
+        why: { kind: 'branchTooLong' },
       });
     }
   });
   if (options.indications.length < 2 || options.indications.length > 6) {
-    problems.push({ field: 'indications', says: `indications: found ${options.indications.length}, expected 2 to 6.` });
+    const found = options.indications.length;
+    problems.push({ field: 'indications', why: { kind: 'notWhole', found, from: 2, to: 6 } });
   }
   const targets = options.indications.flatMap((wish, index) => {
     const target = exactly(wish.ratio);
     if (target && target.n > 0n) return [target];
     problems.push({
       field: `indications[${index}].ratio`,
-      says: `indications[${index}].ratio: found ${wish.ratio}, expected a number or fraction greater than 0.`,
+      why: { kind: 'noRatio', found: wish.ratio },
     });
     return [];
   });
@@ -227,7 +222,7 @@ function* sweepSharedSteps(
       if (kept.length > most) kept.length = most;
       if (kept.length === most) bound = Math.min(bound, (kept[most - 1] as Candidate).worst); // just filled
     }
-    if (index % CHUNK === CHUNK - 1) yield { done: index / shared.values.length, says: 'shared stages' };
+    if (index % CHUNK === CHUNK - 1) yield { done: index / shared.values.length, doing: { kind: 'shared' } };
   }
   return kept;
 }
@@ -281,7 +276,6 @@ function rowOf(
       digits: digitsOf(ratio),
       error,
       errorPpm: toNumber(error) * 1e6,
-      says: errorInWords(error).says,
     });
   }
   return {

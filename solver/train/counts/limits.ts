@@ -1,7 +1,7 @@
 /** The maker's limits, checked, and turned into the sets of counts that each stage may use. */
 import { MAX_TEETH } from '../../movement/index.ts';
 import { exactly, type Rational, toNumber } from '../turning/rational.ts';
-import type { CountsOptions, CountsProblem, TeethRange } from './counts.ts';
+import type { CountsFault, CountsOptions, CountsProblem, TeethRange } from './counts.ts';
 
 export const MAX_STAGES = 5;
 /** Largest product of counts that a double holds exactly. */
@@ -55,21 +55,21 @@ const counts = (range: TeethRange, allowed: (teeth: number) => boolean): readonl
   Array.from({ length: range.to - range.from + 1 }, (_, index) => range.from + index).filter(allowed);
 
 /** Tells a fault of one option. */
-type Refuse = (field: string, says: string) => void;
+type Refuse = (field: string, why: CountsFault) => void;
 
 function checkRange(refuse: Refuse, field: string, range: TeethRange, least: number, most = MAX_TEETH): void {
   for (const end of ['from', 'to'] as const) {
     const value = range[end];
     if (!Number.isInteger(value) || value < least || value > most) {
-      refuse(`${field}.${end}`, `found ${value}, expected a whole number from ${least} to ${most}.`);
+      refuse(`${field}.${end}`, { kind: 'notWhole', found: value, from: least, to: most });
     }
   }
-  if (range.to < range.from) refuse(field, `found ${range.from} to ${range.to}, expected the smaller number first.`);
+  if (range.to < range.from) refuse(field, { kind: 'notInOrder', from: range.from, to: range.to });
 }
 
 function checkPositive(refuse: Refuse, field: string, value: number | undefined): void {
   if (value !== undefined && !(Number.isFinite(value) && value > 0)) {
-    refuse(field, `found ${value}, expected a number greater than 0.`);
+    refuse(field, { kind: 'notPositive', found: value });
   }
 }
 
@@ -79,10 +79,7 @@ function checkCentreDistance({ centreDistance }: CountsOptions, refuse: Refuse):
   else checkPositive(refuse, 'centreDistance.diametralPitch', centreDistance.diametralPitch);
   const { from = 0, to = Number.POSITIVE_INFINITY } = centreDistance;
   if (!(from <= to)) {
-    refuse(
-      'centreDistance',
-      `found ${centreDistance.from} to ${centreDistance.to}, expected the smaller number first.`,
-    );
+    refuse('centreDistance', { kind: 'notInOrder', from: centreDistance.from, to: centreDistance.to });
   }
 }
 
@@ -97,10 +94,7 @@ function checkRanges(options: CountsOptions, stages: TeethRange, refuse: Refuse)
   }
   const most = Math.max(options.drivers.to, options.driven.to, options.worm?.wheel.to ?? 0);
   if (most ** stages.to >= LARGEST_PRODUCT) {
-    refuse(
-      'stages',
-      `${stages.to} stages of up to ${most} teeth go beyond what is reckoned exactly; lower one of the two.`,
-    );
+    refuse('stages', { kind: 'beyondExact', stages: stages.to, teeth: most });
   }
 }
 
@@ -120,7 +114,7 @@ function setsOf(options: CountsOptions, stages: TeethRange, refuse: Refuse): Pic
     ['worm.wheel', worm?.driven],
   ] as const;
   for (const [field, list] of lists) {
-    if (list?.length === 0) refuse(field, 'no count within these limits passes the other limits.');
+    if (list?.length === 0) refuse(field, { kind: 'noneLeft' });
   }
   return { wheels, ...(worm ? { worm } : {}) };
 }
@@ -128,21 +122,18 @@ function setsOf(options: CountsOptions, stages: TeethRange, refuse: Refuse): Pic
 /** Reads the options; all problems at once. */
 export function readOptions(options: CountsOptions): Task | readonly CountsProblem[] {
   const problems: CountsProblem[] = [];
-  const refuse: Refuse = (field, says) => {
-    problems.push({ field, says: `${field}: ${says}` });
+  const refuse: Refuse = (field, why) => {
+    problems.push({ field, why });
   };
   const { best = 10, trainsPerRatio = 3, tolerancePpm } = options;
   const stages = typeof options.stages === 'number' ? { from: options.stages, to: options.stages } : options.stages;
   const target = exactly(options.ratio);
   if (!target || target.n <= 0n) {
-    refuse(
-      'ratio',
-      `found ${options.ratio}, expected a number or fraction greater than 0, such as 29.530588853 or 365/12.`,
-    );
+    refuse('ratio', { kind: 'noRatio', found: options.ratio });
   }
   checkRanges(options, stages, refuse);
   if (!Number.isInteger(best) || best < 1 || best > 10_000) {
-    refuse('best', `found ${best}, expected a whole number from 1 to 10000.`);
+    refuse('best', { kind: 'notWhole', found: best, from: 1, to: 10_000 });
   }
   checkPositive(refuse, 'tolerancePpm', tolerancePpm);
   checkPositive(refuse, 'largestPrime', options.largestPrime);
@@ -177,11 +168,11 @@ function allowedCounts(options: CountsOptions): (teeth: number) => boolean {
 
 function checkGroups(options: CountsOptions, stages: TeethRange, refuse: Refuse): void {
   if (options.equalSums === undefined) return;
-  if (options.worm) refuse('equalSums', 'cannot be asked together with a worm.');
+  if (options.worm) refuse('equalSums', { kind: 'notWithWorm' });
   if (options.equalSums === 'all') return;
-  if (stages.from !== stages.to) refuse('equalSums', 'groups of stages need one number of stages, not a range.');
+  if (stages.from !== stages.to) refuse('equalSums', { kind: 'groupsOfRange' });
   const named = options.equalSums.flat();
-  if (new Set(named).size !== named.length) refuse('equalSums', 'a stage stands in two groups.');
+  if (new Set(named).size !== named.length) refuse('equalSums', { kind: 'inTwoGroups' });
   const wrong = named.find((stage) => !Number.isInteger(stage) || stage < 0 || stage >= stages.to);
-  if (wrong !== undefined) refuse('equalSums', `found stage ${wrong}, expected 0 to ${stages.to - 1}.`);
+  if (wrong !== undefined) refuse('equalSums', { kind: 'noStage', found: wrong, last: stages.to - 1 });
 }

@@ -7,7 +7,7 @@ import { type AstronomyConstant, CONSTANTS, constantNamed, secondsOfConstant } f
 /** The exact ratio of two periods, or which of them could not be read. */
 export type PeriodRatio =
   | { readonly kind: 'ratio'; readonly ratio: Rational; readonly fromSeconds: Rational; readonly toSeconds: Rational }
-  | { readonly kind: 'refused'; readonly field: 'from' | 'to'; readonly says: string };
+  | { readonly kind: 'refused'; readonly field: 'from' | 'to'; readonly found: string };
 
 const PERIOD = /^([\d./e+-]+)\s*(s|min|h|d)$/i;
 
@@ -32,7 +32,7 @@ export function ratioOfPeriods(
   const refuse = (field: 'from' | 'to', found: string): PeriodRatio => ({
     kind: 'refused',
     field,
-    says: `${field}: found "${found}", expected a period greater than 0 with s, min, h or d, such as 12h or 29.530588853d, or the name of a constant, such as synodic month.`,
+    found,
   });
   if (!fromSeconds) return refuse('from', from);
   if (!toSeconds) return refuse('to', to);

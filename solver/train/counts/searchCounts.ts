@@ -10,9 +10,8 @@
  */
 import { runSteps, type Steps } from '../../steps.ts';
 import { compare, digitsOf, fractionText, magnitude, toNumber } from '../turning/rational.ts';
-import { errorInWords, roundText } from '../turning/tradeWords.ts';
 import { BestRatios, type RankedRatio, sweepProductsSteps } from './bestRatios.ts';
-import type { CountsOptions, CountsProgress, CountsResult, CountsRow, Train } from './counts.ts';
+import type { CountsOptions, CountsProgress, CountsResult, CountsRow, NoCounts, Train } from './counts.ts';
 import { meetInPairsSteps, pairsAreFew } from './halves.ts';
 import { readOptions, type StageSets, stagesOf, type Task } from './limits.ts';
 import { distinctProducts } from './products.ts';
@@ -39,8 +38,8 @@ export function* findCountsSteps(options: CountsOptions): Steps<CountsProgress, 
   const within = task.within;
   const good = rows.filter((row) => Math.abs(row.errorPpm) <= within * 1e6);
   const [nearest] = rows;
-  if (good.length > 0) return { kind: 'found', rows: good, says: foundSays(good, task) };
-  return { kind: 'none', says: noneSays(task, nearest), ...(nearest ? { nearest } : {}) };
+  if (good.length > 0) return { kind: 'found', target: task.target, rows: good };
+  return { kind: 'none', target: task.target, why: whyNone(task), ...(nearest ? { nearest } : {}) };
 }
 
 /** Runs a search to its end; `progress` may return false to stop it. */
@@ -66,7 +65,7 @@ function* stageSteps(task: Task, count: number): Steps<CountsProgress, readonly 
   const sets = stagesOf(task, count);
   if (sets.some((set) => set.drivers.length === 0 || set.driven.length === 0)) return [];
   if (!senseCanBe(task, count)) return [];
-  const named = (done: number): CountsProgress => ({ done, says: `${count} ${count === 1 ? 'stage' : 'stages'}` });
+  const named = (done: number): CountsProgress => ({ done, doing: { kind: 'stages', stages: count } });
   if (task.options.equalSums !== undefined || (hasPairLimits(task) && !task.worm && pairsAreFew(task, count))) {
     const found = yield* relaySteps(meetInPairsSteps(task, count), named);
     return found.map(({ ratio, trains }) => rowOf(ratio, trains, task));
@@ -181,7 +180,6 @@ const rowOf = (ratio: RankedRatio, trains: readonly Train[], task: Task, trainCo
   digits: digitsOf(ratio.ratio),
   error: ratio.error,
   errorPpm: toNumber(ratio.error) * 1e6,
-  says: errorInWords(ratio.error).says,
   trains: [...trains].sort((a, b) => a.total - b.total || a.largest - b.largest).slice(0, task.trainsPerRatio),
   ...(trainCount === undefined ? {} : { trainCount }),
 });
@@ -192,27 +190,16 @@ function senseCanBe(task: Task, count: number): boolean {
   return sense === undefined || idlers || task.worm !== undefined || (sense === 'reversed') === (count % 2 === 1);
 }
 
-function foundSays(rows: readonly CountsRow[], task: Task): string {
-  const first = rows[0] as CountsRow; // called with rows
-  return `${rows.length} ${rows.length === 1 ? 'ratio' : 'ratios'} for ${digitsOf(task.target)}; the best is ${fractionText(first.ratio)} = ${first.digits}, ${first.says}.`;
-}
-
 /** Why there is none: out of reach, or nothing within the error or the other limits. */
-function noneSays(task: Task, nearest: CountsRow | undefined): string {
-  const most = Math.max(...task.stageNumbers);
-  const reach = stagesOf(task, most).reduce(
+function whyNone(task: Task): NoCounts {
+  const stages = Math.max(...task.stageNumbers);
+  const reach = stagesOf(task, stages).reduce(
     (ends, set) => ({
       low: (ends.low * (set.driven[0] ?? 1)) / (set.drivers[set.drivers.length - 1] ?? 1),
       high: (ends.high * (set.driven[set.driven.length - 1] ?? 1)) / (set.drivers[0] ?? 1),
     }),
     { low: 1, high: 1 },
   );
-  const wanted = digitsOf(task.target);
-  const stages = `${most} ${most === 1 ? 'stage' : 'stages'}`;
-  if (task.targetNumber > reach.high || task.targetNumber < reach.low) {
-    return `None: ${stages} within these limits reach ratios from ${roundText(reach.low, 6)} to ${roundText(reach.high, 6)}, and ${wanted} is outside. Use more stages or wider limits.`;
-  }
-  const best = nearest ? ` The nearest is ${fractionText(nearest.ratio)} = ${nearest.digits}, ${nearest.says}.` : '';
-  const within = task.within;
-  return `None: every train within these limits was tried, and none gives ${wanted} within ${roundText(within * 1e6, 6)} ppm.${best}`;
+  const isOutside = task.targetNumber > reach.high || task.targetNumber < reach.low;
+  return isOutside ? { kind: 'outOfReach', stages, ...reach } : { kind: 'allTried', withinPpm: task.within * 1e6 };
 }

@@ -4,7 +4,6 @@ import {
   digitsOf,
   divide,
   exactly,
-  fractionText,
   multiply,
   ONE,
   type Rational,
@@ -12,7 +11,6 @@ import {
   subtract,
   toNumber,
 } from '../turning/rational.ts';
-import { errorInWords } from '../turning/tradeWords.ts';
 
 /** How nearly a train makes its target, or what could not be read. */
 export type Verified =
@@ -26,9 +24,8 @@ export type Verified =
       readonly digitsThatAgree: number;
       readonly error: Rational;
       readonly errorPpm: number;
-      readonly says: string;
     }
-  | { readonly kind: 'refused'; readonly field: 'train' | 'target'; readonly says: string };
+  | { readonly kind: 'refused'; readonly field: 'train' | 'target'; readonly found: string };
 
 const DIGITS = 15;
 
@@ -92,22 +89,13 @@ export function verifyTrain(
       ? readTrain(train)
       : readTrain(train.map((stage) => `${stage.driven}/${stage.driver}`).join('x'));
   if (!ratio) {
-    return {
-      kind: 'refused',
-      field: 'train',
-      says: `train: found "${typeof train === 'string' ? train : JSON.stringify(train)}", expected counts such as 46/9 x 104/9 or 43x49/(16x19).`,
-    };
+    return { kind: 'refused', field: 'train', found: typeof train === 'string' ? train : JSON.stringify(train) };
   }
   const wanted = exactly(target);
   if (!wanted || compare(wanted, rational(0)) <= 0) {
-    return {
-      kind: 'refused',
-      field: 'target',
-      says: `target: found "${target}", expected a number or fraction greater than 0, such as 29.530588853.`,
-    };
+    return { kind: 'refused', field: 'target', found: String(target) };
   }
   const error = subtract(divide(ratio, wanted), ONE);
-  const words = errorInWords(error);
   const digitsThatAgree = error.n === 0n ? Number.POSITIVE_INFINITY : commonDigits(ratio, wanted);
   return {
     kind: 'verified',
@@ -117,9 +105,5 @@ export function verifyTrain(
     digitsThatAgree,
     error,
     errorPpm: toNumber(error) * 1e6,
-    says:
-      error.n === 0n
-        ? `${fractionText(ratio)} is exactly ${digitsOf(wanted, DIGITS)}.`
-        : `${fractionText(ratio)} = ${digitsOf(ratio, DIGITS)} against ${digitsOf(wanted, DIGITS)}: ${digitsThatAgree} digits agree; ${words.says}.`,
   };
 }

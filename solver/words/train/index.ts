@@ -12,6 +12,15 @@ export { mismatchSays, pairDoubtSays, pairFaultSays } from '../teeth/pairWords.t
 export { percentSays, sizeSays } from '../teeth/sizeWords.ts';
 export { teethSay } from '../teeth/toothWords.ts';
 export {
+  countsProblemSays,
+  countsSay,
+  noJointCountsSay,
+  noPeriodSays,
+  rowErrorSays,
+  searchingCountsSay,
+  verifiedSays,
+} from './countsWords.ts';
+export {
   inputProblemSays,
   palletsSay,
   pendulumSays,
