@@ -3,11 +3,11 @@ import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { handoverOf, type Sheet, sheetsOf, zipOf } from '../../solver/files/index.ts';
 import { type PaperName, printedFilesOf } from '../../solver/files/pages/index.ts';
-import { type Face, markingPlan, namer, platesOf, plateViewOf, stepsText } from '../../solver/marking/index.ts';
+import { type Face, markingPlan, namer, platesOf, plateViewOf } from '../../solver/marking/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { counted } from '../../solver/words/index.ts';
+import { counted, speakerOf } from '../../solver/words/index.ts';
 import { disagreementSays, plantingSays } from '../../solver/words/planting/index.ts';
-import { sheetWordsOf } from '../../solver/words/shop/index.ts';
+import { datumSays, sheetWordsOf, stepLines, stepsText } from '../../solver/words/shop/index.ts';
 import { atomicWrite } from '../files/atomicWrite.ts';
 import { type FileToWrite, writeIntoFolder } from '../files/exportFolder.ts';
 import { fileTrouble } from '../files/fileTrouble.ts';
@@ -57,17 +57,19 @@ function faceAsked({ movement }: PlacedMovement, plate: string | undefined, face
 
 /** Marking-out steps of the plates asked for, as text and as data. */
 export function stepsAnswer(placed: PlacedMovement, choice: StepsChoice): Answer {
+  const speaker = speakerOf(placed.movement);
   const plates = platesAsked(placed, choice.plate);
   const options = plates.map((plate) => ({ plate, face: faceAsked(placed, plate, choice.face) }));
   const json = {
     title: placed.movement.title,
     settled: isSettled(placed),
     plates: options.map((option) => {
-      const { steps, faceLabel, datumSays } = markingPlan(placed, option);
-      return { plate: option.plate ?? null, face: faceLabel, datum: datumSays, steps };
+      const { steps, faceLabel, datum } = markingPlan(placed, option);
+      const told = steps.map((step) => ({ ...step, says: stepLines(step, datum, speaker).join(' ') }));
+      return { plate: option.plate ?? null, face: faceLabel, datum: datumSays(datum, speaker), steps: told };
     }),
   };
-  const text = options.map((option) => stepsText(placed, option)).join('\n\n');
+  const text = options.map((option) => stepsText(placed, option, speaker)).join('\n\n');
   return { text, json, code: isSettled(placed) ? 0 : 1, ...unsettledWarning(placed) };
 }
 
@@ -112,7 +114,7 @@ function refusedAsContested(placed: PlacedMovement): Answer | undefined {
 export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, pages, paper }: PrintChoice): Promise<Answer> {
   const refused = refusedAsContested(placed);
   if (refused) return refused;
-  const sheets = sheetsOf(placed);
+  const sheets = sheetsOf(placed, sheetWordsOf(placed.movement));
   const formats = [...(pdf ? ['pdf' as const] : []), ...(pages ? ['svg' as const] : [])];
   const printed =
     formats.length > 0 ? printedFilesOf(placed, { fonts: sheetFonts(), words: sheetWordsOf, paper }, formats) : [];

@@ -79,7 +79,7 @@ export class Workshop {
       case 'sheets': {
         const printed = this.printed(placed, question.choice);
         const list = printed.map(({ name, title, pages }) => ({ name, title, pages: pages.length }));
-        return { files: sheetsOf(placed), printed: list };
+        return { files: sheetsOf(placed, sheetWordsOf(placed.movement)), printed: list };
       }
       case 'page': {
         const page = this.printed(placed, question.choice).find(({ name }) => name === question.sheet)?.pages[
@@ -88,7 +88,7 @@ export class Workshop {
         return page ? pageSvg(page, (mark) => this.fonts.width(mark.text, mark.size, mark.weight)) : '';
       }
       case 'files': {
-        const texts = sheetsOf(placed).map(({ name, text }): MadeFile => ({ name, content: text }));
+        const texts = sheetsOf(placed, sheetWordsOf(placed.movement)).map(({ name, text }): MadeFile => ({ name, content: text }));
         const printed = printedFilesOf(placed, settingsOf(question.choice, this.fonts));
         return [...texts, ...printed.map(({ name, bytes }): MadeFile => ({ name, content: new Uint8Array(bytes) }))];
       }

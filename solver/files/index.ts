@@ -5,7 +5,7 @@
  * `sheetsOf.ts`, `handover/handover.ts`. The face `pages/index.ts` gives printed sheets.
  *
  * @example
- * for (const { name, text } of sheetsOf(plantMovement(movement))) save(name, text);
+ * for (const { name, text } of sheetsOf(plantMovement(movement), sheetWordsOf(movement))) save(name, text);
  */
 export { type Labelled, type LabelRoom, placeLabels } from './draw/placeLabels.ts';
 export { seenHoles } from './draw/plateDrawing.ts';

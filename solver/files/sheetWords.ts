@@ -1,4 +1,5 @@
 /** The sentences that files carry and that others make: this room tells what it needs, and is handed them. */
+import type { CrossingTold, MarkingLocus, MarkingOptions, MarkingPlan, MarkingStep } from '../marking/index.ts';
 import type { Movement } from '../movement/schema.ts';
 import type { PlacedMovement } from '../planting/placed.ts';
 import type { CuttingData } from '../teeth/cutting/index.ts';
@@ -7,6 +8,18 @@ import type { CuttingData } from '../teeth/cutting/index.ts';
 export interface SheetWords {
   /** The state of the planting in whole sentences. */
   readonly planting: (placed: PlacedMovement) => string;
+  /** The marking-out steps of a plate's face as a text of their own. */
+  readonly steps: (placed: PlacedMovement, options: MarkingOptions) => string;
+  /** What everything on a face is measured from. */
+  readonly datum: (plan: MarkingPlan) => string;
+  /** One setting or line of a step, as a phrase. */
+  readonly locus: (locus: MarkingLocus, plan: MarkingPlan) => string;
+  /** Which crossing is meant, as a phrase. */
+  readonly crossing: (crossing: CrossingTold) => string;
+  /** A distance that checks a step, as a phrase. */
+  readonly check: (check: NonNullable<MarkingStep['check']>) => string;
+  /** How exact the step is, what else would strike it, and what is to be heeded; whole sentences. */
+  readonly notes: (step: MarkingStep, plan: MarkingPlan) => readonly string[];
   /** The cutter for a wheel, with size and range. */
   readonly cutter: (data: CuttingData) => string;
   /** The first way to divide for a wheel, exact or nearest. */

@@ -1,13 +1,14 @@
 /** Every text file for the workshop: own files for each plate and face, and a pre-flight report of them all. */
 
 import type { Face, Hole } from '../marking/index.ts';
-import { drillZero, holesOf, type PlateView, platesOf, plateViewOf, stepsText } from '../marking/index.ts';
+import { drillZero, holesOf, type PlateView, platesOf, plateViewOf } from '../marking/index.ts';
 import type { PlacedMovement } from '../planting/placed.ts';
 import { extentsOf } from './draw/extents.ts';
 import { plateDrawing, seenHoles } from './draw/plateDrawing.ts';
 import type { Drawing } from './drawing.ts';
 import { type Expected, preflight } from './preflight/preflight.ts';
 import { faceStem, fileStemsOf } from './sheetNames.ts';
+import type { SheetWords } from './sheetWords.ts';
 import { writeDrill } from './write/drill.ts';
 import type { DrillOptions } from './write/drillWords.ts';
 import { writeDxf } from './write/dxf.ts';
@@ -27,23 +28,28 @@ interface CheckedSheet extends Sheet {
 }
 
 /** All sheets in a fixed order: the same placed movement gives the same names and bytes. */
-export function sheetsOf(placed: PlacedMovement): readonly Sheet[] {
+export function sheetsOf(placed: PlacedMovement, words: SheetWords): readonly Sheet[] {
   const stems = fileStemsOf(placed.movement);
   const sheets = platesOf(placed.movement).flatMap((plate, index) =>
-    plateSheets(placed, plate, stems[index] ?? 'plate'),
+    plateSheets(placed, plate, stems[index] ?? 'plate', words),
   );
   const reports = sheets.map(({ name, text, expected }) => preflight(name, text, expected).says);
   const files = sheets.map(({ name, text }): Sheet => ({ name, text }));
   return [...files, { name: 'preflight.txt', text: `${reports.join('\n\n')}\n` }];
 }
 
-function plateSheets(placed: PlacedMovement, plate: string | undefined, stem: string): readonly CheckedSheet[] {
+function plateSheets(
+  placed: PlacedMovement,
+  plate: string | undefined,
+  stem: string,
+  words: SheetWords,
+): readonly CheckedSheet[] {
   const view = plateViewOf(placed.movement, plate);
   const other: Face = view.face === 'up' ? 'down' : 'up';
-  return [...faceSheets(placed, view, `${stem}-${faceStem(view)}`), ...otherFace(placed, plate, other, stem)];
+  return [...faceSheets(placed, view, `${stem}-${faceStem(view)}`, words), ...otherFace(placed, plate, other, stem)];
 }
 
-function faceSheets(placed: PlacedMovement, view: PlateView, stem: string): readonly CheckedSheet[] {
+function faceSheets(placed: PlacedMovement, view: PlateView, stem: string, words: SheetWords): readonly CheckedSheet[] {
   const options = { plate: view.plate?.id, face: view.face };
   const cut = plateDrawing(placed, { ...options, density: 'cut' });
   const numbers = plateDrawing(placed, { ...options, density: 'numbers' });
@@ -61,7 +67,7 @@ function faceSheets(placed: PlacedMovement, view: PlateView, stem: string): read
     { name: `${stem}-context.svg`, text: writeSvg(context), expected: expectedOf(context, holes, true) },
     { name: `${stem}-drill.ngc`, text: writeDrill(holes, drill), expected: { holes: drilled } },
     { name: `${stem}-holes.csv`, text: writeHoleTable(holes), expected: { holes } },
-    { name: `${stem}-steps.txt`, text: stepsText(placed, options) },
+    { name: `${stem}-steps.txt`, text: words.steps(placed, options) },
   ];
 }
 

@@ -8,11 +8,20 @@
  * const steps = markingSteps(plantMovement(movement), { plate: 'base', face: 'up' });
  */
 export { holesOf } from './holes.ts';
-export type { Datum, DrawnVertex, Face, Hole, MarkingLocus, MarkingStep } from './marks.ts';
+export type {
+  CrossingTold,
+  Datum,
+  DrawnVertex,
+  Face,
+  Hole,
+  MarkingLocus,
+  MarkingStep,
+  StepWarning,
+  TwoArcs,
+} from './marks.ts';
 export { arborOfWheel, namer, namesOf } from './names.ts';
 export { type PlateView, platesOf, plateViewOf, seenOutline } from './plateView.ts';
-export { type MarkingPlan, markingPlan, markingSteps } from './steps/markingSteps.ts';
-export { stepsText } from './steps/stepsText.ts';
-export { checkWords, locusWords, type StepSentence, stepSentences } from './steps/stepWords.ts';
-export { transferPlan } from './steps/transferPlan.ts';
+export { type MarkingOptions, type MarkingPlan, markingPlan, markingSteps } from './steps/markingSteps.ts';
+export { PLATE_CENTRE, type ResolvedDatum } from './steps/metal.ts';
+export { type SharedHole, type TransferPlan, type TransferStep, transferPlan } from './steps/transferPlan.ts';
 export { centreZero, cornersOf, cornerZero, drillZero, type Zero } from './zero.ts';

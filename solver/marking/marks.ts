@@ -49,8 +49,8 @@ export interface MarkingStep {
     | 'unsettled'; // loose or contested: cannot be marked yet
   /** Divider settings or lines used, each from a point already on the metal. */
   readonly loci: readonly MarkingLocus[];
-  /** Which crossing, in words: "left of the line from Centre to Escape, the upper of the two, near Post B". */
-  readonly crossing?: string;
+  /** Which crossing is meant, where there are two. */
+  readonly crossing?: CrossingTold;
   readonly crossingAngleDeg?: number;
   /** How far the point moves when one setting is wrong by 0.01 mm, mm. */
   readonly movedByHundredth?: number;
@@ -59,12 +59,40 @@ export interface MarkingStep {
   /** A distance that was not used to make the point; `from` is a point's id, or an edge's name. */
   readonly check?: { readonly from: string; readonly distance: number };
   /** A second way to the same place, where the first needs more than dividers and a straight edge. */
-  readonly orElse?: string;
-  readonly warns?: string;
+  readonly orElse?: TwoArcs;
+  readonly warns?: StepWarning;
   /** Already on the metal, marked or drilled. */
   readonly done: boolean;
-  readonly says: string;
 }
+
+/** Which of two crossings is meant, told in up to three ways. */
+export interface CrossingTold {
+  /** By the greater difference as seen. */
+  readonly side: 'upper' | 'lower' | 'right-hand' | 'left-hand';
+  /** The side of the line from one centre to the other on which it lies, for two arcs. */
+  readonly beside?: { readonly isLeft: boolean; readonly from: string; readonly to: string };
+  /** A point on the metal that is clearly nearer to it. */
+  readonly near?: string;
+}
+
+/** Two arcs that strike a place, with the crossing that is meant. */
+export interface TwoArcs {
+  readonly loci: readonly [MarkingLocus, MarkingLocus];
+  readonly crossing?: CrossingTold;
+}
+
+/** What is to be heeded at a step. */
+export type StepWarning =
+  /** The datum that was asked for is not on the plate. */
+  | { readonly kind: 'otherDatum' }
+  /** Loose, or contested: no mark is given. */
+  | { readonly kind: 'notSettled'; readonly isLoose: boolean }
+  /** The two loci cross so flatly that the point wanders: two arcs that cross at `angle`, radians, are better. */
+  | { readonly kind: 'flatBetterArcs'; readonly arcs: TwoArcs; readonly angle: number }
+  /** The same, and two distances from the datum's edges are better. */
+  | { readonly kind: 'flatBetterOffsets'; readonly loci: readonly [MarkingLocus, MarkingLocus] }
+  /** The same, and nothing on the metal is better. */
+  | { readonly kind: 'flatNothingBetter' };
 
 export type EdgeName = 'left edge' | 'right edge' | 'lower edge' | 'upper edge';
 

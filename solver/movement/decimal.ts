@@ -38,14 +38,19 @@ export interface LengthDisplay {
   readonly decimals: number;
 }
 
+/** Decimals of a printed length: an inch is 25 times as long as a millimetre and gets one more. */
+export function lengthPlaces({ unit, decimals }: LengthDisplay): number {
+  return unit === 'inch' ? Math.min(6, decimals + 1) : decimals;
+}
+
 /** A length for words and sheets, in the display unit, without the unit's name. */
 export function lengthText(mm: number, display: LengthDisplay): string {
-  return fixed(display.unit === 'inch' ? mm / MM_PER_INCH : mm, display.decimals);
+  return fixed(display.unit === 'inch' ? mm / MM_PER_INCH : mm, lengthPlaces(display));
 }
 
 /** Half a unit of the last printed place, mm: how far a printed length may be from the true one. */
 export function printedHalf(display: LengthDisplay): number {
-  return (0.5 / 10 ** display.decimals) * (display.unit === 'inch' ? MM_PER_INCH : 1);
+  return (0.5 / 10 ** lengthPlaces(display)) * (display.unit === 'inch' ? MM_PER_INCH : 1);
 }
 
 /** Short name of the unit as it stands after a number. */

@@ -4,6 +4,7 @@
  * A length is told in the document's unit and decimals; a length that would print as nothing but zeros gets as many
  * decimals as show it, because "wrong by 0.000" tells a maker that all is well.
  */
+import { lengthPlaces } from '../movement/decimal.ts';
 import { fixed, MM_PER_INCH } from '../movement/measures.ts';
 import type { Movement } from '../movement/schema.ts';
 
@@ -15,11 +16,6 @@ export type Minus = '−' | '-';
 
 /** Decimals beyond which a length is nothing in any workshop: a picometre. */
 const MOST_DECIMALS = 9;
-
-/** The figures of the document's decimals: an inch is 25 times as long as a millimetre and gets one more. */
-export function decimalsOf({ unit, decimals }: Display): number {
-  return Math.min(6, unit === 'inch' ? decimals + 1 : decimals);
-}
 
 /** Short name of the unit as it stands after a figure. */
 export function unitOf({ unit }: Display): 'mm' | 'in' {
@@ -48,7 +44,7 @@ export function withMinus(text: string, minus: Minus = '−'): string {
  */
 export function lengthFigure(mm: number, display: Display, { minus = '−' as Minus, fewer = 0 } = {}): string {
   const value = display.unit === 'inch' ? mm / MM_PER_INCH : mm;
-  return withMinus(showing(value, Math.max(0, decimalsOf(display) - fewer)), minus);
+  return withMinus(showing(value, Math.max(0, lengthPlaces(display) - fewer)), minus);
 }
 
 /** A plain number that is no length (module, ratio, per cent), with so many decimals, more where they would not show it. */

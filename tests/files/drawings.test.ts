@@ -4,7 +4,7 @@ import { extentsOf } from '../../solver/files/draw/extents.ts';
 import { lettersOf, textWidth } from '../../solver/files/draw/lettering.ts';
 import { plateDrawing } from '../../solver/files/draw/plateDrawing.ts';
 import { LETTERS } from '../../solver/files/draw/strokeLetters.ts';
-import { preflight, sheetsOf } from '../../solver/files/index.ts';
+import { preflight } from '../../solver/files/index.ts';
 import { writeDrill } from '../../solver/files/write/drill.ts';
 import { writeDxf } from '../../solver/files/write/dxf.ts';
 import { writeHoleTable } from '../../solver/files/write/holeTable.ts';
@@ -12,6 +12,7 @@ import { writeSvg } from '../../solver/files/write/svg.ts';
 import { holesOf } from '../../solver/marking/index.ts';
 import { fixed, trimmed } from '../../solver/movement/decimal.ts';
 import { everyConstruction, placedByHand } from '../marking/placedByHand.ts';
+import { allSheets } from './allSheets.ts';
 
 const placed = everyConstruction();
 
@@ -178,8 +179,8 @@ describe('drawings', () => {
 
 describe('sheets', () => {
   it('have the same bytes each time and pass their own pre-flight', () => {
-    const first = sheetsOf(placed);
-    expect(sheetsOf(everyConstruction())).toEqual(first);
+    const first = allSheets(placed);
+    expect(allSheets(everyConstruction())).toEqual(first);
     const report = first.find(({ name }) => name === 'preflight.txt')?.text ?? '';
     expect(report).not.toContain('Problem');
     expect(report.match(/: fine\./g)).toHaveLength(10);
@@ -187,7 +188,7 @@ describe('sheets', () => {
   });
   it('come out for nothing at all', () => {
     const empty = placedByHand({ title: 'Empty' }, {});
-    for (const { text } of sheetsOf(empty)) expect(text).not.toMatch(/NaN|Infinity|undefined/);
+    for (const { text } of allSheets(empty)) expect(text).not.toMatch(/NaN|Infinity|undefined/);
   });
   it('give plates of one name their own files', () => {
     const plate = (id: string) => ({
@@ -196,7 +197,7 @@ describe('sheets', () => {
       levels: { from: 0, to: 1 },
       outline: { kind: 'circle', centre: [0, 0], radius: 9 },
     });
-    const names = sheetsOf(placedByHand({ plates: [plate('a'), plate('b')] }, {})).map(({ name }) => name);
+    const names = allSheets(placedByHand({ plates: [plate('a'), plate('b')] }, {})).map(({ name }) => name);
     expect(new Set(names).size).toBe(names.length);
     expect(names[0]).toBe('platine-armel-marked-face-cut.dxf');
   });

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { plateDrawing } from '../../solver/files/draw/plateDrawing.ts';
-import { sheetsOf } from '../../solver/files/index.ts';
 import { writeDxf } from '../../solver/files/write/dxf.ts';
 import { markingSteps } from '../../solver/marking/index.ts';
 import { emptyMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { movementOfFile } from '../support/movements.ts';
+import { allSheets } from './allSheets.ts';
 
 const movement = movementOfFile('demo-data/moons-of-jupiter.json');
 const placed = plantMovement(movement);
@@ -23,7 +23,7 @@ describe('arcs and lines scribed on a drawing', () => {
   });
 
   it('a movement with nothing in it gives a DXF file without a blank line: code and value stay in step', () => {
-    const sheets = sheetsOf(plantMovement(emptyMovement())).filter(({ name }) => name.endsWith('.dxf'));
+    const sheets = allSheets(plantMovement(emptyMovement())).filter(({ name }) => name.endsWith('.dxf'));
     const texts = [
       ...sheets.map(({ text }) => text),
       writeDxf(plateDrawing(plantMovement(emptyMovement()), { density: 'cut' })),

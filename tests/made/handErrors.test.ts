@@ -1,10 +1,11 @@
 /** What a real hand does to the steps: rounding to the printed figures, and random errors of the settings. */
 import { describe, expect, it } from 'vitest';
-import { markingSteps, stepsText } from '../../solver/marking/index.ts';
+import { markingSteps } from '../../solver/marking/index.ts';
 import type { MarkingOptions } from '../../solver/marking/steps/markingSteps.ts';
 import { printedReach, spreadOfSteps } from '../../solver/marking/steps/strikingErrors.ts';
 import { everyConstruction } from '../marking/placedByHand.ts';
 import { type BarePlate, followSteps } from '../marking/simulatedMaker.ts';
+import { stepsText } from '../marking/stepsTold.ts';
 
 const placed = everyConstruction();
 const EDGES: BarePlate = { edges: { left: 0, lower: 0, right: 100, upper: 90 } };

@@ -1,12 +1,13 @@
 /** The simulated maker on the demo movements: every plate, both faces, only from the printed text. */
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { sheetsOf } from '../../solver/files/index.ts';
-import { markingPlan, platesOf, plateViewOf, stepsText } from '../../solver/marking/index.ts';
+import { markingPlan, platesOf, plateViewOf } from '../../solver/marking/index.ts';
 import { edgesOf } from '../../solver/marking/steps/metal.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { allSheets } from '../files/allSheets.ts';
 import { movementOfFile } from '../support/movements.ts';
 import { followSteps } from './simulatedMaker.ts';
+import { stepsText } from './stepsTold.ts';
 
 const folder = new URL('../../demo-data/', import.meta.url);
 const demos = readdirSync(folder).filter((name) => name.endsWith('.json'));
@@ -34,14 +35,16 @@ describe.each(demos)('%s', (name) => {
         expect(steps.length).toBeGreaterThan(2);
         for (const step of steps) {
           const there = struck.get(step.label) ?? [Number.NaN, Number.NaN];
-          expect(Math.hypot(there[0] - step.place[0], there[1] - step.place[1]), step.says).toBeLessThan(1e-6);
+          expect(Math.hypot(there[0] - step.place[0], there[1] - step.place[1]), JSON.stringify(step)).toBeLessThan(
+            1e-6,
+          );
         }
       }
     }
   });
 
   it('its sheets pass the pre-flight', () => {
-    const report = sheetsOf(placed).find((sheet) => sheet.name === 'preflight.txt')?.text ?? '';
+    const report = allSheets(placed).find((sheet) => sheet.name === 'preflight.txt')?.text ?? '';
     expect(report).toMatch(/: fine\./);
     expect(report).not.toMatch(/Problem/);
   });

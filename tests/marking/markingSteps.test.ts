@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type Face, markingSteps, stepsText } from '../../solver/marking/index.ts';
+import { type Face, markingSteps } from '../../solver/marking/index.ts';
 import type { MarkingOptions } from '../../solver/marking/steps/markingSteps.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { everyConstruction, placedByHand } from './placedByHand.ts';
 import { type BarePlate, followSteps } from './simulatedMaker.ts';
+import { stepsSay, stepsText } from './stepsTold.ts';
 
 const FINE = { unit: 'mm', decimals: 10 } as const;
 const EDGES = { left: 0, lower: 0, right: 100, upper: 90 };
@@ -69,6 +70,8 @@ describe('what a step says', () => {
   const placed = everyConstruction();
   const steps = markingSteps(placed, { plate: 'base', face: 'up' });
   const step = (id: string) => steps.find((each) => each.point === id);
+  const told = stepsSay(placed, { plate: 'base', face: 'up' });
+  const says = (id: string) => told[steps.findIndex((each) => each.point === id)];
 
   it('uses the constructions of the rules', () => {
     const kinds = Object.fromEntries(steps.map((each) => [each.point, each.kind]));
@@ -97,9 +100,7 @@ describe('what a step says', () => {
     expect(radii[1]).toBeCloseTo(27.2, 9);
     expect(step('third')?.crossingAngleDeg).toBeCloseTo(180 - 106.91, 3);
     expect(step('third')?.movedByHundredth).toBeCloseTo(0.01 / Math.sin((106.91 * Math.PI) / 180), 6);
-    expect(step('third')?.says).toContain(
-      'the right-hand of the two crossings, right of the line from Centre to Escape',
-    );
+    expect(says('third')).toContain('the right-hand of the two crossings, right of the line from Centre to Escape');
   });
 
   it('checks by a distance that was not used', () => {
@@ -133,11 +134,12 @@ describe('what a step says', () => {
     });
     const [, , , , last] = markingSteps(flat, { plate: 'p' });
     expect(last?.crossingAngleDeg).toBeCloseTo(14.3615, 3);
-    expect(last?.warns).toMatch(/flat crossing.*Better: arc .* from mark 3/);
+    expect(last?.warns).toMatchObject({ kind: 'flatBetterArcs' });
+    expect(stepsSay(flat, { plate: 'p' })[4]).toMatch(/flat crossing.*Better: arc .* from mark 3/);
   });
 
   it('gives no mark to a point that is not settled', () => {
     expect(step('loose')?.loci).toEqual([]);
-    expect(step('loose')?.says).toContain('can still move');
+    expect(says('loose')).toContain('can still move');
   });
 });

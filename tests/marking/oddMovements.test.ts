@@ -1,17 +1,19 @@
 /** Movements at the edge of what there is: nothing, one point, contested, enormous, tiny, far away, inches, strange names. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { handoverOf, sheetsOf } from '../../solver/files/index.ts';
+import { handoverOf } from '../../solver/files/index.ts';
 import { arborPieces } from '../../solver/files/pages/arborStrips.ts';
 import { printedSheetsOf, SheetFonts } from '../../solver/files/pages/index.ts';
 import { areaOfOutline, boundsOfOutline } from '../../solver/geometry/index.ts';
-import { markingSteps, plateViewOf, stepsText } from '../../solver/marking/index.ts';
+import { markingSteps, plateViewOf } from '../../solver/marking/index.ts';
 import { seenOutline } from '../../solver/marking/plateView.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { sheetWordsOf } from '../../solver/words/shop/index.ts';
+import { allSheets } from '../files/allSheets.ts';
 import { movementOf, placedByHand } from './placedByHand.ts';
 import { followSteps } from './simulatedMaker.ts';
+import { stepsSay, stepsText } from './stepsTold.ts';
 
 const face = (name: string) =>
   new Uint8Array(readFileSync(new URL(`../../node_modules/dejavu-fonts-ttf/ttf/${name}.ttf`, import.meta.url)));
@@ -112,7 +114,7 @@ describe('strange movements', () => {
     );
     const step = markingSteps(placed, { plate: 'p' }).find((each) => each.point === 'c');
     expect(step).toMatchObject({ kind: 'unsettled', loci: [] });
-    expect(step?.says).toMatch(/rules disagree/);
+    expect(stepsSay(placed, { plate: 'p' }).join()).toMatch(/rules disagree/);
   });
 
   it('drilled holes are on the metal first, and become the datum', () => {
@@ -133,7 +135,9 @@ describe('strange movements', () => {
 
   it('a datum that the plate does not have is replaced, and the first step says so', () => {
     const [first] = markingSteps(threePoints(100, 0), { plate: 'p', datum: { kind: 'centre' } });
-    expect(first?.warns).toMatch(/datum asked for is not on this plate/);
+    expect(first?.warns).toEqual({ kind: 'otherDatum' });
+    const [says] = stepsSay(threePoints(100, 0), { plate: 'p', datum: { kind: 'centre' } });
+    expect(says).toMatch(/datum asked for is not on this plate/);
     expect(() => markingSteps(threePoints(100, 0), { plate: 'q' })).toThrow(
       /"q" is not in the movement; its plates are: p/,
     );
@@ -164,8 +168,8 @@ describe('strange movements', () => {
     );
     const text = stepsText(placed, { plate: 'p' });
     expect(text).toContain('Lengths in in.');
-    expect(text).toContain('lines at 0.7874 from the left edge');
-    expect(sheetsOf(placed).at(-1)?.text).not.toContain('Problem');
+    expect(text).toContain('lines at 0.78740 from the left edge');
+    expect(allSheets(placed).at(-1)?.text).not.toContain('Problem');
   });
 });
 

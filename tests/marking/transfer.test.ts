@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import type { TransferPlan } from '../../solver/marking/index.ts';
 import { plateViewOf, transferPlan } from '../../solver/marking/index.ts';
 import { fitsOneWay } from '../../solver/marking/steps/transferPlan.ts';
+import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { transferSays } from '../../solver/words/shop/index.ts';
 import { placedByHand } from './placedByHand.ts';
+
+const saysOf = (plan: TransferPlan, { movement }: PlacedMovement): readonly string[] =>
+  transferSays(plan, speakerOf(movement));
 
 const dowel = (x: number, y: number, diameter = 3) => ({ x, y, diameter });
 
@@ -45,9 +52,9 @@ describe('from one plate to the other', () => {
     expect(plan.dowels).toHaveLength(3);
     expect(plan.oneWay).toBe(true);
     expect(plan.mirrored).toBe(true);
-    const text = plan.says.join('\n');
+    const text = saysOf(plan, placed).join('\n');
     expect(text).toMatch(/no register or notch in common.*mirrored/);
-    expect(text.indexOf('Drill Post a through both at Ø 4.000 and pin it')).toBeLessThan(
+    expect(text.indexOf('Drill Post a through both at Ø 4.000 mm and pin it')).toBeLessThan(
       text.indexOf('Then drill Post b'),
     );
     expect(text).toContain('one way only');
@@ -71,10 +78,10 @@ describe('from one plate to the other', () => {
       );
     const plan = transferPlan(withRings(20), 'front', 'back');
     expect(plan.registers).toEqual(['Register ring']);
-    expect(plan.says[1]).toContain('Clamp them with Register ring together');
+    expect(saysOf(plan, withRings(20))[1]).toContain('Clamp them with Register ring together');
     expect(transferPlan(withRings(21), 'front', 'back').registers).toEqual([]);
     expect(plan.dowels.map(({ labels }) => labels[0])).not.toContain('Far arbor');
-    expect(plan.says.join('\n')).toContain('Drill and ream Far arbor through both: Ø 2.000');
+    expect(saysOf(plan, withRings(20)).join('\n')).toContain('Drill and ream Far arbor through both: Ø 2.000 mm');
   });
 
   it('mirroring twice is nothing', () => {
@@ -86,6 +93,6 @@ describe('from one plate to the other', () => {
     const few = placedByHand({ plates: data.plates, marks: data.marks }, { only: { at: [5, 5] } });
     const plan = transferPlan(few, 'front', 'back');
     expect(plan.dowels).toEqual([]);
-    expect(plan.says.join()).toContain('too few holes');
+    expect(saysOf(plan, few).join()).toContain('too few holes');
   });
 });

@@ -3,11 +3,12 @@
  * program does is what was chosen. Everything that the window and the command line write comes from the same movement.
  */
 import { describe, expect, it } from 'vitest';
-import { seenHoles, sheetsOf } from '../../solver/files/index.ts';
+import { seenHoles } from '../../solver/files/index.ts';
 import { drillOptionsOf } from '../../solver/files/sheetsOf.ts';
 import { writeDrill } from '../../solver/files/write/drill.ts';
 import { holesOf, plateViewOf } from '../../solver/marking/index.ts';
 import { applyEdit, readMovement, writeMovement } from '../../solver/movement/index.ts';
+import { allSheets } from '../files/allSheets.ts';
 import { movementOf, placedByHand } from '../marking/placedByHand.ts';
 import { runProgram } from './ngcInterpreter.ts';
 
@@ -129,9 +130,9 @@ describe('the program does what the movement says', () => {
 
   it('the written file is that program', () => {
     const placed = placedWith({ breakThrough: 3, zeroAt: 'a' });
-    const file = sheetsOf(placed).find(({ name }) => name.endsWith('-drill.ngc'));
+    const file = allSheets(placed).find(({ name }) => name.endsWith('-drill.ngc'));
     expect(file?.text).toBe(programOf({ breakThrough: 3, zeroAt: 'a' }).text);
-    expect(sheetsOf(placed).at(-1)?.text).not.toMatch(/Problem/);
+    expect(allSheets(placed).at(-1)?.text).not.toMatch(/Problem/);
   });
 });
 

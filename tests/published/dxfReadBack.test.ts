@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import DxfParser from 'dxf-parser';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { preflight, sheetsOf } from '../../solver/files/index.ts';
+import { preflight } from '../../solver/files/index.ts';
 import { type DxfOptions, writeDxf } from '../../solver/files/write/dxf.ts';
 import { F_LEFT, TEST_HOLES, testPlate } from '../files/testPlate.ts';
 import { everyConstruction } from '../marking/placedByHand.ts';
@@ -50,6 +50,9 @@ interface ReadBack {
 }
 
 let folder = '';
+
+import { allSheets } from '../files/allSheets.ts';
+
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'dxf-'));
 });
@@ -162,7 +165,7 @@ describe('read by dxf-parser', () => {
 });
 
 describe('the sheets of a plate', () => {
-  const files = sheetsOf(everyConstruction()).filter(({ name }) => name.endsWith('.dxf'));
+  const files = allSheets(everyConstruction()).filter(({ name }) => name.endsWith('.dxf'));
 
   it.each(files.map(({ name, text }) => [name, text]))('%s passes the audit of ezdxf', (name, text) => {
     const read = readByEzdxf(text);

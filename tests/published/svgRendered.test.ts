@@ -4,8 +4,9 @@
  */
 import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
-import { preflight, sheetsOf } from '../../solver/files/index.ts';
+import { preflight } from '../../solver/files/index.ts';
 import { writeSvg } from '../../solver/files/write/svg.ts';
+import { allSheets } from '../files/allSheets.ts';
 import { TEST_HOLES, testPlate } from '../files/testPlate.ts';
 import { everyConstruction } from '../marking/placedByHand.ts';
 import { firstLine } from './measurePicture.ts';
@@ -73,7 +74,7 @@ describe('the test plate (SOURCES.md) rendered by librsvg', () => {
 
 describe('a mirrored sheet', () => {
   it('mirrors places and keeps the size', () => {
-    const sheets = sheetsOf(everyConstruction());
+    const sheets = allSheets(everyConstruction());
     const [up, down] = ['marked-face-numbers.svg', 'other-face-mirrored-numbers.svg'].map(
       (end) => sheets.find(({ name }) => name.endsWith(end))?.text ?? '',
     );

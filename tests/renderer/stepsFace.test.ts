@@ -8,6 +8,8 @@ import { type Face, markingPlan, plateViewOf } from '../../solver/marking/index.
 import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { stepLines } from '../../solver/words/shop/index.ts';
 import { movementOf } from '../marking/placedByHand.ts';
 
 const round = (extra: object = {}): Movement =>
@@ -44,7 +46,9 @@ describe('ticking off', () => {
     expect(planOf(before).steps[0]).toMatchObject({ kind: 'datum', done: false });
     const after = ticked(before, 0);
     expect(planOf(after).steps[0]).toMatchObject({ kind: 'datum', done: true });
-    expect(planOf(after).steps[0]?.says).toContain('scribed, pointing right');
+    const { steps, datum } = planOf(after);
+    const says = steps.map((step) => stepLines(step, datum, speakerOf(after)).join(' '));
+    expect(says[0]).toContain('scribed, pointing right');
     expect(ticked(after, 0)).toEqual(before);
   });
 

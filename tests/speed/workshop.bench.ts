@@ -1,12 +1,13 @@
 /** Speed of the sheets of a movement of 200 arbors. Goal (issue 7): all sheets within 5 s. */
 
 import { readFileSync } from 'node:fs';
-import { handoverOf, preflight, sheetsOf, zipOf } from '../../solver/files/index.ts';
+import { handoverOf, preflight, zipOf } from '../../solver/files/index.ts';
 import { printedFilesOf, SheetFonts } from '../../solver/files/pages/index.ts';
 import { pdfSheetsOf } from '../../solver/files/pages/printedFiles.ts';
 import { markingSteps } from '../../solver/marking/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { sheetWordsOf } from '../../solver/words/shop/index.ts';
+import { allSheets } from '../files/allSheets.ts';
 import { movementOfText } from '../support/movements.ts';
 import { HEADING, line, time } from './measure.ts';
 
@@ -73,7 +74,7 @@ export function run(): void {
   if (steps.length !== ARBORS || steps.some((step) => step.kind === 'unsettled')) {
     throw new Error('every arbor gets a step');
   }
-  const text = sheetsOf(placed);
+  const text = allSheets(placed);
   if (/Problem/.test(text.at(-1)?.text ?? 'Problem')) throw new Error('the pre-flight is clean');
   const dxf = text.find(({ name }) => name.endsWith('numbers.dxf'));
   if (!dxf || preflight(dxf.name, dxf.text).holes.length !== ARBORS) throw new Error('every hole is in the file');
@@ -87,7 +88,7 @@ export function run(): void {
   console.log(
     line(
       'text sheets with their pre-flight',
-      time(() => sheetsOf(placed), 10, 2),
+      time(() => allSheets(placed), 10, 2),
       `${text.length} files`,
     ),
   );
@@ -106,7 +107,7 @@ export function run(): void {
       'all sheets: text, PDF and each page as SVG',
       time(
         () => {
-          sheetsOf(placed);
+          allSheets(placed);
           printedFilesOf(placed, { fonts, words: sheetWordsOf });
         },
         10,

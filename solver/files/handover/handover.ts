@@ -32,7 +32,7 @@ export function handoverOf(placed: PlacedMovement, options: HandoverOptions): re
   const text = (name: string, words: string): HandoverFile => ({ name, bytes: strToU8(words) });
   const files: HandoverFile[] = [
     text(`${plainName(movement.title) || 'movement'}.json`, writeMovement(movement)),
-    ...sheetsOf(placed).map((sheet) => text(sheet.name, sheet.text)),
+    ...sheetsOf(placed, options.settings.words(movement)).map((sheet) => text(sheet.name, sheet.text)),
     ...readouts(placed).map((sheet) => text(sheet.name, sheet.text)),
     ...printedFilesOf(placed, options.settings),
   ];

@@ -73,7 +73,9 @@ function plateSheets(
     const pages = numbered(
       settings,
       trueSizePages(placed, drawing, settings, words),
-      tablePages(placed, settings, words, [stepsTable(markingPlan(placed, { plate, face }))]),
+      tablePages(placed, settings, words, [
+        stepsTable(markingPlan(placed, { plate, face }), settings.words(placed.movement)),
+      ]),
     );
     return { name: named(seen, 'numbers'), title: `${title}: ${subject}, numbers`, pages };
   };

@@ -1,30 +1,30 @@
 /** Tables for the bench: the steps in short, and all distances between holes. */
 
 import type { Hole, MarkingPlan } from '../../marking/index.ts';
-import { checkWords, locusWords } from '../../marking/index.ts';
 import { distanceTable } from '../../marking/ways/index.ts';
 import { lengthText } from '../../movement/decimal.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import type { SheetWords } from '../sheetWords.ts';
 import type { Table } from './tablePages.ts';
 
 /** What is needed to strike the points, a line a step. */
-export function stepsTable({ steps, voice, datumSays }: MarkingPlan): Table {
-  const rows = steps.map((step) => [
+export function stepsTable(plan: MarkingPlan, words: SheetWords): Table {
+  const rows = plan.steps.map((step) => [
     String(step.number),
     step.label,
     step.kind === 'same'
       ? 'nothing to strike: the place is there'
       : step.kind === 'unsettled'
         ? 'not settled: no mark'
-        : step.loci.map((locus) => locusWords(locus, voice)).join('; ') ||
+        : step.loci.map((locus) => words.locus(locus, plan)).join('; ') ||
           (step.kind === 'already' ? 'already on the metal' : 'datum'),
-    step.crossing ?? '',
-    step.check ? checkWords(step.check, voice).replace(/^Check: |\.$/g, '') : '',
+    step.crossing ? words.crossing(step.crossing) : '',
+    step.check ? words.check(step.check) : '',
     '',
   ]);
   return {
     heading: 'Points in order',
-    note: datumSays,
+    note: words.datum(plan),
     columns: [
       { head: 'Step', weight: 0.7, align: 'right', bold: true },
       { head: 'Point', weight: 2, bold: true },

@@ -4,14 +4,15 @@
  */
 import type { Bounds, Point } from '../../geometry/index.ts';
 import type { Face, MarkingStep } from '../../marking/index.ts';
-import { checkWords, locusWords, type MarkingPlan, markingPlan, plateViewOf } from '../../marking/index.ts';
-import { fixed, lengthText, unitName } from '../../movement/decimal.ts';
+import { type MarkingPlan, markingPlan, namer, plateViewOf } from '../../marking/index.ts';
+import { type LengthDisplay, lengthText, unitName } from '../../movement/decimal.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { extentsOf } from '../draw/extents.ts';
 import { type Labelled, placeLabels } from '../draw/placeLabels.ts';
 import { plateDrawing } from '../draw/plateDrawing.ts';
 import type { Drawing } from '../drawing.ts';
+import type { SheetWords } from '../sheetWords.ts';
 import { CAPITAL, marksOfDrawing, type Placing } from './drawingMarks.ts';
 import { type Box, FAINT, line, type Mark, type Page, SOFT, STRONG } from './page.ts';
 import { framedPage, type SheetSettings } from './paper.ts';
@@ -33,19 +34,21 @@ export function stepCardPages(
     const place = placed.places.get(id as PointId); // loci name points of this movement, or edges, which have no place
     return place ? view.see(place) : undefined;
   };
+  const says = settings.words(placed.movement);
+  const name = namer(placed.movement);
   const pages: Page[] = [];
   for (let at = 0; at < steps.length; at += CARDS_A_PAGE) {
     const words = {
       kind: 'Step cards',
       subject: plan.faceLabel,
-      scale: `Not to scale. Lengths in ${unitName(plan.voice.display)}. ${plan.datumSays.split('. ')[0]}.`,
+      scale: `Not to scale. Lengths in ${unitName(placed.movement.display)}. ${says.datum(plan)}`,
     };
     const { pen, window } = framedPage(placed, settings, words);
     const height = (window[3] - window[1]) / CARDS_A_PAGE;
     steps.slice(at, at + CARDS_A_PAGE).forEach((step, index) => {
       const top = window[3] - index * height;
       const box: Box = [window[0], top - height + 3, window[2], top - 1];
-      card(pen, box, step, { plan, steps, cut, placeOf, settings });
+      card(pen, box, step, { plan, steps, cut, placeOf, settings, says, name, display: placed.movement.display });
     });
     pages.push(pen.page());
   }
@@ -59,6 +62,9 @@ interface CardGround {
   readonly cut: Drawing;
   readonly placeOf: (id: string) => Point | undefined;
   readonly settings: SheetSettings;
+  readonly says: SheetWords;
+  readonly name: (id: string) => string;
+  readonly display: LengthDisplay;
 }
 
 function card(pen: Pen, box: Box, step: MarkingStep, ground: CardGround): void {
@@ -75,7 +81,8 @@ interface Said {
   readonly bold: boolean;
 }
 
-function words(pen: Pen, [left, low, right, top]: Box, step: MarkingStep, { plan, steps }: CardGround): void {
+function words(pen: Pen, [left, low, right, top]: Box, step: MarkingStep, ground: CardGround): void {
+  const { steps } = ground;
   const width = right - left;
   pen.text(right, top - 2, `${step.number} of ${steps.length}`, { size: 3, colour: SOFT, align: 'right' });
   const number = pen.text(left, top - 10, `${step.number}`, { size: 11, weight: 'bold' });
@@ -83,7 +90,7 @@ function words(pen: Pen, [left, low, right, top]: Box, step: MarkingStep, { plan
   const room = width - number - 3;
   const size = [6, 5.2, 4.5, 3.9, 3.4].find((each) => pen.measure.width(step.label, each, 'bold') <= room) ?? 3.4;
   pen.text(left + number + 3, top - 10, step.label, { size, weight: 'bold', within: room });
-  const said = sentencesOf(step, plan);
+  const said = sentencesOf(step, ground);
   // Long cards are set smaller, rather than run into the boxes.
   const high = top - 20 - (low + 14);
   const shrink = [1, 0.9, 0.8, 0.7, 0.6].find((factor) => heightOf(pen, said, width, factor) <= high) ?? 0.5;
@@ -105,23 +112,16 @@ function heightOf(pen: Pen, said: readonly Said[], width: number, factor: number
   }, 0);
 }
 
-function sentencesOf(step: MarkingStep, { voice }: MarkingPlan): readonly Said[] {
+function sentencesOf(step: MarkingStep, { plan, says }: CardGround): readonly Said[] {
   const said: Said[] = [];
   const say = (text: string, size: number, bold = false) => said.push({ text, size, bold });
-  for (const locus of step.kind === 'same' ? [] : step.loci) say(sentence(locusWords(locus, voice)), 5.2, true);
+  for (const locus of step.kind === 'same' ? [] : step.loci) say(sentence(says.locus(locus, plan)), 5.2, true);
   if (step.kind === 'same') say('Shares a place that is already struck: nothing to strike.', 4.4);
   if (step.kind === 'already') say('Already on the metal.', 4.4);
   if (step.kind === 'datum' && step.loci.length === 0) say('The datum: everything is measured from here.', 4.4);
-  if (step.crossing !== undefined) say(`Take ${step.crossing}.`, 4);
-  if (step.check) say(checkWords(step.check, voice), 4.4, true);
-  if (step.movedByHundredth !== undefined && step.crossingAngleDeg !== undefined && step.kind !== 'offset') {
-    say(
-      `Crossing ${fixed(step.crossingAngleDeg, 0)}°. 0.01 in a setting moves it ${fixed(step.movedByHundredth, 3)}.`,
-      3,
-    );
-  }
-  if (step.orElse !== undefined) say(step.orElse, 3);
-  if (step.warns !== undefined) say(step.warns, 3);
+  if (step.crossing) say(`Take ${says.crossing(step.crossing)}.`, 4);
+  if (step.check) say(`Check: ${says.check(step.check)}.`, 4.4, true);
+  for (const note of says.notes(step, plan)) say(note, 3);
   return said;
 }
 
@@ -251,7 +251,6 @@ interface CardPicture {
 
 /** Names of the point and of those that the step starts from, and the lengths of its settings, clear of what is struck. */
 function cardLabels(pen: Pen, step: MarkingStep, ground: CardGround, { at, box, lines }: CardPicture): void {
-  const { voice } = ground.plan;
   const here = at({ x: step.place[0], y: step.place[1] });
   const loci = step.kind === 'same' ? [] : step.loci;
   const ids = new Set(
@@ -264,11 +263,11 @@ function cardLabels(pen: Pen, step: MarkingStep, ground: CardGround, { at, box, 
     const from = locus.kind === 'arc' ? ground.placeOf(locus.from) : undefined;
     if (!from || locus.kind !== 'arc') return [];
     const [x, y] = at(from);
-    return [{ text: lengthText(locus.radius, voice.display), x, y, clear: 0, along: here }];
+    return [{ text: lengthText(locus.radius, ground.display), x, y, clear: 0, along: here }];
   });
   const sources = [...ids].flatMap((id) => {
     const place = ground.placeOf(id);
-    return place ? [named(voice.label(id), at(place))] : [];
+    return place ? [named(ground.name(id), at(place))] : [];
   });
   const weightAt = (index: number) => (index === 0 ? 'bold' : 'regular');
   const labels = [named(step.label, here), ...lengths, ...sources];

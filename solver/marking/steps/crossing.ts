@@ -1,10 +1,11 @@
-/** Which of the two crossings of two loci is meant, in words. */
+/** Which of the two crossings of two loci is meant. */
 
 import { otherCrossingOfLoci, type Point, separation } from '../../geometry/index.ts';
+import type { CrossingTold } from '../marks.ts';
 import type { Locus, Metal } from './metal.ts';
 
 /** Which of two crossings, by the greater difference as seen: upper, lower, right-hand or left-hand. */
-export function sideOfTwo(at: Point, other: Point): 'upper' | 'lower' | 'right-hand' | 'left-hand' {
+export function sideOfTwo(at: Point, other: Point): CrossingTold['side'] {
   const dx = at.x - other.x;
   const dy = at.y - other.y;
   if (Math.abs(dx) > Math.abs(dy)) return dx > 0 ? 'right-hand' : 'left-hand';
@@ -14,27 +15,27 @@ export function sideOfTwo(at: Point, other: Point): 'upper' | 'lower' | 'right-h
 /** A landmark is only named where it is clearly nearer the right crossing than the wrong one. */
 const CLEARLY_NEARER = 0.7;
 
-/** Which crossing is meant, in words; undefined where there is only one. */
-export function crossingWords(
-  first: Locus,
-  second: Locus,
-  at: Point,
-  metal: Metal,
-  label: (id: string) => string,
-): string | undefined {
+/** Which crossing is meant; undefined where there is only one. */
+export function crossingTold(first: Locus, second: Locus, at: Point, metal: Metal): CrossingTold | undefined {
   const other = otherCrossingOfLoci(first, second, at);
   if (!other) return undefined;
-  const words = [`the ${sideOfTwo(at, other)} of the two crossings`];
-  if (first.kind === 'circle' && second.kind === 'circle' && first.told.kind === 'arc' && second.told.kind === 'arc') {
-    const turn =
-      (second.centre.x - first.centre.x) * (at.y - first.centre.y) -
-      (second.centre.y - first.centre.y) * (at.x - first.centre.x);
-    const side = turn > 0 ? 'left' : 'right';
-    words.push(`${side} of the line from ${label(first.told.from)} to ${label(second.told.from)}`);
-  }
   const near = landmark(at, other, metal);
-  if (near) words.push(`nearer ${label(near)}`);
-  return words.join(', ');
+  const beside = besideCentres(first, second, at);
+  return {
+    side: sideOfTwo(at, other),
+    ...(beside ? { beside } : {}),
+    ...(near === undefined ? {} : { near }),
+  };
+}
+
+/** The side of the line of centres on which the crossing of two arcs lies. */
+function besideCentres(first: Locus, second: Locus, at: Point): CrossingTold['beside'] {
+  if (first.kind !== 'circle' || second.kind !== 'circle') return undefined;
+  if (first.told.kind !== 'arc' || second.told.kind !== 'arc') return undefined;
+  const turn =
+    (second.centre.x - first.centre.x) * (at.y - first.centre.y) -
+    (second.centre.y - first.centre.y) * (at.x - first.centre.x);
+  return { isLeft: turn > 0, from: first.told.from, to: second.told.from };
 }
 
 function landmark(at: Point, other: Point, metal: Metal): string | undefined {

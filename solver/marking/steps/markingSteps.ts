@@ -6,22 +6,27 @@
  * settings computed from two points that are there. Everything is told as seen on the face that is marked.
  */
 
-import type { Point } from '../../geometry/index.ts';
-import { crossingAngle } from '../../geometry/index.ts';
-import type { LengthDisplay } from '../../movement/decimal.ts';
-import { fixed } from '../../movement/decimal.ts';
+import { crossingAngle, type Point } from '../../geometry/index.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Rule } from '../../movement/schema.ts';
 import type { Place, PlacedMovement } from '../../planting/placed.ts';
 import { needsOfPlate, stateOf } from '../holes.ts';
-import type { Datum, Face, MarkingStep } from '../marks.ts';
+import type { Datum, Face, MarkingStep, StepWarning, TwoArcs } from '../marks.ts';
 import { namer } from '../names.ts';
 import { plateViewOf } from '../plateView.ts';
 import { bestArcs, checkFor, crossingSine } from './bestArcs.ts';
-import { crossingWords } from './crossing.ts';
+import { crossingTold } from './crossing.ts';
 import { arcFrom, type RuleGround } from './lociOfRules.ts';
-import { edgesOf, type Locus, type Metal, type MetalPoint, metalPointAt, PLATE_CENTRE, resolveDatum } from './metal.ts';
-import { locusWords, type StepVoice, stepLines, type Unsaid } from './stepWords.ts';
+import {
+  edgesOf,
+  type Locus,
+  type Metal,
+  type MetalPoint,
+  metalPointAt,
+  PLATE_CENTRE,
+  type ResolvedDatum,
+  resolveDatum,
+} from './metal.ts';
 import { edgeOffset, strikeOf } from './strike.ts';
 
 /** Which face is marked out, and from what. */
@@ -32,8 +37,6 @@ export interface MarkingOptions {
   readonly face?: Face | undefined;
   /** Two drilled holes, else the edges, else the centre of a round plate, else the first two points, when left out. */
   readonly datum?: Datum | undefined;
-  /** The movement's own display when left out. */
-  readonly display?: LengthDisplay | undefined;
 }
 
 /** Below this crossing angle a better way is looked for, degrees: common practice (arcs that cross flatly wander). */
@@ -53,13 +56,14 @@ export function markingSteps(placed: PlacedMovement, options: MarkingOptions = {
 export interface MarkingPlan {
   readonly steps: readonly MarkingStep[];
   readonly faceLabel: string;
-  /** What everything is measured from, as a sentence. */
-  readonly datumSays: string;
-  readonly datum: Metal['datum'];
-  readonly voice: StepVoice;
+  /** What everything is measured from. */
+  readonly datum: ResolvedDatum;
 }
 
-/** The steps of a face together with the datum and the words' settings, for sheets and texts. */
+/** A step before it has its number. */
+type Unnumbered = Omit<MarkingStep, 'number'>;
+
+/** The steps of a face together with the datum, for sheets and texts. */
 export function markingPlan(placed: PlacedMovement, options: MarkingOptions = {}): MarkingPlan {
   const view = plateViewOf(placed.movement, options.plate, options.face);
   const points = orderedPoints(placed, options.plate);
@@ -73,15 +77,7 @@ export function markingPlan(placed: PlacedMovement, options: MarkingOptions = {}
     options.datum,
   );
   const metal: Metal = { view, face: view.face, datum, base, edges: edgesOf(view), points: [] };
-  const label = namer(placed.movement);
-  const datumLabel =
-    datum.kind === 'pair' ? label(datum.first) : datum.kind === 'centre' ? `the ${PLATE_CENTRE}` : 'the left edge';
-  const voice: StepVoice = {
-    display: options.display ?? placed.movement.display,
-    label: (id) => (id === PLATE_CENTRE ? `the ${id}` : label(id)),
-    datumLabel,
-  };
-  const maker = makerOf(placed, metal, voice);
+  const maker = makerOf(placed, metal);
   const steps = [...datumSteps(maker, settled, isDone)];
   const started = new Set(steps.map((step) => step.point));
   const rest = points.filter((place) => !started.has(place.id));
@@ -92,35 +88,23 @@ export function markingPlan(placed: PlacedMovement, options: MarkingOptions = {}
     steps.push(isDone(place) ? alreadyStep(maker, place) : strikeStep(maker, place));
   }
   for (const place of rest) if (place.state !== 'planted') steps.push(unsettledStep(maker, place));
-  const refused = asked ? undefined : 'The datum asked for is not on this plate; another is used.';
   const numbered = steps.map((step, index): MarkingStep => {
-    const told = index === 0 && refused !== undefined ? { ...step, warns: refused } : step;
-    return { number: index + 1, ...told, says: stepLines(told, voice).join(' ') };
+    const warns: StepWarning | undefined = index === 0 && !asked ? { kind: 'otherDatum' } : step.warns;
+    return { number: index + 1, ...step, ...(warns ? { warns } : {}) };
   });
-  return { steps: numbered, faceLabel: view.faceLabel, datumSays: datumSays(metal, voice), datum, voice };
-}
-
-function datumSays({ datum }: Metal, voice: StepVoice): string {
-  switch (datum.kind) {
-    case 'edges':
-      return `Datum: the ${datum.upright.name} and the ${datum.level.name}. The base line is parallel to the ${datum.level.name} and points right.`;
-    case 'centre':
-      return `Datum: the ${PLATE_CENTRE} and the base line through it, which points right.`;
-    case 'pair':
-      return `Datum: ${voice.label(datum.first)}; the base line points from it to ${voice.label(datum.second)}.`;
-  }
+  return { steps: numbered, faceLabel: view.faceLabel, datum };
 }
 
 /** What is needed to write one step. */
 interface Maker {
   readonly placed: PlacedMovement;
   readonly metal: Metal;
-  readonly voice: StepVoice;
+  readonly name: (id: string) => string;
   readonly ground: RuleGround;
   readonly rules: ReadonlyMap<RuleId, Rule>;
 }
 
-function makerOf(placed: PlacedMovement, metal: Metal, voice: StepVoice): Maker {
+function makerOf(placed: PlacedMovement, metal: Metal): Maker {
   const placeOf = (id: PointId): Point | undefined => {
     const place = placed.places.get(id);
     return place && metal.view.see(place);
@@ -130,7 +114,7 @@ function makerOf(placed: PlacedMovement, metal: Metal, voice: StepVoice): Maker 
   return {
     placed,
     metal,
-    voice,
+    name: namer(movement),
     ground: { movement, metal, placeOf, arborOfWheel },
     rules: new Map(movement.rules.map((rule) => [rule.id, rule])),
   };
@@ -151,10 +135,10 @@ function orderedPoints(placed: PlacedMovement, plate: string | undefined): reado
 
 function blank(maker: Maker, place: Place, done: boolean) {
   const at = maker.metal.view.see(place);
-  return { point: place.id, label: maker.voice.label(place.id), place: [at.x, at.y] as const, done };
+  return { point: place.id, label: maker.name(place.id), place: [at.x, at.y] as const, done };
 }
 
-function datumSteps(maker: Maker, settled: readonly Place[], isDone: (place: Place) => boolean): Unsaid[] {
+function datumSteps(maker: Maker, settled: readonly Place[], isDone: (place: Place) => boolean): Unnumbered[] {
   const { metal } = maker;
   const { datum } = metal;
   if (datum.kind === 'edges') return [];
@@ -172,7 +156,7 @@ function datumSteps(maker: Maker, settled: readonly Place[], isDone: (place: Pla
   });
 }
 
-function datumStep(maker: Maker, place: Place, isFirst: boolean): Unsaid {
+function datumStep(maker: Maker, place: Place, isFirst: boolean): Unnumbered {
   const { metal } = maker;
   const at = metal.view.see(place);
   const first = metal.points[0];
@@ -189,7 +173,7 @@ function datumStep(maker: Maker, place: Place, isFirst: boolean): Unsaid {
   return { ...blank(maker, place, false), kind: 'datum', loci: told };
 }
 
-function alreadyStep(maker: Maker, place: Place): Unsaid {
+function alreadyStep(maker: Maker, place: Place): Unnumbered {
   const { metal } = maker;
   const at = metal.view.see(place);
   const check = checkFor(metal, [], at);
@@ -197,14 +181,12 @@ function alreadyStep(maker: Maker, place: Place): Unsaid {
   return { ...blank(maker, place, true), kind: 'already', loci: [], ...(check ? { check } : {}) };
 }
 
-function unsettledStep(maker: Maker, place: Place): Unsaid {
-  const why =
-    place.state === 'loose' ? 'it can still move' : 'its rules disagree, or those of a point that it is struck from';
-  const warns = `${maker.voice.label(place.id)} cannot be marked: ${why}. Settle it first.`;
+function unsettledStep(maker: Maker, place: Place): Unnumbered {
+  const warns: StepWarning = { kind: 'notSettled', isLoose: place.state === 'loose' };
   return { ...blank(maker, place, false), kind: 'unsettled', loci: [], warns };
 }
 
-function strikeStep(maker: Maker, place: Place): Unsaid {
+function strikeStep(maker: Maker, place: Place): Unnumbered {
   const { metal } = maker;
   const at = metal.view.see(place);
   const there = metalPointAt(metal, at);
@@ -215,7 +197,7 @@ function strikeStep(maker: Maker, place: Place): Unsaid {
   const rules = place.placedBy.flatMap((id) => maker.rules.get(id) ?? []);
   const strike = strikeOf(maker.ground, rules, at);
   const [first, second] = strike.loci;
-  const step: Unsaid = {
+  const step: Unnumbered = {
     ...blank(maker, place, false),
     kind: strike.kind,
     loci: strike.loci.map((locus) => locus.told),
@@ -228,50 +210,43 @@ function strikeStep(maker: Maker, place: Place): Unsaid {
   return {
     ...step,
     ...(check ? { check } : {}),
-    ...(orElse === undefined ? {} : { orElse }),
-    ...(warns === undefined ? {} : { warns }),
+    ...(orElse ? { orElse } : {}),
+    ...(warns ? { warns } : {}),
   };
 }
 
 function crossingOf(maker: Maker, first: Locus, second: Locus, at: Point) {
-  const crossing = crossingWords(first, second, at, maker.metal, maker.voice.label);
+  const crossing = crossingTold(first, second, at, maker.metal);
   const angle = crossingAngle(first, second, at);
   return {
-    ...(crossing === undefined ? {} : { crossing }),
+    ...(crossing ? { crossing } : {}),
     crossingAngleDeg: (angle * 180) / Math.PI,
     movedByHundredth: HUNDREDTH / Math.sin(angle),
   };
 }
 
 /** The same place with dividers alone, for steps that ask for an angle. */
-function byDividers(maker: Maker, at: Point): string | undefined {
-  const arcs = bestArcs(maker.metal, at);
-  if (!arcs || crossingSine(arcs[0], arcs[1], at) < POOR_SINE) return undefined;
-  return `With dividers alone: ${arcsWords(maker, arcs, at)}.`;
+function byDividers({ metal }: Maker, at: Point): TwoArcs | undefined {
+  const arcs = bestArcs(metal, at);
+  return arcs && crossingSine(arcs[0], arcs[1], at) >= POOR_SINE ? arcsTold(metal, arcs, at) : undefined;
 }
 
 /** Two arcs with the crossing that is meant. */
-function arcsWords({ metal, voice }: Maker, [a, b]: readonly [Locus, Locus], at: Point): string {
-  const words = crossingWords(a, b, at, metal, voice.label);
-  const which = words === undefined ? '' : ` (${words})`;
-  return `${locusWords(a.told, voice)} and ${locusWords(b.told, voice)}${which}`;
+function arcsTold(metal: Metal, [a, b]: readonly [Locus, Locus], at: Point): TwoArcs {
+  const crossing = crossingTold(a, b, at, metal);
+  return { loci: [a.told, b.told], ...(crossing ? { crossing } : {}) };
 }
 
-/** What to say of a crossing that is too flat, with a better way where the metal holds one. */
-function warningOf(maker: Maker, first: Locus, second: Locus, at: Point): string | undefined {
-  const { metal, voice } = maker;
+/** What to heed at a crossing that is too flat, with a better way where the metal holds one. */
+function warningOf({ metal }: Maker, first: Locus, second: Locus, at: Point): StepWarning | undefined {
   const sine = crossingSine(first, second, at);
   if (sine >= POOR_SINE) return undefined;
-  const flat = `A flat crossing: the lines run together and the point wanders.`;
   const better = bestArcs(metal, at);
   if (better && crossingSine(better[0], better[1], at) > WORTHWHILE * sine) {
-    const angle = (crossingAngle(better[0], better[1], at) * 180) / Math.PI;
-    return `${flat} Better: ${arcsWords(maker, better, at)}, which cross at ${fixed(angle, 1)}°.`;
+    const angle = crossingAngle(better[0], better[1], at);
+    return { kind: 'flatBetterArcs', arcs: arcsTold(metal, better, at), angle };
   }
-  if (metal.datum.kind === 'edges') {
-    const { upright, level } = metal.datum;
-    const lines = [upright, level].map((edge) => locusWords(edgeOffset(edge, at).told, voice)).join(' and ');
-    return `${flat} Better: lines at ${lines}, which cross at 90.0°.`;
-  }
-  return `${flat} Strike a witness point to one side first, or drill it by coordinates.`;
+  if (metal.datum.kind !== 'edges') return { kind: 'flatNothingBetter' };
+  const { upright, level } = metal.datum;
+  return { kind: 'flatBetterOffsets', loci: [edgeOffset(upright, at).told, edgeOffset(level, at).told] };
 }

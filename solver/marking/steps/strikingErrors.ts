@@ -8,7 +8,7 @@
  */
 
 import type { LengthDisplay } from '../../movement/decimal.ts';
-import { printedHalf } from '../../movement/decimal.ts';
+import { lengthPlaces, printedHalf } from '../../movement/decimal.ts';
 import type { MarkingLocus, MarkingStep } from '../marks.ts';
 
 /** Errors of one kind of hand: standard deviations of a divider setting or a distance, mm, and of an angle, degrees. */
@@ -55,7 +55,7 @@ export function spreadOfSteps(steps: readonly MarkingStep[], errors: HandErrors)
 export function printedReach(steps: readonly MarkingStep[], display: LengthDisplay): ReadonlyMap<string, number> {
   const { struck, settings } = carried(steps);
   const reach = new Map<string, number>();
-  const angleHalf = 0.5 * 10 ** -(display.decimals + 1);
+  const angleHalf = 0.5 * 10 ** -(lengthPlaces(display) + 1);
   for (const [point, { bySetting }] of struck) {
     let sum = 0;
     for (const [index, [dx, dy]] of bySetting) {

@@ -4,7 +4,6 @@
  */
 
 import { boundsOfOutline } from '../../geometry/index.ts';
-import { lengthText } from '../../movement/decimal.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { GAUGE } from '../../tolerances.ts';
 import { holesOf } from '../holes.ts';
@@ -40,9 +39,20 @@ export interface TransferPlan {
   readonly oneWay: boolean;
   /** The second plate's marked face shows the points mirrored against the first's. */
   readonly mirrored: boolean;
-  /** A sentence each, in working order. */
-  readonly says: readonly string[];
+  /** What is done, in working order. */
+  readonly steps: readonly TransferStep[];
 }
+
+/** One thing to do when holes are carried over; plates by their ids. */
+export type TransferStep =
+  | { readonly kind: 'mark'; readonly plates: readonly [string, string] }
+  | { readonly kind: 'clamp'; readonly registers: readonly string[]; readonly mirrored: boolean }
+  /** Too few holes are shared for dowels. */
+  | { readonly kind: 'tooFew' }
+  | { readonly kind: 'pin'; readonly hole: SharedHole; readonly isFirst: boolean }
+  | { readonly kind: 'pinsFit'; readonly oneWay: boolean }
+  /** Drilled through both, then opened in one plate where the diameters differ. */
+  | { readonly kind: 'drill'; readonly hole: SharedHole; readonly openedIn?: string };
 
 /** Play of a dowel in its hole that may let a wrong way go together, mm. */
 const PLAY = 0.5;
@@ -56,45 +66,20 @@ export function transferPlan(placed: PlacedMovement, from: string, to: string): 
   const registers = sharedRegisters(placed.movement, from, to);
   const oneWay = fitsOneWay(dowels.map(asDowel));
   const mirrored = first.mirrored !== second.mirrored;
-  const show = (mm: number) => lengthText(mm, placed.movement.display);
-  const name = (hole: SharedHole) => (hole.labels[0] === hole.labels[1] ? hole.labels[0] : hole.labels.join(' / '));
-  const says = [
-    `Mark ${first.plateLabel} and ${second.plateLabel}: outside, top and front, before they come apart.`,
-    `${togetherWords(registers)}${mirrored ? ', marked faces outwards: on one face the points stand mirrored' : ', both marked faces up'}.`,
+  const steps: readonly TransferStep[] = [
+    { kind: 'mark', plates: [from, to] },
+    { kind: 'clamp', registers, mirrored },
+    ...(dowels.length < 2 ? [{ kind: 'tooFew' } as const] : []),
+    ...dowels.map((hole, index) => ({ kind: 'pin', hole, isFirst: index === 0 }) as const),
+    ...(dowels.length < 2 ? [] : [{ kind: 'pinsFit', oneWay } as const]),
+    ...shared.filter((hole) => !dowels.includes(hole)).map((hole) => drillStep(hole, from, to)),
   ];
-  if (dowels.length < 2) {
-    says.push('The plates share too few holes for dowels: add two marks with holes outside the train.');
-  }
-  dowels.forEach((hole, index) => {
-    const pin = Math.min(...hole.diameters);
-    says.push(
-      `${index === 0 ? 'Drill' : 'Then drill'} ${name(hole)} through both at Ø ${show(pin)} and pin it before the next hole.`,
-    );
-  });
-  if (dowels.length >= 2) {
-    says.push(
-      oneWay
-        ? 'With these pins the plates go together one way only.'
-        : 'These pins also fit another way: use two different diameters, or a third pin off their line.',
-    );
-  }
-  for (const hole of shared) {
-    if (dowels.includes(hole)) continue;
-    const [a, b] = hole.diameters;
-    const sizes =
-      a === b
-        ? `Ø ${show(a)}`
-        : `Ø ${show(Math.min(a, b))}, opened to Ø ${show(Math.max(a, b))} in ${a > b ? first.plateLabel : second.plateLabel}`;
-    says.push(`Drill ${hole.isReamed ? 'and ream ' : ''}${name(hole)} through both: ${sizes}.`);
-  }
-  return { shared, dowels, registers, oneWay, mirrored, says };
+  return { shared, dowels, registers, oneWay, mirrored, steps };
 }
 
-function togetherWords(registers: readonly string[]): string {
-  const last = registers.at(-1);
-  if (last === undefined) return 'The plates have no register or notch in common. Clamp them with their edges flush';
-  const names = registers.length === 1 ? last : `${registers.slice(0, -1).join(', ')} and ${last}`;
-  return `Clamp them with ${names} together`;
+function drillStep(hole: SharedHole, from: string, to: string): TransferStep {
+  const [a, b] = hole.diameters;
+  return { kind: 'drill', hole, ...(a === b ? {} : { openedIn: a > b ? from : to }) };
 }
 
 /** Registers and notches that lie over each other in both plates, by the name they have in the first. */

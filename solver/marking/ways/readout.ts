@@ -3,7 +3,7 @@
  * hole as a check that the zero has not moved.
  */
 
-import { fixed, type LengthDisplay, lengthText, unitName } from '../../movement/decimal.ts';
+import { fixed, type LengthDisplay, lengthPlaces, lengthText, unitName } from '../../movement/decimal.ts';
 import { MM_PER_INCH } from '../../movement/measures.ts';
 import type { Hole } from '../marks.ts';
 
@@ -114,7 +114,7 @@ function movesText(lines: readonly ReadoutLine[], display: LengthDisplay): strin
   const printed = (mm: number) => Number(lengthText(mm, display));
   const signed = (from: number, to: number): string => {
     const move = printed(to) - printed(from);
-    return `${move < 0 ? '-' : '+'}${fixed(Math.abs(move), display.decimals)}`;
+    return `${move < 0 ? '-' : '+'}${fixed(Math.abs(move), lengthPlaces(display))}`;
   };
   const text = ['In moves, each from the hole before, the first from zero:'];
   let [x, y] = [0, 0];

@@ -128,7 +128,7 @@ function rotaryText(lines: readonly RotaryLine[], options: RotaryOptions): strin
     const { number, radius, turns, degrees, minutes, seconds, movedByHundredthDeg, diameter, label } = line;
     const dial = `${turns} turns ${degrees}° ${minutes}′ ${seconds}″`;
     text.push(
-      `${number}. r ${show(radius)}  ${fixed(line.readingDeg, 4)}°  ${dial}  0.01° moves it ${fixed(movedByHundredthDeg, 4)} mm  Ø ${show(diameter)}  ${label}`,
+      `${number}. r ${show(radius)}  ${fixed(line.readingDeg, 4)}°  ${dial}  0.01° moves it ${show(movedByHundredthDeg)}  Ø ${show(diameter)}  ${label}`,
     );
   }
   if (lines.length > 0) text.push(`Close: ${ratio} turns 0° 0′ 0″ must find zero again.`);

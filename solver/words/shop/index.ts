@@ -16,3 +16,6 @@ export { doubtOfRow, doubtSays, outlierOfRow, outlierSays } from './readingWords
 export { sheetWordsOf } from './sheetWords.ts';
 export { clockSays, shiftSays } from './shiftWords.ts';
 export { sizeOf, sizeSays } from './sizeWords.ts';
+export { stepsText } from './stepsText.ts';
+export { datumSays, type StepSentence, stepLines, stepSentences } from './stepWords.ts';
+export { transferSays } from './transferWords.ts';

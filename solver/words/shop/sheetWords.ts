@@ -5,12 +5,23 @@ import { plantingSays } from '../planting/plantingWords.ts';
 import { speakerOf } from '../speaker.ts';
 import { CUTTING_CAUTIONS, cutterSays } from '../teeth/cuttingWords.ts';
 import { dividingWaySays, nearWaySays } from '../teeth/dividingWords.ts';
+import { stepsText } from './stepsText.ts';
+import { checkPhrase, crossingSays, datumSays, locusSays, stepSentences } from './stepWords.ts';
 
 /** What is said of a document in its sheets, for its unit, decimals and names. */
 export function sheetWordsOf(movement: Movement): SheetWords {
   const speaker = speakerOf(movement);
   return {
     planting: (placed) => plantingSays(placed, speaker),
+    steps: (placed, options) => stepsText(placed, options, speaker),
+    datum: ({ datum }) => datumSays(datum, speaker),
+    locus: (locus, { datum }) => locusSays(locus, datum, speaker),
+    crossing: (crossing) => crossingSays(crossing, speaker),
+    check: (check) => checkPhrase(check, speaker),
+    notes: (step, { datum }) =>
+      stepSentences(step, datum, speaker).flatMap(({ about, says }) =>
+        about === 'accuracy' || about === 'otherWay' || about === 'warning' ? [says] : [],
+      ),
     cutter: ({ cutter }) => cutterSays(cutter, speaker),
     dividing: ({ dividing: [exact], nearest: [near] }) => {
       if (exact) return dividingWaySays(exact, speaker);
