@@ -88,7 +88,9 @@ export class Workshop {
         return page ? pageSvg(page, (mark) => this.fonts.width(mark.text, mark.size, mark.weight)) : '';
       }
       case 'files': {
-        const texts = sheetsOf(placed, sheetWordsOf(placed.movement)).map(({ name, text }): MadeFile => ({ name, content: text }));
+        const texts = sheetsOf(placed, sheetWordsOf(placed.movement)).map(
+          ({ name, text }): MadeFile => ({ name, content: text }),
+        );
         const printed = printedFilesOf(placed, settingsOf(question.choice, this.fonts));
         return [...texts, ...printed.map(({ name, bytes }): MadeFile => ({ name, content: new Uint8Array(bytes) }))];
       }

@@ -9,7 +9,7 @@
  */
 export { type Labelled, type LabelRoom, placeLabels } from './draw/placeLabels.ts';
 export { seenHoles } from './draw/plateDrawing.ts';
-export { changesBetween } from './handover/changes.ts';
+export { type Change, type ChangeOf, changesBetween } from './handover/changes.ts';
 export { handoverOf, zipOf } from './handover/handover.ts';
 export { preflight } from './preflight/preflight.ts';
 export { type Sheet, sheetsOf } from './sheetsOf.ts';

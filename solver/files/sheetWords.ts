@@ -20,6 +20,8 @@ export interface SheetWords {
   readonly check: (check: NonNullable<MarkingStep['check']>) => string;
   /** How exact the step is, what else would strike it, and what is to be heeded; whole sentences. */
   readonly notes: (step: MarkingStep, plan: MarkingPlan) => readonly string[];
+  /** What changed since an earlier revision, a sentence each. */
+  readonly changes: (earlier: Movement) => readonly string[];
   /** The cutter for a wheel, with size and range. */
   readonly cutter: (data: CuttingData) => string;
   /** The first way to divide for a wheel, exact or nearest. */

@@ -198,7 +198,7 @@ test('any two states are compared: the drawing, days, now, a file; the history t
   const file = { name: 'other.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(other)) };
   await made.getByLabel('An earlier file').setInputFiles(file);
   await expect(made.getByText('Revision: Z → A.')).toBeVisible();
-  await expect(made.getByText(/Limits of cures, leastWall: 1 → 0\.8/)).toBeVisible();
+  await expect(made.getByText(/Limits of cures, least wall: 1\.000 mm → 0\.800 mm/)).toBeVisible();
   expect(await seriousFaults(page)).toEqual([]);
 });
 

@@ -6,7 +6,8 @@ import { changesBetween, handoverOf, zipOf } from '../../solver/files/index.ts';
 import { SheetFonts } from '../../solver/files/pages/index.ts';
 import { readMovement } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
-import { sheetWordsOf } from '../../solver/words/shop/index.ts';
+import { speakerOf } from '../../solver/words/index.ts';
+import { revisionSays, sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { everyConstruction, movementOf } from '../marking/placedByHand.ts';
 
 const face = (name: string) =>
@@ -65,7 +66,7 @@ describe('changes between two revisions', () => {
 
   it('are none for the same movement', () => {
     expect(changesBetween(first, movementOf(base))).toEqual([]);
-    expect(changesText(first, first)).toContain('Nothing changed.');
+    expect(changesText(first, first, sheetWordsOf(first))).toContain('Nothing changed.');
   });
 
   it('name what was added, removed and changed, with both values', () => {
@@ -76,8 +77,13 @@ describe('changes between two revisions', () => {
       wheels: [{ ...base.wheels[0], teeth: 60 }],
       rules: [],
     });
-    const says = changesBetween(first, second).map((change) => change.says);
-    expect(says).toEqual(['Revision: A → B.', 'Added: arbor b.', 'Wheel w, teeth: 64 → 60.', 'Removed: rule h.']);
+    const says = revisionSays(first, speakerOf(second));
+    expect(says).toEqual([
+      'Revision: A → B.',
+      'Added: arbor 2.',
+      'Wheel of 60 on Centre, teeth: 64 → 60.',
+      'Removed: the held place of Centre.',
+    ]);
     expect(changesBetween(second, first).map(({ kind }) => kind)).toEqual(['changed', 'removed', 'changed', 'added']);
   });
 

@@ -1,132 +1,89 @@
-/** What changed between two revisions of a movement, item by item. */
+/** What changed between two revisions of a movement, item by item and field by field, as the file holds it. */
 
-import { namer } from '../../marking/index.ts';
 import { COLLECTIONS, type Collection } from '../../movement/index.ts';
-import type { Made, Movement, Reading } from '../../movement/schema.ts';
+import type { Made, Movement } from '../../movement/schema.ts';
 
-/** One difference between two revisions. */
-export interface Change {
-  readonly kind: 'added' | 'removed' | 'changed';
-  /** "wheel w1", "rule d2", "title". */
-  readonly what: string;
-  /** Path of the field within the item, for changes. */
-  readonly field?: string;
-  readonly before?: string;
-  readonly after?: string;
-  readonly says: string;
-}
+/** What a change is of: an item of a list, what was made of a point, or a field of the document. */
+export type ChangeOf =
+  | { readonly kind: 'item'; readonly list: Collection; readonly id: string }
+  | { readonly kind: 'made'; readonly point: string; readonly plate: string | undefined }
+  | { readonly kind: 'document'; readonly field: string };
+
+/** One difference between two revisions; values as the file has them, mm and degrees. */
+export type Change = { readonly of: ChangeOf } & (
+  | { readonly kind: 'added'; readonly after: unknown }
+  | { readonly kind: 'removed'; readonly before: unknown }
+  /** `path` leads to the field within the item; it is empty where the whole differs. */
+  | { readonly kind: 'changed'; readonly path: readonly string[]; readonly before: unknown; readonly after: unknown }
+);
+
+/** Fields that are told item by item, and those that say nothing of the movement. */
+const LISTED: ReadonlySet<string> = new Set(['format', 'version', 'made', ...Object.keys(COLLECTIONS)]);
 
 /** All changes in the order of the file: additions, removals, and each field that differs. */
 export function changesBetween(before: Movement, after: Movement): readonly Change[] {
   const changes: Change[] = [];
   const fields = new Set([...Object.keys(before), ...Object.keys(after)]);
   const [old, now] = [before, after] as readonly Readonly<Record<string, unknown>>[]; // a document is a record of its fields
-  for (const head of fields) {
-    if (!LISTED.has(head)) changes.push(...fieldChanges(IN_WORDS[head] ?? head, '', old?.[head], now?.[head]));
+  for (const field of fields) {
+    if (!LISTED.has(field)) changes.push(...fieldChanges({ kind: 'document', field }, [], old?.[field], now?.[field]));
   }
   changes.push(...madeChanges(before, after));
-  for (const [list, word] of Object.entries(COLLECTIONS) as [Collection, string][]) {
-    // The record's own keys and words: "an arbor" without its article.
-    changes.push(...listChanges(word.replace(/^an? /, ''), before[list], after[list]));
+  for (const list of Object.keys(COLLECTIONS) as Collection[]) {
+    // The record's own keys.
+    changes.push(...listChanges(list, before[list], after[list]));
   }
   return changes;
 }
-
-/** Fields that are told item by item, and those that say nothing of the movement. */
-const LISTED: ReadonlySet<string> = new Set(['format', 'version', 'made', ...Object.keys(COLLECTIONS)]);
-const IN_WORDS: Readonly<Record<string, string>> = {
-  limits: 'least gaps',
-  cures: 'limits of cures',
-  stackTolerance: '± of stacks',
-  toothTables: 'own tooth tables',
-  constants: 'own periods',
-  accepted: 'accepted findings',
-};
 
 /** What was made, point by point and plate by plate. */
 function madeChanges(before: Movement, after: Movement): readonly Change[] {
-  const keyOf = ({ point, plate }: Made) => JSON.stringify([point, plate]);
+  const keyOf = ({ point, plate }: Made): string => JSON.stringify([point, plate]);
+  const of = ({ point, plate }: Made): ChangeOf => ({ kind: 'made', point, plate });
   const [old, now] = [before, after].map(({ made }) => new Map(made.map((each) => [keyOf(each), each])));
-  const label = namer(after);
-  const whatOf = ({ point, plate }: Made) => `${label(point)}${plate === undefined ? '' : ` in ${plate}`}`;
-  const changes: Change[] = [];
-  for (const [key, made] of old ?? []) {
-    const what = whatOf(made);
-    if (!now?.has(key)) changes.push({ kind: 'removed', what, says: `${what}: no longer ${madeSays(made)}.` });
-  }
-  for (const [key, made] of now ?? []) {
-    const [was, what] = [old?.get(key), whatOf(made)];
-    const [a, b] = [was && madeSays(was), madeSays(made)];
-    if (a === undefined) changes.push({ kind: 'added', what, says: `${what}: ${b}.` });
-    else if (a !== b) changes.push({ kind: 'changed', what, before: a, after: b, says: `${what}: ${a} → ${b}.` });
-  }
-  return changes;
-}
-
-const STATES = { toMark: 'to be marked', marked: 'marked', drilled: 'drilled' } as const;
-
-function madeSays({ state, at, plusMinus, date, note }: Made): string {
-  const place = at ? ` at ${at[0]}, ${at[1]}${plusMinus === undefined ? '' : ` ±${plusMinus}`}` : '';
-  return `${STATES[state]}${place}${date === undefined ? '' : ` on ${date}`}${note === undefined ? '' : ` (${note})`}`;
+  const gone = [...(old ?? [])].filter(([key]) => !now?.has(key));
+  return [
+    ...gone.map(([, made]): Change => ({ kind: 'removed', of: of(made), before: made })),
+    ...[...(now ?? [])].flatMap(([key, made]): Change[] => {
+      const was = old?.get(key);
+      if (!was) return [{ kind: 'added', of: of(made), after: made }];
+      const isSame = JSON.stringify(was) === JSON.stringify(made);
+      return isSame ? [] : [{ kind: 'changed', of: of(made), path: [], before: was, after: made }];
+    }),
+  ];
 }
 
 /** A part as the comparison sees it. */
 interface Item {
   readonly id: string;
-  readonly name?: string;
 }
 
-function listChanges(word: string, before: readonly Item[], after: readonly Item[]): readonly Change[] {
+function listChanges(list: Collection, before: readonly Item[], after: readonly Item[]): readonly Change[] {
   const old = new Map(before.map((item) => [item.id, item]));
-  const now = new Map(after.map((item) => [item.id, item]));
-  const label = (item: Item) => `${word} ${item.id}${item.name === undefined ? '' : ` (${item.name})`}`;
-  const changes: Change[] = [];
-  for (const item of before) {
-    if (!now.has(item.id)) {
-      changes.push({ kind: 'removed', what: label(item), says: `Removed: ${label(item)}${figureOf(item)}.` });
-    }
-  }
-  for (const item of after) {
-    const was = old.get(item.id);
-    if (!was) changes.push({ kind: 'added', what: label(item), says: `Added: ${label(item)}${figureOf(item)}.` });
-    else changes.push(...fieldChanges(label(item), '', was, item));
-  }
-  return changes;
-}
-
-/** A reading is known by its figure: ", 34.64 of w1 and p1, 2026-02-14". */
-function figureOf(item: Item & Partial<Pick<Reading, 'of' | 'value' | 'date'>>): string {
-  if (item.of === undefined || item.value === undefined) return '';
-  return `, ${item.value} of ${item.of.join(' and ')}${item.date === undefined ? '' : `, ${item.date}`}`;
+  const now = new Set(after.map(({ id }) => id));
+  const of = ({ id }: Item): ChangeOf => ({ kind: 'item', list, id });
+  return [
+    ...before.filter(({ id }) => !now.has(id)).map((item): Change => ({ kind: 'removed', of: of(item), before: item })),
+    ...after.flatMap((item): readonly Change[] => {
+      const was = old.get(item.id);
+      return was ? fieldChanges(of(item), [], was, item) : [{ kind: 'added', of: of(item), after: item }];
+    }),
+  ];
 }
 
 /** Differences of two values, down to the fields; arrays are compared place by place. */
-function fieldChanges(what: string, path: string, before: unknown, after: unknown): readonly Change[] {
+function fieldChanges(of: ChangeOf, path: readonly string[], before: unknown, after: unknown): readonly Change[] {
   if (Object.is(before, after)) return [];
   if (isRecord(before) && isRecord(after)) {
     const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])];
-    return keys.flatMap((key) => fieldChanges(what, path === '' ? key : `${path}.${key}`, before[key], after[key]));
+    return keys.flatMap((key) => fieldChanges(of, [...path, key], before[key], after[key]));
   }
-  const [a, b] = [shown(before), shown(after)];
-  if (a === b) return [];
-  const field = path === '' ? {} : { field: path };
-  const name = path === '' ? what : `${what}, ${path}`;
-  return [{ kind: 'changed', what, ...field, before: a, after: b, says: `${capital(name)}: ${a} → ${b}.` }];
+  return isEmpty(before) && isEmpty(after) ? [] : [{ kind: 'changed', of, path, before, after }];
 }
 
 /** Objects and arrays alike: an array's keys are its indices. */
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null;
 
-/** A value in words: what stands in a record by the names of its fields. */
-function shown(value: unknown): string {
-  if (value === undefined) return 'none';
-  if (typeof value === 'string') return value;
-  if (Array.isArray(value)) return value.length === 0 ? 'none' : value.map(shown).join('; ');
-  if (!isRecord(value)) return JSON.stringify(value);
-  return Object.entries(value)
-    .map(([field, each]) => `${field} ${shown(each)}`)
-    .join(', ');
-}
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+/** Nothing, or a list of nothing: to a reader the same. */
+const isEmpty = (value: unknown): boolean => value === undefined || (Array.isArray(value) && value.length === 0);

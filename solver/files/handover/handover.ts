@@ -10,7 +10,6 @@ import { printedFilesOf } from '../pages/printedFiles.ts';
 import { fileStemsOf, plainName } from '../sheetNames.ts';
 import { sheetsOf } from '../sheetsOf.ts';
 import type { SheetWords } from '../sheetWords.ts';
-import { type Change, changesBetween } from './changes.ts';
 
 /** A file of the job, ready to be written. */
 export interface HandoverFile {
@@ -36,7 +35,9 @@ export function handoverOf(placed: PlacedMovement, options: HandoverOptions): re
     ...readouts(placed).map((sheet) => text(sheet.name, sheet.text)),
     ...printedFilesOf(placed, options.settings),
   ];
-  if (options.earlier) files.push(text('changes.txt', changesText(options.earlier, movement)));
+  if (options.earlier) {
+    files.push(text('changes.txt', changesText(options.earlier, movement, options.settings.words(movement))));
+  }
   return [text('contents.txt', contentsText(placed, files, options.settings.words(movement))), ...files];
 }
 
@@ -60,11 +61,14 @@ function readouts(placed: PlacedMovement): readonly { readonly name: string; rea
 }
 
 /** What changed since an earlier revision, a sentence a line. */
-export function changesText(earlier: PlacedMovement['movement'], now: PlacedMovement['movement']): string {
-  const changes: readonly Change[] = changesBetween(earlier, now);
+export function changesText(
+  earlier: PlacedMovement['movement'],
+  now: PlacedMovement['movement'],
+  words: SheetWords,
+): string {
+  const changes = words.changes(earlier);
   const head = `Changes from revision ${earlier.revision} to revision ${now.revision} of ${now.title}`;
-  const lines = changes.length === 0 ? ['Nothing changed.'] : changes.map((change) => change.says);
-  return `${[head, '', ...lines].join('\n')}\n`;
+  return `${[head, '', ...(changes.length === 0 ? ['Nothing changed.'] : changes)].join('\n')}\n`;
 }
 
 const KINDS: readonly (readonly [RegExp, string])[] = [

@@ -13,6 +13,7 @@ export { FEELS, fitSays, playBetween, pressedSays, reamedSays, useSays, warmingS
 export { holesDisagree, holesSay, leftOverSays, offPlaceSays, roomSays } from './holeWords.ts';
 export { pairSays } from './pairWords.ts';
 export { doubtOfRow, doubtSays, outlierOfRow, outlierSays } from './readingWords.ts';
+export { revisionSays } from './revisionWords.ts';
 export { sheetWordsOf } from './sheetWords.ts';
 export { clockSays, shiftSays } from './shiftWords.ts';
 export { sizeOf, sizeSays } from './sizeWords.ts';

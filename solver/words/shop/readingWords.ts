@@ -46,7 +46,7 @@ const ASKED: Sentences<ReadingDoubt> = {
 };
 
 /** A reading by its number in the list and its parts: "Reading 3 (Centre to Third)". */
-export function readingName(id: ReadingId, { movement, name }: Speaker): string {
+export function readingName(id: string, { movement, name }: Speaker): string {
   const index = movement.readings.findIndex((reading) => reading.id === id);
   const reading = movement.readings[index];
   if (!reading) return 'A reading that is gone';

@@ -5,6 +5,7 @@ import { plantingSays } from '../planting/plantingWords.ts';
 import { speakerOf } from '../speaker.ts';
 import { CUTTING_CAUTIONS, cutterSays } from '../teeth/cuttingWords.ts';
 import { dividingWaySays, nearWaySays } from '../teeth/dividingWords.ts';
+import { revisionSays } from './revisionWords.ts';
 import { stepsText } from './stepsText.ts';
 import { checkPhrase, crossingSays, datumSays, locusSays, stepSentences } from './stepWords.ts';
 
@@ -22,6 +23,7 @@ export function sheetWordsOf(movement: Movement): SheetWords {
       stepSentences(step, datum, speaker).flatMap(({ about, says }) =>
         about === 'accuracy' || about === 'otherWay' || about === 'warning' ? [says] : [],
       ),
+    changes: (earlier) => revisionSays(earlier, speaker),
     cutter: ({ cutter }) => cutterSays(cutter, speaker),
     dividing: ({ dividing: [exact], nearest: [near] }) => {
       if (exact) return dividingWaySays(exact, speaker);
