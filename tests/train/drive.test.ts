@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ArborId, RuleId } from '../../solver/movement/ids.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import { palletPlace } from '../../solver/train/drive/escapement.ts';
 import { lostMotionOf } from '../../solver/train/drive/lostMotion.ts';
 import { beatsOfEscape, beatsOfLength, pendulumFor } from '../../solver/train/drive/pendulum.ts';
@@ -241,6 +242,73 @@ describe('lost motion at the hands', () => {
       (arbor) => (arbor === 'third' ? 0.02 : 0),
     );
     expect(shaken?.angleDeg).toBeCloseTo((((0.02 / 4) * 7.5 + 0.02 / 4) * 180) / Math.PI, 9);
+  });
+});
+
+describe('lost motion of what is carried round', () => {
+  // A sun of 30 (radius 15) drives planets of 20 (10) on an arm of 25 in a ring of 70 (35) that never turns.
+  const epicyclic = sketchMovement({
+    wheels: { sun: ['A', 30], planet: ['P', 20], ring: ['R', 70, 'internal'] },
+    depths: ['sun planet', 'planet ring'],
+    couplings: [{ kind: 'carrier', id: 'c', arm: 'M', carries: ['P'] }],
+    arbors: { M: { ridesOn: 'A' }, R: { ridesOn: 'A', turns: 'never' } },
+    drive: { arbor: 'A', period: { value: 1, unit: 'h' } },
+    indications: [
+      { id: 'arm', arbor: 'M', ratio: '3/10' },
+      { id: 'planet', arbor: 'P', ratio: '-3/4' },
+    ],
+  });
+  const lost = (movement: Movement, where: string) =>
+    lostMotionOf(movement, turnMovement(movement), (depth) => (depth === where ? 0.1 : 0)).map(
+      ({ angleDeg }) => (angleDeg * Math.PI) / 180,
+    );
+
+  it('with the sun held, play at it lets arm and planet roll along the ring', () => {
+    // Statics of the plane: the planet rolls on the ring, so 25 δ = −10 ψ; at the sun both add up: 25 δ − 10 ψ = 50 δ = j.
+    const [arm, planet] = lost(epicyclic, 'sun-planet');
+    expect(arm).toBeCloseTo(0.1 / 50, 12);
+    expect(planet).toBeCloseTo((2.5 * 0.1) / 50, 12);
+  });
+
+  it('play at the ring lets them roll along the sun', () => {
+    // 25 δ = 10 ψ at the sun; at the ring 25 δ + 10 ψ = 50 δ = j.
+    const [arm, planet] = lost(epicyclic, 'planet-ring');
+    expect(arm).toBeCloseTo(0.1 / 50, 12);
+    expect(planet).toBeCloseTo((2.5 * 0.1) / 50, 12);
+  });
+
+  it('with the arm driven and the sun standing still, the planet has j/r of its own', () => {
+    const walking = sketchMovement({
+      wheels: { sun: ['A', 30], planet: ['P', 20] },
+      depths: ['sun planet'],
+      couplings: [{ kind: 'carrier', id: 'c', arm: 'M', carries: ['P'] }],
+      arbors: { M: { ridesOn: 'A' }, A: { turns: 'never' } },
+      drive: { arbor: 'M', period: { value: 1, unit: 'h' } },
+      indications: [{ id: 'planet', arbor: 'P', ratio: '5/2' }],
+    });
+    expect(lost(walking, 'sun-planet')).toEqual([expect.closeTo(0.1 / 10, 12)]);
+  });
+
+  it('a train without carriers loses the same beside an arm that nothing turns', () => {
+    const bare = sketchMovement({
+      wheels: { a: ['A', 60], b: ['B', 20], c: ['B', 50], d: ['C', 10] },
+      depths: ['a b', 'c d'],
+      drive: { arbor: 'A', period: { value: 1, unit: 'h' } },
+      indications: [{ id: 'hand', arbor: 'C', ratio: '15' }],
+    });
+    const beside = sketchMovement({
+      wheels: { a: ['A', 60], b: ['B', 20], c: ['B', 50], d: ['C', 10], e: ['D', 30], f: ['E', 30] },
+      depths: ['a b', 'c d', 'e f'],
+      couplings: [{ kind: 'carrier', id: 'k', arm: 'M', carries: ['E'] }],
+      arbors: { M: { ridesOn: 'D' } },
+      drive: { arbor: 'A', period: { value: 1, unit: 'h' } },
+      indications: [{ id: 'hand', arbor: 'C', ratio: '15' }],
+    });
+    for (const depth of ['a-b', 'c-d']) {
+      expect(lost(beside, depth)[0]).toBeCloseTo(lost(bare, depth)[0] ?? Number.NaN, 12);
+      // 0.1 at b of radius 10, times 5; 0.1 at d of radius 5.
+      expect(lost(bare, depth)[0]).toBeCloseTo(depth === 'a-b' ? (0.1 / 10) * 5 : 0.1 / 5, 12);
+    }
   });
 });
 

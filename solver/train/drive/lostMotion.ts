@@ -2,9 +2,10 @@
 import type { ArborId, IndicationId, RuleId, WheelId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
-import { divide, isZero, magnitude, subtract, toNumber } from '../turning/rational.ts';
+import { divide, isZero, toNumber } from '../turning/rational.ts';
 import { otherEnd } from '../turning/trains.ts';
 import type { Link, Turning } from '../turning/turning.ts';
+import { carriedSlips } from './carriedSlip.ts';
 
 /** The free movement of one hand, and which depths it comes from. */
 export interface LostMotion {
@@ -23,8 +24,8 @@ export interface LostMotion {
  * @param backlashOf play along the pitch line of a depth, mm (0 where unknown): contact of the real forms gives it
  * @param shakeOf    side shake of an arbor at its wheel, mm (whole play, not half): as the load turns round, the arbor
  *                   goes over to the other side of its holes, and the teeth with it
- * A play j at a wheel of pitch radius r is j/r there, and at the hand that times the ratio of their rates. On a
- * carrier the rates against the arm count.
+ * A play j at a wheel of pitch radius r is j/r there, and at the hand that times the ratio of their rates. Where arbors
+ * are carried round, the play moves the arm as well: see `carriedSlip.ts`.
  */
 export function lostMotionOf(
   movement: Movement,
@@ -32,40 +33,54 @@ export function lostMotionOf(
   backlashOf: (depth: RuleId) => number,
   shakeOf: (arbor: ArborId) => number = () => 0,
 ): readonly LostMotion[] {
-  const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
-  const radiusOf = (id: WheelId | undefined): number | undefined => {
-    const wheel = id === undefined ? undefined : wheels.get(id);
-    return wheel && sizeOfWheel(wheel, movement).pitchRadius;
-  };
-  return turning.indications.flatMap((indication): LostMotion[] => {
-    const hand = turning.arbors.get(indication.arbor);
-    if (!hand?.rate || isZero(hand.rate.turns) || hand.rate.periodSeconds === undefined) return [];
-    const handTurns = hand.rate.turns;
-    const shares = wayTo(indication.arbor, turning).flatMap(({ link, at }) => {
-      if (link.kind !== 'depth' || link.id === undefined) return [];
-      const radius = radiusOf(link.to === at ? link.toWheel : link.fromWheel);
-      const rate = turning.arbors.get(at)?.rate?.turns;
-      if (radius === undefined || radius <= 0 || !rate) return [];
-      const arm = link.arm === undefined ? undefined : turning.arbors.get(link.arm)?.rate?.turns;
-      const against = arm ? subtract(rate, arm) : rate;
-      if (isZero(against)) return [];
-      const ratio = Math.abs(toNumber(divide(magnitude(handTurns), magnitude(against))));
-      const depth = link.id as RuleId; // links of kind depth carry their rule
-      const play = backlashOf(depth) + shakeOf(link.from) + shakeOf(link.to);
-      return [{ depth, angleDeg: ((play / radius) * ratio * 180) / Math.PI }];
-    });
+  const sizes = new Map(movement.wheels.map((wheel) => [wheel.id, sizeOfWheel(wheel, movement).pitchRadius]));
+  const playOf = (link: Link): number => backlashOf(link.id as RuleId) + shakeOf(link.from) + shakeOf(link.to); // links of kind depth carry their rule
+  const isCarried = turning.links.some(({ arm }) => arm !== undefined);
+  const sharesAt = isCarried ? carriedShares(movement, turning, sizes, playOf) : plainShares(turning, sizes, playOf);
+  return turning.indications.flatMap(({ id, arbor }): LostMotion[] => {
+    const rate = turning.arbors.get(arbor)?.rate;
+    if (!rate || isZero(rate.turns) || rate.periodSeconds === undefined) return [];
+    const shares = sharesAt(arbor);
     const angleDeg = shares.reduce((sum, share) => sum + share.angleDeg, 0);
-    const seconds = (angleDeg / 360) * hand.rate.periodSeconds;
-    return [
-      {
-        id: indication.id,
-        arbor: indication.arbor,
-        angleDeg,
-        seconds,
-        shares,
-      },
-    ];
+    return [{ id, arbor, angleDeg, seconds: (angleDeg / 360) * rate.periodSeconds, shares }];
   });
+}
+
+type Shares = LostMotion['shares'];
+type Radii = ReadonlyMap<WheelId, number>;
+
+const DEGREES = 180 / Math.PI;
+
+/** Shares where every axis stands on the plates: along the way from the drive, by the ratio of the rates. */
+function plainShares(turning: Turning, radii: Radii, playOf: (link: Link) => number): (hand: ArborId) => Shares {
+  return (hand) => {
+    const handTurns = turning.arbors.get(hand)?.rate?.turns;
+    return wayTo(hand, turning).flatMap(({ link, at }) => {
+      const wheel = link.to === at ? link.toWheel : link.fromWheel;
+      const radius = wheel === undefined ? undefined : radii.get(wheel);
+      const rate = turning.arbors.get(at)?.rate?.turns;
+      if (link.kind !== 'depth' || !radius || !rate || isZero(rate) || !handTurns) return [];
+      const ratio = Math.abs(toNumber(divide(handTurns, rate)));
+      return [{ depth: link.id as RuleId, angleDeg: (playOf(link) / radius) * ratio * DEGREES }];
+    });
+  };
+}
+
+/** Shares where arms carry arbors round: every depth that the drive turns may move the hand. */
+function carriedShares(
+  movement: Movement,
+  turning: Turning,
+  radii: Radii,
+  playOf: (link: Link) => number,
+): (hand: ArborId) => Shares {
+  const slipsAt = carriedSlips(movement, turning);
+  return (hand) =>
+    slipsAt(hand).flatMap(({ link, turn }) => {
+      const radius = link.fromWheel === undefined ? undefined : radii.get(link.fromWheel);
+      if (link.kind !== 'depth' || !radius || turn === 0) return [];
+      const slip = (playOf(link) / radius) * link.fromTeeth;
+      return [{ depth: link.id as RuleId, angleDeg: slip * turn * DEGREES }];
+    });
 }
 
 /** Links from the drive to an arbor, each with the arbor that it turns. */
