@@ -109,6 +109,13 @@ describe('a ring through wheels that share an arbor', () => {
     );
     const [remedy, ...others] = finding ? remediesFor(placed, finding) : [];
     expect(others).toEqual([]);
+    const cause = finding?.cause;
+    if (!finding || cause?.kind !== 'ringSet') throw new Error('the ring is not said to close');
+    // Seen from the marked face with y up, a turn that adds to the angle is anticlockwise: told both ways.
+    for (const turn of [cause.turn, -cause.turn]) {
+      const way = turn > 0 ? ' anticlockwise of its place' : ' clockwise of its place';
+      expect(wordsOf(movement).finding({ ...finding, cause: { ...cause, turn } })).toContain(way);
+    }
     expect(remedy && wordsOf(movement).cure(remedy)).toMatch(
       /^Set [ab][12] on its arbor with a tooth -?\d+\.\d{3}° from the drawing's zero/,
     );
@@ -118,7 +125,12 @@ describe('a ring through wheels that share an arbor', () => {
     expect(rings(edited.movement)).toEqual([]);
     // By hand: with a tooth of a1 towards B at 17°, b1 has a space there; so must the second pair. What is over, in
     // teeth, is the same whichever wheel of the four is turned: the phases' sum must be half a tooth at both depths.
+    const teethOf = (id: string) => movement.wheels.find((wheel) => wheel.id === id)?.teeth ?? 0;
     const phase = (id: string) => edited.movement.wheels.find((wheel) => wheel.id === id)?.phase ?? 0;
+    // The turn that is told is the one that the cure makes, to a tooth.
+    const before = movement.wheels.find(({ id }) => id === cause.wheel)?.phase ?? 0;
+    const told = (((cause.turn * 180) / Math.PI + before - phase(cause.wheel)) * teethOf(cause.wheel)) / 360;
+    expect(Math.abs(told - Math.round(told))).toBeLessThan(1e-3);
     const over = (teeth: readonly [number, number], at: readonly [number, number]) =>
       (teeth[0] * (17 - at[0]) + teeth[1] * (197 - at[1])) / 360;
     const turnOf = (first: number): number => (0.5 - first) / 40;

@@ -6,10 +6,11 @@ import { plateDrawing } from '../../solver/files/draw/plateDrawing.ts';
 import { LETTERS } from '../../solver/files/draw/strokeLetters.ts';
 import { preflight } from '../../solver/files/index.ts';
 import { writeDrill } from '../../solver/files/write/drill.ts';
+import { passesOf } from '../../solver/files/write/drillPasses.ts';
 import { writeDxf } from '../../solver/files/write/dxf.ts';
 import { writeHoleTable } from '../../solver/files/write/holeTable.ts';
 import { writeSvg } from '../../solver/files/write/svg.ts';
-import { holesOf } from '../../solver/marking/index.ts';
+import { type Hole, holesOf } from '../../solver/marking/index.ts';
 import { fixed, trimmed } from '../../solver/movement/decimal.ts';
 import { everyConstruction, placedByHand } from '../marking/placedByHand.ts';
 import { allSheets } from './allSheets.ts';
@@ -66,6 +67,39 @@ describe('lettering', () => {
     // O is 6 wide and I 0 on a grid of 7 a capital, with 2 between.
     expect(textWidth('OI', 7)).toBe(8);
     expect(textWidth('', 7)).toBe(0);
+  });
+});
+
+describe('tools for holes', () => {
+  const hole = (diameter: number): Hole => ({
+    ...{ id: 'h', points: ['h'], label: 'H', x: 0, y: 0, through: true, state: 'toMark', finish: 'ream' },
+    diameter,
+  });
+  const made = (diameter: number, choice?: Parameters<typeof passesOf>[1]) =>
+    passesOf([hole(diameter)], choice).map(({ work, diameter: tool }) => `${work} ${tool}`);
+
+  it('a reamer takes off its allowance, larger above 5 mm', () => {
+    expect(made(3)).toEqual(['spot 0', 'drill 2.9', 'ream 3']);
+    expect(made(5)).toEqual(['spot 0', 'drill 4.9', 'ream 5']);
+    expect(made(5.01)).toEqual(['spot 0', 'drill 4.81', 'ream 5.01']);
+    expect(made(3, { reamAllowance: 0.5, spot: false })).toEqual(['drill 2.5', 'ream 3']);
+  });
+  it('a hole that leaves nothing to drill before the reamer is drilled to size', () => {
+    expect(made(0.08)).toEqual(['spot 0', 'drill 0.08']);
+    expect(made(0.1)).toEqual(['spot 0', 'drill 0.1']);
+    expect(made(0.11)).toEqual(['spot 0', 'drill 0.01', 'ream 0.11']);
+    expect(made(4, { reamAllowance: 5 })).toEqual(['spot 0', 'drill 4']);
+  });
+  it("the maker's line for a diameter comes first, and his numbers are kept", () => {
+    expect(made(0.08, { tools: [{ diameter: 0.08, drill: 0.07 }] })).toEqual(['spot 0', 'drill 0.07', 'ream 0.08']);
+    expect(made(3, { tools: [{ diameter: 3, ream: false }] })).toEqual(['spot 0', 'drill 3']);
+    const passes = passesOf([hole(2), hole(3)], { spot: false, tools: [{ diameter: 3, number: 1 }] });
+    expect(passes.map(({ diameter, tool }) => [diameter, tool])).toEqual([
+      [1.9, 2],
+      [2.9, 1],
+      [2, 3],
+      [3, 4],
+    ]);
   });
 });
 
