@@ -18,7 +18,6 @@ export type { ContactFault, Mismatch, PairFault } from './pairFaults.ts';
 export type { DepthMove, DepthRemark, DepthVerdict, ShakeFigure } from './reports/depthRemarks.ts';
 export { type DepthEntry, depthReport } from './reports/depthReport.ts';
 export { calculatedDepth } from './sizes/calculatedDepth.ts';
-export { calledOf } from './sizes/called.ts';
 export { moduleOf } from './sizes/moduleOf.ts';
 export { isPinion } from './sizes/partners.ts';
 export { sizeOfWheel } from './sizes/sizeOfWheel.ts';
