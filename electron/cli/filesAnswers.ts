@@ -1,7 +1,7 @@
 /** `depthwright steps`, `sheets` and `handover`: the order of striking, and the files for the workshop. */
 import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
-import { handoverOf, type Sheet, sheetsOf, zipOf } from '../../solver/files/index.ts';
+import { FORMATS, handoverOf, type Sheet, sheetsOf, zipOf } from '../../solver/files/index.ts';
 import { type PaperName, printedFilesOf } from '../../solver/files/pages/index.ts';
 import { type Face, markingPlan, namer, platesOf, plateViewOf } from '../../solver/marking/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
@@ -16,9 +16,6 @@ import { type Answer, Refusal } from './answer.ts';
 import { inBlocks } from './columns.ts';
 import { plainSpeaker } from './plainSpeaker.ts';
 import { isSettled, titleLine } from './plantAnswer.ts';
-
-/** The file in which the others are read back. */
-const REPORT = 'preflight.txt';
 
 /** Which face of which plate the steps are for. */
 export interface StepsChoice {
@@ -91,10 +88,10 @@ async function madeFolder(folder: string): Promise<string> {
 
 /** The pre-flight report: the blocks of files that want a look, or one line when all are fine. */
 function reportBlocks(sheets: readonly Sheet[]): string[][] {
-  const report = sheets.find(({ name }) => name === REPORT)?.text ?? '';
+  const { name, text: report } = sheets.find(({ kind }) => kind === 'preflight') ?? { name: '', text: '' };
   const blocks = report.trimEnd().split('\n\n');
   const odd = blocks.filter((block) => !block.split('\n', 1)[0]?.endsWith(': fine.'));
-  if (odd.length === 0) return [[`Each was read back and is fine; ${REPORT} has the numbers.`]];
+  if (odd.length === 0) return [[`Each was read back and is fine; ${name} has the numbers.`]];
   return odd.map((block) => block.split('\n'));
 }
 
@@ -115,7 +112,7 @@ export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, pages, pa
   const refused = refusedAsContested(placed);
   if (refused) return refused;
   const sheets = sheetsOf(placed, sheetWordsOf(placed.movement));
-  const formats = [...(pdf ? ['pdf' as const] : []), ...(pages ? ['svg' as const] : [])];
+  const formats = [...(pdf ? [FORMATS.pdf.name] : []), ...(pages ? [FORMATS.svg.name] : [])];
   const printed =
     formats.length > 0 ? printedFilesOf(placed, { fonts: sheetFonts(), words: sheetWordsOf, paper }, formats) : [];
   const names = await written(out, [

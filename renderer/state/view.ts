@@ -5,11 +5,7 @@
  * corner of the bench. A view is a value: every move gives a new one.
  */
 
-/** A place of the movement, mm, y up, or of the screen, CSS pixels, y down: each function says which. */
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
+import type { Point } from '../../solver/geometry/index.ts';
 
 /** What part of the sheet the bench shows. */
 export interface View {

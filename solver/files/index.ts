@@ -9,9 +9,11 @@
  */
 export { type Labelled, type LabelRoom, placeLabels } from './draw/placeLabels.ts';
 export { seenHoles } from './draw/plateDrawing.ts';
+export { FORMATS, formatOf } from './formats/formats.ts';
 export { type Change, type ChangeOf, changesBetween } from './handover/changes.ts';
 export { handoverOf, zipOf } from './handover/handover.ts';
 export { preflight } from './preflight/preflight.ts';
+export { titleOfSheet } from './sheetKinds.ts';
 export { type Sheet, sheetsOf } from './sheetsOf.ts';
 export type { SheetSpeech, SheetWords } from './sheetWords.ts';
 export { wheelFiles } from './wheel/wheelFiles.ts';

@@ -6,7 +6,10 @@ import type { PlacedMovement } from '../planting/placed.ts';
 import { extentsOf } from './draw/extents.ts';
 import { plateDrawing, seenHoles } from './draw/plateDrawing.ts';
 import type { Drawing } from './drawing.ts';
+import type { FileFormat, FormatName } from './formats/format.ts';
+import { FORMATS } from './formats/formats.ts';
 import { type Expected, preflight } from './preflight/preflight.ts';
+import type { SheetKind } from './sheetKinds.ts';
 import { faceStem, fileStemsOf } from './sheetNames.ts';
 import type { SheetWords } from './sheetWords.ts';
 import { writeDrill } from './write/drill.ts';
@@ -20,6 +23,11 @@ export interface Sheet {
   /** Plain ASCII, safe on every file system. */
   readonly name: string;
   readonly text: string;
+  readonly format: FormatName;
+  /** What it is for. */
+  readonly kind: SheetKind;
+  /** What it shows, in words: a plate and its face; absent for a file of the whole job. */
+  readonly of?: string;
 }
 
 /** A file with what its pre-flight should find. */
@@ -33,9 +41,9 @@ export function sheetsOf(placed: PlacedMovement, words: SheetWords): readonly Sh
   const sheets = platesOf(placed.movement).flatMap((plate, index) =>
     plateSheets(placed, plate, stems[index] ?? 'plate', words),
   );
-  const reports = sheets.map(({ name, text, expected }) => preflight(name, text, expected).says);
-  const files = sheets.map(({ name, text }): Sheet => ({ name, text }));
-  return [...files, { name: 'preflight.txt', text: `${reports.join('\n\n')}\n` }];
+  const reports = sheets.map(({ expected, ...sheet }) => preflight(sheet, expected).says);
+  const files = sheets.map(({ expected: _, ...sheet }): Sheet => sheet);
+  return [...files, sheetOf('preflight', FORMATS.text, 'preflight', `${reports.join('\n\n')}\n`)];
 }
 
 function plateSheets(
@@ -59,16 +67,27 @@ function faceSheets(placed: PlacedMovement, view: PlateView, stem: string, words
   const zero = drill.zero ?? [0, 0];
   const todo = holes.filter((hole) => hole.state !== 'drilled');
   const drilled = todo.map(({ x, y }) => ({ x: x - zero[0], y: y - zero[1] }));
+  const { faceLabel } = view;
+  const sheet = (kind: SheetKind, format: FileFormat, text: string, expected?: Expected): CheckedSheet => ({
+    ...sheetOf(`${stem}-${kind}`, format, kind, text, faceLabel),
+    ...(expected ? { expected } : {}),
+  });
   return [
-    { name: `${stem}-cut.dxf`, text: writeDxf(cut), expected: expectedOf(cut, holes, false) },
-    { name: `${stem}-cut.svg`, text: writeSvg(cut), expected: expectedOf(cut, holes, true) },
-    { name: `${stem}-numbers.dxf`, text: writeDxf(numbers), expected: expectedOf(numbers, holes, false) },
-    { name: `${stem}-numbers.svg`, text: writeSvg(numbers), expected: expectedOf(numbers, holes, true) },
-    { name: `${stem}-context.svg`, text: writeSvg(context), expected: expectedOf(context, holes, true) },
-    { name: `${stem}-drill.ngc`, text: writeDrill(holes, drill), expected: { holes: drilled } },
-    { name: `${stem}-holes.csv`, text: writeHoleTable(holes), expected: { holes } },
-    { name: `${stem}-steps.txt`, text: words.steps(placed, options) },
+    sheet('cut', FORMATS.dxf, writeDxf(cut), expectedOf(cut, holes, false)),
+    sheet('cut', FORMATS.svg, writeSvg(cut), expectedOf(cut, holes, true)),
+    sheet('numbers', FORMATS.dxf, writeDxf(numbers), expectedOf(numbers, holes, false)),
+    sheet('numbers', FORMATS.svg, writeSvg(numbers), expectedOf(numbers, holes, true)),
+    sheet('context', FORMATS.svg, writeSvg(context), expectedOf(context, holes, true)),
+    sheet('drill', FORMATS.drill, writeDrill(holes, drill), { holes: drilled }),
+    sheet('holes', FORMATS.table, writeHoleTable(holes), { holes }),
+    sheet('steps', FORMATS.text, words.steps(placed, options)),
   ];
+}
+
+/** A file whose name ends as its format asks. */
+export function sheetOf(stem: string, format: FileFormat, kind: SheetKind, text: string, of?: string): Sheet {
+  const whole = { name: `${stem}${format.ending}`, text, format: format.name, kind };
+  return of === undefined ? whole : { ...whole, of };
 }
 
 function otherFace(
@@ -80,11 +99,11 @@ function otherFace(
   const view = plateViewOf(placed.movement, plate, face);
   const holes = seenHoles(view, holesOf(placed, plate));
   const numbers = plateDrawing(placed, { plate, face, density: 'numbers' });
-  const name = `${stem}-${faceStem(view)}-numbers`;
-  return [
-    { name: `${name}.dxf`, text: writeDxf(numbers), expected: expectedOf(numbers, holes, false) },
-    { name: `${name}.svg`, text: writeSvg(numbers), expected: expectedOf(numbers, holes, true) },
-  ];
+  const sheet = (format: FileFormat, text: string, fromCorner: boolean): CheckedSheet => ({
+    ...sheetOf(`${stem}-${faceStem(view)}-numbers`, format, 'numbers', text, view.faceLabel),
+    expected: expectedOf(numbers, holes, fromCorner),
+  });
+  return [sheet(FORMATS.dxf, writeDxf(numbers), false), sheet(FORMATS.svg, writeSvg(numbers), true)];
 }
 
 /** What a drawing's file must read back as. SVG readers count from the lower left corner of the sheet. */

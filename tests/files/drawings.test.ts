@@ -244,8 +244,8 @@ describe('sheets', () => {
     ]);
     expect(text.split('\r\n')[1]).toContain('"\'=SUM(A1), ""left"""');
     expect(text).toContain(',0.0000,-12.5000,');
-    expect(preflight('a.csv', text)).toMatchObject({ problems: [] });
-    expect(preflight('a.csv', text).holes).toHaveLength(2);
+    expect(preflight({ name: 'a.csv', format: 'table', text })).toMatchObject({ problems: [] });
+    expect(preflight({ name: 'a.csv', format: 'table', text }).holes).toHaveLength(2);
   });
   it('no writer lets a number through that is none', () => {
     const [hole] = holesOf(placed, 'base');

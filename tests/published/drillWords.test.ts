@@ -126,7 +126,10 @@ describe.each(CASES)('fifteen holes written as %s', (_name, options) => {
 
   it('passes the pre-flight', () => {
     const wanted = holes.map(({ x, y }) => ({ x: x - zeroX, y: y - zeroY }));
-    const report = preflight('plate.ngc', text, options.units === 'inch' ? undefined : { holes: wanted });
+    const report = preflight(
+      { name: 'plate.ngc', format: 'drill', text },
+      options.units === 'inch' ? undefined : { holes: wanted },
+    );
     expect(report.problems).toEqual([]);
     expect(report.holes).toHaveLength(15);
   });
@@ -143,7 +146,12 @@ describe('what is left out', () => {
   });
   it('the pre-flight sees faults', () => {
     const text = writeDrill(holes).replace('F60.0', 'F6e1').replace('M30', '');
-    expect(preflight('a.ngc', text).problems.join()).toMatch(/exponent.*no end/);
-    expect(preflight('a.ngc', writeDrill(holes.slice(1)), { holes: [...holes] }).problems.join()).toMatch(/14 holes/);
+    expect(preflight({ name: 'a.ngc', format: 'drill', text }).problems.join()).toMatch(/exponent.*no end/);
+    expect(
+      preflight(
+        { name: 'a.ngc', format: 'drill', text: writeDrill(holes.slice(1)) },
+        { holes: [...holes] },
+      ).problems.join(),
+    ).toMatch(/14 holes/);
   });
 });

@@ -140,7 +140,10 @@ describe.each(CASES)('the test plate (SOURCES.md) read by ezdxf: %s', (_name, op
   });
 
   it('passes the pre-flight: at least five loops, no doubles, true extents', () => {
-    const report = preflight('plate.dxf', writeDxf(testPlate(), options), { size: [100, 60], holes: [...TEST_HOLES] });
+    const report = preflight(
+      { name: 'plate.dxf', format: 'dxf', text: writeDxf(testPlate(), options) },
+      { size: [100, 60], holes: [...TEST_HOLES] },
+    );
     expect(report.problems).toEqual([]);
     expect(report).toMatchObject({ closedLoops: 6, openEnds: 0, doubles: 0, smallestHole: 4 });
   });
@@ -194,9 +197,9 @@ describe('the pre-flight sees faults', () => {
         },
       ],
     });
-    expect(preflight('open.dxf', open)).toMatchObject({ doubles: 1, openEnds: 2 });
+    expect(preflight({ name: 'open.dxf', format: 'dxf', text: open })).toMatchObject({ doubles: 1, openEnds: 2 });
     const inches = writeDxf(plate).replaceAll(/^(-?\d+\.\d+)$/gm, (_, value) => (Number(value) / 25.4).toFixed(10));
-    const report = preflight('inches.dxf', inches, { size: [100, 60] });
+    const report = preflight({ name: 'inches.dxf', format: 'dxf', text: inches }, { size: [100, 60] });
     expect(report.problems.join()).toMatch(/millimetres read as inches/);
   });
 });

@@ -56,7 +56,10 @@ describe('the test plate (SOURCES.md) rendered by librsvg', () => {
   });
 
   it('passes the pre-flight', () => {
-    const report = preflight('plate.svg', svg, { size: [100, 60], holes: [...TEST_HOLES] });
+    const report = preflight(
+      { name: 'plate.svg', format: 'svg', text: svg },
+      { size: [100, 60], holes: [...TEST_HOLES] },
+    );
     expect(report.problems).toEqual([]);
     expect(report).toMatchObject({ closedLoops: 6, smallestHole: 4 });
   });
@@ -68,7 +71,9 @@ describe('the test plate (SOURCES.md) rendered by librsvg', () => {
     [72 / 25.4, /points/],
   ])('scaled by %f is recognised', (factor, cause) => {
     const scaled = svg.replace(/width="100mm" height="60mm"/, `width="${100 * factor}mm" height="${60 * factor}mm"`);
-    expect(preflight('plate.svg', scaled, { size: [100, 60] }).problems.join()).toMatch(cause);
+    expect(preflight({ name: 'plate.svg', format: 'svg', text: scaled }, { size: [100, 60] }).problems.join()).toMatch(
+      cause,
+    );
   });
 });
 
@@ -78,7 +83,8 @@ describe('a mirrored sheet', () => {
     const [up, down] = ['marked-face-numbers.svg', 'other-face-mirrored-numbers.svg'].map(
       (end) => sheets.find(({ name }) => name.endsWith(end))?.text ?? '',
     );
-    const holes = (text = '') => preflight('a.svg', text).holes.map(({ x, y }) => [x, y] as const);
+    const holes = (text = '') =>
+      preflight({ name: 'a.svg', format: 'svg', text }).holes.map(({ x, y }) => [x, y] as const);
     const a = holes(up);
     const b = holes(down);
     expect(a.length).toBe(13);

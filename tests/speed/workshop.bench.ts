@@ -77,7 +77,7 @@ export function run(): void {
   const text = allSheets(placed);
   if (/Problem/.test(text.at(-1)?.text ?? 'Problem')) throw new Error('the pre-flight is clean');
   const dxf = text.find(({ name }) => name.endsWith('numbers.dxf'));
-  if (!dxf || preflight(dxf.name, dxf.text).holes.length !== ARBORS) throw new Error('every hole is in the file');
+  if (!dxf || preflight(dxf).holes.length !== ARBORS) throw new Error('every hole is in the file');
   console.log(HEADING);
   console.log(
     line(

@@ -5,10 +5,13 @@ import { positiveZero, readoutList } from '../../marking/ways/index.ts';
 import { writeMovement } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { seenHoles } from '../draw/plateDrawing.ts';
+import type { FormatName } from '../formats/format.ts';
+import { FORMATS, formatOf } from '../formats/formats.ts';
 import type { SheetSettings } from '../pages/paper.ts';
 import { printedFilesOf } from '../pages/printedFiles.ts';
+import { SHEET_KINDS, type SheetKind } from '../sheetKinds.ts';
 import { fileStemsOf, plainName } from '../sheetNames.ts';
-import { sheetsOf } from '../sheetsOf.ts';
+import { type Sheet, sheetOf, sheetsOf } from '../sheetsOf.ts';
 import type { SheetWords } from '../sheetWords.ts';
 
 /** A file of the job, ready to be written. */
@@ -16,6 +19,9 @@ export interface HandoverFile {
   /** Path within the folder, with forward slashes. */
   readonly name: string;
   readonly bytes: Uint8Array;
+  readonly format: FormatName;
+  /** What it is for; the contents page itself says nothing of itself. */
+  readonly kind: SheetKind;
 }
 
 /** How a job is handed over. */
@@ -28,17 +34,20 @@ export interface HandoverOptions {
 /** All files of the handover, in a fixed order; the same movement gives the same bytes. */
 export function handoverOf(placed: PlacedMovement, options: HandoverOptions): readonly HandoverFile[] {
   const { movement } = placed;
-  const text = (name: string, words: string): HandoverFile => ({ name, bytes: strToU8(words) });
+  const words = options.settings.words(movement);
+  const ofSheet = ({ name, text, format, kind }: Sheet): HandoverFile => ({ name, bytes: strToU8(text), format, kind });
   const files: HandoverFile[] = [
-    text(`${plainName(movement.title) || 'movement'}.json`, writeMovement(movement)),
-    ...sheetsOf(placed, options.settings.words(movement)).map((sheet) => text(sheet.name, sheet.text)),
-    ...readouts(placed).map((sheet) => text(sheet.name, sheet.text)),
+    ofSheet(sheetOf(plainName(movement.title) || 'movement', FORMATS.movement, 'movement', writeMovement(movement))),
+    ...sheetsOf(placed, words).map(ofSheet),
+    ...readouts(placed).map(ofSheet),
     ...printedFilesOf(placed, options.settings),
   ];
   if (options.earlier) {
-    files.push(text('changes.txt', changesText(options.earlier, movement, options.settings.words(movement))));
+    const changes = changesText(options.earlier, movement, words);
+    files.push(ofSheet(sheetOf('changes', FORMATS.text, 'changes', changes)));
   }
-  return [text('contents.txt', contentsText(placed, files, options.settings.words(movement))), ...files];
+  const contents = contentsText(placed, files, words);
+  return [ofSheet(sheetOf('contents', FORMATS.text, 'contents', contents)), ...files];
 }
 
 /** The files as one zip archive. Its times are fixed, since the movement's date has no hour and the clock is not asked. */
@@ -48,7 +57,7 @@ export function zipOf(files: readonly HandoverFile[]): Uint8Array {
   return zipSync(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])), { level: 9, mtime });
 }
 
-function readouts(placed: PlacedMovement): readonly { readonly name: string; readonly text: string }[] {
+function readouts(placed: PlacedMovement): readonly Sheet[] {
   const stems = fileStemsOf(placed.movement);
   return platesOf(placed.movement).map((plate, index) => {
     const view = plateViewOf(placed.movement, plate);
@@ -56,7 +65,8 @@ function readouts(placed: PlacedMovement): readonly { readonly name: string; rea
     const zero = positiveZero(holes);
     const zeroSays = 'the lowest X and the lowest Y of all holes, so that every reading is positive';
     const { text } = readoutList(holes, { display: placed.movement.display, zero, zeroSays });
-    return { name: `${stems[index] ?? 'plate'}-readout.txt`, text: `${view.faceLabel}\n${text}` };
+    const stem = `${stems[index] ?? 'plate'}-readout`;
+    return sheetOf(stem, FORMATS.text, 'readout', `${view.faceLabel}\n${text}`, view.faceLabel);
   });
 }
 
@@ -71,31 +81,12 @@ export function changesText(
   return `${[head, '', ...(changes.length === 0 ? ['Nothing changed.'] : changes)].join('\n')}\n`;
 }
 
-const KINDS: readonly (readonly [RegExp, string])[] = [
-  [/-page-\d+\.svg$/, 'one page of the printed sheet, true size'],
-  [/-cut\.(dxf|svg)$/, 'what a machine cuts, nothing else'],
-  [/-numbers\.dxf$/, 'points, arcs and lettering for marking'],
-  [/-numbers\.(svg|pdf)$/, 'numbers sheet, true size'],
-  [/-context\.(svg|pdf)$/, 'context sheet, true size'],
-  [/-cards\.pdf$/, 'step cards for the bench'],
-  [/-distances\.pdf$/, 'all hole-to-hole distances'],
-  [/-drill\.ngc$/, 'drill program: read its header first'],
-  [/-holes\.csv$/, 'hole table'],
-  [/-steps\.txt$/, 'marking-out steps'],
-  [/-readout\.txt$/, 'the holes for a digital readout'],
-  [/^parts\.pdf$/, 'parts list and arbor strips'],
-  [/^readings\.pdf$/, 'record of readings, with blank boxes'],
-  [/^preflight\.txt$/, 'every file read back and measured'],
-  [/^changes\.txt$/, 'what changed since the earlier revision'],
-  [/\.json$/, 'the movement itself'],
-];
-
 function contentsText(placed: PlacedMovement, files: readonly HandoverFile[], words: SheetWords): string {
   const { movement } = placed;
   const width = files.reduce((most, file) => Math.max(most, file.name.length), 0);
-  const lines = files.map(({ name, bytes }) => {
-    const kind = KINDS.find(([pattern]) => pattern.test(name))?.[1] ?? '';
-    return `${name.padEnd(width)}  ${String(bytes.length).padStart(9)} bytes  ${kind}`;
+  const lines = files.map(({ name, bytes, format, kind }) => {
+    const holds = SHEET_KINDS[kind].holds(formatOf(format));
+    return `${name.padEnd(width)}  ${String(bytes.length).padStart(9)} bytes  ${holds}`;
   });
   return `${[
     `${movement.title}, revision ${movement.revision}${movement.date === undefined ? '' : `, ${movement.date}`}`,

@@ -4,6 +4,8 @@ import type { Face, PlateView } from '../../marking/index.ts';
 import { holesOf, markingPlan, platesOf, plateViewOf } from '../../marking/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { plateDrawing, seenHoles } from '../draw/plateDrawing.ts';
+import { FORMATS } from '../formats/formats.ts';
+import type { SheetKind } from '../sheetKinds.ts';
 import { faceStem, fileStemsOf } from '../sheetNames.ts';
 import { arborStripPages } from './arborStrips.ts';
 import { CAPITAL } from './drawingMarks.ts';
@@ -18,10 +20,16 @@ import { trueSizePages } from './trueSize.ts';
 
 /** One sheet of a movement, a page or more. */
 export interface PrintedSheet {
-  /** File name, with its ending. */
+  /** File name without its ending, and with that of the printed sheet. */
+  readonly stem: string;
   readonly name: string;
+  readonly kind: SheetKind;
   readonly title: string;
   readonly pages: readonly Page[];
+}
+
+function sheetOfPages(stem: string, kind: SheetKind, title: string, pages: readonly Page[]): PrintedSheet {
+  return { stem, name: `${stem}${FORMATS.pdf.ending}`, kind, title, pages };
 }
 
 /** The pages of the parts, numbered through. */
@@ -47,8 +55,8 @@ export function printedSheetsOf(placed: PlacedMovement, settings: SheetSettings)
   const readings = numbered(settings, tablePages(placed, settings, recordWords, readingTables(placed)));
   return [
     ...sheets,
-    { name: 'parts.pdf', title: `${title}: parts`, pages: parts },
-    { name: 'readings.pdf', title: `${title}: readings`, pages: readings },
+    sheetOfPages('parts', 'parts', `${title}: parts`, parts),
+    sheetOfPages('readings', 'readings', `${title}: readings`, readings),
   ];
 }
 
@@ -64,7 +72,8 @@ function plateSheets(
   /** Names are placed by the width of the type that they are set in. */
   const widthOf = (text: string, height: number) => settings.fonts.width(text, height / CAPITAL, 'regular');
   const holes = seenHoles(view, holesOf(placed, plate));
-  const named = (seen: PlateView, what: string) => `${stem}-${faceStem(seen)}-${what}.pdf`;
+  const sheetOn = (seen: PlateView, kind: SheetKind, what: string, pages: readonly Page[]) =>
+    sheetOfPages(`${stem}-${faceStem(seen)}-${kind}`, kind, `${title}: ${seen.faceLabel}, ${what}`, pages);
   const numbersOf = (face: Face): PrintedSheet => {
     const seen = plateViewOf(placed.movement, plate, face);
     const subject = seen.faceLabel;
@@ -77,27 +86,30 @@ function plateSheets(
         stepsTable(markingPlan(placed, { plate, face }), settings.words(placed.movement)),
       ]),
     );
-    return { name: named(seen, 'numbers'), title: `${title}: ${subject}, numbers`, pages };
+    return sheetOn(seen, 'numbers', 'numbers', pages);
   };
   const subject = view.faceLabel;
   const context = plateDrawing(placed, { plate, face: view.face, density: 'context', caption: false, widthOf });
   const sheets: PrintedSheet[] = [
     numbersOf(view.face),
     numbersOf(other),
-    {
-      name: named(view, 'context'),
-      title: `${title}: ${subject}, context`,
-      pages: numbered(settings, trueSizePages(placed, context, settings, { kind: 'Context sheet', subject })),
-    },
-    {
-      name: named(view, 'cards'),
-      title: `${title}: ${subject}, step cards`,
-      pages: numbered(settings, stepCardPages(placed, { plate, face: view.face }, settings)),
-    },
-    {
-      name: `${stem}-distances.pdf`,
-      title: `${title}: ${view.plateLabel}, distances`,
-      pages: numbered(
+    sheetOn(
+      view,
+      'context',
+      'context',
+      numbered(settings, trueSizePages(placed, context, settings, { kind: 'Context sheet', subject })),
+    ),
+    sheetOn(
+      view,
+      'cards',
+      'step cards',
+      numbered(settings, stepCardPages(placed, { plate, face: view.face }, settings)),
+    ),
+    sheetOfPages(
+      `${stem}-distances`,
+      'distances',
+      `${title}: ${view.plateLabel}, distances`,
+      numbered(
         settings,
         tablePages(
           placed,
@@ -107,7 +119,7 @@ function plateSheets(
           true,
         ),
       ),
-    },
+    ),
   ];
   return sheets.filter(({ pages }) => pages.length > 0);
 }

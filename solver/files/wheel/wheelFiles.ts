@@ -1,6 +1,7 @@
 /** The files of one wheel: its outline in two formats, its numbers and its check-off list as text. */
 import type { WheelOutline } from '../../teeth/outlines/index.ts';
-import type { Sheet } from '../sheetsOf.ts';
+import { FORMATS } from '../formats/formats.ts';
+import { type Sheet, sheetOf } from '../sheetsOf.ts';
 import { writeDxf } from '../write/dxf.ts';
 import { writeSvg } from '../write/svg.ts';
 import { wheelDrawing } from './wheelDrawing.ts';
@@ -27,8 +28,12 @@ const fileName = (name: string): string =>
  */
 export function wheelFiles(words: WheelWords, outline: WheelOutline | undefined): readonly Sheet[] {
   const name = fileName(words.name);
-  const text = { name: `${name} cutting.txt`, text: words.cutting };
+  const text = sheetOf(`${name} cutting`, FORMATS.text, 'cutting', words.cutting, words.name);
   if (!outline) return [text];
   const drawing = wheelDrawing(words.name, outline);
-  return [{ name: `${name}.dxf`, text: writeDxf(drawing) }, { name: `${name}.svg`, text: writeSvg(drawing) }, text];
+  return [
+    sheetOf(name, FORMATS.dxf, 'wheel', writeDxf(drawing), words.name),
+    sheetOf(name, FORMATS.svg, 'wheel', writeSvg(drawing), words.name),
+    text,
+  ];
 }

@@ -3,7 +3,7 @@
 import { crossingAngle, normalOfLocus, type Point, separation } from '../../geometry/index.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
 import { arcFrom } from './lociOfRules.ts';
-import { insideEdge, type Locus, type Metal } from './metal.ts';
+import { insideEdge, type Metal, type MetalLocus } from './metal.ts';
 
 /** Arcs that cross at this angle or more are good: common practice, radians. */
 const GOOD_CROSSING = (60 * Math.PI) / 180;
@@ -17,13 +17,13 @@ const NEAREST_TRIED = 40;
  *
  * @returns undefined where the metal does not hold two points in different directions
  */
-export function bestArcs(metal: Metal, at: Point): readonly [Locus, Locus] | undefined {
+export function bestArcs(metal: Metal, at: Point): readonly [MetalLocus, MetalLocus] | undefined {
   const arcs = metal.points
     .map((point) => arcFrom(point, at))
-    .filter((arc): arc is Locus & { kind: 'circle' } => arc !== undefined && arc.kind === 'circle')
+    .filter((arc): arc is MetalLocus & { kind: 'circle' } => arc !== undefined && arc.kind === 'circle')
     .sort((a, b) => a.radius - b.radius)
     .slice(0, NEAREST_TRIED);
-  let best: readonly [Locus, Locus] | undefined;
+  let best: readonly [MetalLocus, MetalLocus] | undefined;
   let bestRank: readonly [number, number] = [0, 0];
   arcs.forEach((first, index) => {
     for (const second of arcs.slice(index + 1)) {
@@ -38,7 +38,7 @@ export function bestArcs(metal: Metal, at: Point): readonly [Locus, Locus] | und
 }
 
 /** First the angle, cut off where it is good enough and lessened for very short settings; then the shorter settings. */
-function rankOf(first: Locus & { kind: 'circle' }, second: Locus & { kind: 'circle' }, at: Point) {
+function rankOf(first: MetalLocus & { kind: 'circle' }, second: MetalLocus & { kind: 'circle' }, at: Point) {
   const angle = crossingAngle(first, second, at);
   const short = Math.min(first.radius, second.radius) < SHORTEST_SETTING ? 0.5 : 1;
   return [Math.min(angle, GOOD_CROSSING) * short, -(first.radius + second.radius)] as const;
@@ -48,11 +48,11 @@ function rankOf(first: Locus & { kind: 'circle' }, second: Locus & { kind: 'circ
 const NO_CROSSING = 1e-6;
 
 /** Sine of the crossing angle of two loci. */
-export const crossingSine = (first: Locus, second: Locus, at: Point): number =>
+export const crossingSine = (first: MetalLocus, second: MetalLocus, at: Point): number =>
   Math.sin(crossingAngle(first, second, at));
 
 /** Do two loci settle a place at all? */
-export const settles = (first: Locus, second: Locus, at: Point): boolean =>
+export const settles = (first: MetalLocus, second: MetalLocus, at: Point): boolean =>
   crossingSine(first, second, at) > NO_CROSSING;
 
 /**
@@ -61,7 +61,7 @@ export const settles = (first: Locus, second: Locus, at: Point): boolean =>
  */
 export function checkFor(
   metal: Metal,
-  loci: readonly Locus[],
+  loci: readonly MetalLocus[],
   at: Point,
 ): { readonly from: string; readonly distance: number } | undefined {
   const used = new Set<string>();
@@ -98,7 +98,7 @@ export function checkFor(
 }
 
 /** Unit vector of the direction in which equal errors of the settings move the crossing most. */
-function weakDirection(loci: readonly Locus[], at: Point): Point {
+function weakDirection(loci: readonly MetalLocus[], at: Point): Point {
   let xx = 0;
   let xy = 0;
   let yy = 0;

@@ -2,7 +2,7 @@
 
 import { otherCrossingOfLoci, type Point, separation } from '../../geometry/index.ts';
 import type { CrossingTold } from '../marks.ts';
-import type { Locus, Metal } from './metal.ts';
+import type { Metal, MetalLocus } from './metal.ts';
 
 /** Which of two crossings, by the greater difference as seen: upper, lower, right-hand or left-hand. */
 export function sideOfTwo(at: Point, other: Point): CrossingTold['side'] {
@@ -16,7 +16,7 @@ export function sideOfTwo(at: Point, other: Point): CrossingTold['side'] {
 const CLEARLY_NEARER = 0.7;
 
 /** Which crossing is meant; undefined where there is only one. */
-export function crossingTold(first: Locus, second: Locus, at: Point, metal: Metal): CrossingTold | undefined {
+export function crossingTold(first: MetalLocus, second: MetalLocus, at: Point, metal: Metal): CrossingTold | undefined {
   const other = otherCrossingOfLoci(first, second, at);
   if (!other) return undefined;
   const near = landmark(at, other, metal);
@@ -29,7 +29,7 @@ export function crossingTold(first: Locus, second: Locus, at: Point, metal: Meta
 }
 
 /** The side of the line of centres on which the crossing of two arcs lies. */
-function besideCentres(first: Locus, second: Locus, at: Point): CrossingTold['beside'] {
+function besideCentres(first: MetalLocus, second: MetalLocus, at: Point): CrossingTold['beside'] {
   if (first.kind !== 'circle' || second.kind !== 'circle') return undefined;
   if (first.told.kind !== 'arc' || second.told.kind !== 'arc') return undefined;
   const turn =

@@ -9,7 +9,7 @@ import { type Point, separation } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { Movement, Rule, RuleOf } from '../../movement/schema.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
-import { type Locus, type Metal, type MetalPoint, metalPointAt } from './metal.ts';
+import { type Metal, type MetalLocus, type MetalPoint, metalPointAt } from './metal.ts';
 
 /** What the loci need to know of the movement. */
 export interface RuleGround {
@@ -21,7 +21,7 @@ export interface RuleGround {
 }
 
 /** The locus that a rule gives for the point at `at`; undefined where the metal does not yet hold what it needs. */
-export function locusOfRule(ground: RuleGround, rule: Rule, at: Point): Locus | undefined {
+export function locusOfRule(ground: RuleGround, rule: Rule, at: Point): MetalLocus | undefined {
   switch (rule.kind) {
     case 'distance':
       return arcBetween(ground, rule.id, rule.points, at);
@@ -57,7 +57,7 @@ export function locusOfRule(ground: RuleGround, rule: Rule, at: Point): Locus | 
 }
 
 /** An arc about a point on the metal through `at`. */
-export function arcFrom(from: MetalPoint, at: Point, rule?: string): Locus | undefined {
+export function arcFrom(from: MetalPoint, at: Point, rule?: string): MetalLocus | undefined {
   const radius = separation(from.at, at);
   if (radius < ONE_PLACE) return undefined;
   return {
@@ -102,12 +102,12 @@ function arcBetween(
   rule: string,
   points: readonly (PointId | undefined)[],
   at: Point,
-): Locus | undefined {
+): MetalLocus | undefined {
   const [from] = othersOnMetal(ground, points, at) ?? [];
   return from ? arcFrom(from, at, rule) : undefined;
 }
 
-function lineThrough(ground: RuleGround, rule: string, points: readonly PointId[], at: Point): Locus | undefined {
+function lineThrough(ground: RuleGround, rule: string, points: readonly PointId[], at: Point): MetalLocus | undefined {
   const [first, second] = othersOnMetal(ground, points, at) ?? [];
   if (!first || !second) return undefined;
   const length = separation(first.at, second.at);
@@ -120,14 +120,14 @@ function lineThrough(ground: RuleGround, rule: string, points: readonly PointId[
   };
 }
 
-function circleAbout(ground: RuleGround, rule: string, centre: PointId, at: Point): Locus | undefined {
+function circleAbout(ground: RuleGround, rule: string, centre: PointId, at: Point): MetalLocus | undefined {
   const place = ground.placeOf(centre);
   const from = place && metalPointAt(ground.metal, place);
   return from ? arcFrom(from, at, rule) : undefined;
 }
 
 /** A bearing seen from its centre; where the point is the centre itself, dividers serve better and no ray is given. */
-function rayOfBearing(ground: RuleGround, rule: RuleOf<'bearing'>, at: Point): Locus | undefined {
+function rayOfBearing(ground: RuleGround, rule: RuleOf<'bearing'>, at: Point): MetalLocus | undefined {
   const centre = ground.placeOf(rule.centre);
   const from = centre && metalPointAt(ground.metal, centre);
   if (!from) return undefined;
@@ -144,7 +144,7 @@ export function rayFrom(
   reference: MetalPoint | undefined,
   at: Point,
   rule?: string,
-): Locus | undefined {
+): MetalLocus | undefined {
   const length = separation(from.at, at);
   if (length < ONE_PLACE || (reference && separation(reference.at, from.at) < ONE_PLACE)) return undefined;
   const angle = Math.atan2(at.y - from.at.y, at.x - from.at.x);

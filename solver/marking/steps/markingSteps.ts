@@ -19,8 +19,8 @@ import { crossingTold } from './crossing.ts';
 import { arcFrom, type RuleGround } from './lociOfRules.ts';
 import {
   edgesOf,
-  type Locus,
   type Metal,
+  type MetalLocus,
   type MetalPoint,
   metalPointAt,
   PLATE_CENTRE,
@@ -160,7 +160,7 @@ function datumStep(maker: Maker, place: Place, isFirst: boolean): Unnumbered {
   const { metal } = maker;
   const at = metal.view.see(place);
   const first = metal.points[0];
-  let loci: readonly (Locus | undefined)[] = [];
+  let loci: readonly (MetalLocus | undefined)[] = [];
   if (isFirst) {
     const upright = metal.edges.find((edge) => edge.axis === 'x');
     const level = metal.edges.find((edge) => edge.axis === 'y');
@@ -215,7 +215,7 @@ function strikeStep(maker: Maker, place: Place): Unnumbered {
   };
 }
 
-function crossingOf(maker: Maker, first: Locus, second: Locus, at: Point) {
+function crossingOf(maker: Maker, first: MetalLocus, second: MetalLocus, at: Point) {
   const crossing = crossingTold(first, second, at, maker.metal);
   const angle = crossingAngle(first, second, at);
   return {
@@ -232,13 +232,13 @@ function byDividers({ metal }: Maker, at: Point): TwoArcs | undefined {
 }
 
 /** Two arcs with the crossing that is meant. */
-function arcsTold(metal: Metal, [a, b]: readonly [Locus, Locus], at: Point): TwoArcs {
+function arcsTold(metal: Metal, [a, b]: readonly [MetalLocus, MetalLocus], at: Point): TwoArcs {
   const crossing = crossingTold(a, b, at, metal);
   return { loci: [a.told, b.told], ...(crossing ? { crossing } : {}) };
 }
 
 /** What to heed at a crossing that is too flat, with a better way where the metal holds one. */
-function warningOf({ metal }: Maker, first: Locus, second: Locus, at: Point): StepWarning | undefined {
+function warningOf({ metal }: Maker, first: MetalLocus, second: MetalLocus, at: Point): StepWarning | undefined {
   const sine = crossingSine(first, second, at);
   if (sine >= POOR_SINE) return undefined;
   const better = bestArcs(metal, at);

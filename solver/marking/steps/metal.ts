@@ -17,7 +17,7 @@ export interface MetalPoint {
 }
 
 /** A line or circle on the metal on which the new point lies, with what the sheet says of it. */
-export type Locus = Curve & { readonly told: MarkingLocus };
+export type MetalLocus = Curve & { readonly told: MarkingLocus };
 
 /** A straight edge of the plate that runs along an axis, as seen. */
 export interface EdgeLine {

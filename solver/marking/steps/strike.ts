@@ -7,12 +7,12 @@ import { ONE_PLACE } from '../../tolerances.ts';
 import type { MarkingStep } from '../marks.ts';
 import { bestArcs, settles } from './bestArcs.ts';
 import { arcFrom, locusOfRule, type RuleGround } from './lociOfRules.ts';
-import { type EdgeLine, insideEdge, type Locus, type Metal, metalPointAt } from './metal.ts';
+import { type EdgeLine, insideEdge, type Metal, type MetalLocus, metalPointAt } from './metal.ts';
 
 /** The chosen loci and what kind of step they make. */
 export interface Strike {
   readonly kind: MarkingStep['kind'];
-  readonly loci: readonly Locus[];
+  readonly loci: readonly MetalLocus[];
 }
 
 /**
@@ -33,7 +33,7 @@ export function strikeOf(ground: RuleGround, rules: readonly Rule[], at: Point):
 }
 
 function strikeByRules(ground: RuleGround, rules: readonly Rule[], at: Point): Strike | undefined {
-  const loci: Locus[] = [];
+  const loci: MetalLocus[] = [];
   for (const rule of rules) {
     const special = specialStrike(ground, rule, at);
     if (special) return special;
@@ -47,7 +47,7 @@ function strikeByRules(ground: RuleGround, rules: readonly Rule[], at: Point): S
   return undefined;
 }
 
-function kindOf(first: Locus, second: Locus): MarkingStep['kind'] {
+function kindOf(first: MetalLocus, second: MetalLocus): MarkingStep['kind'] {
   const lines = [first, second].filter((locus) => locus.kind !== 'circle').length;
   return lines === 0 ? 'arcs' : lines === 1 ? 'arcAndLine' : 'lines';
 }
@@ -71,7 +71,7 @@ function specialStrike(ground: RuleGround, rule: Rule, at: Point): Strike | unde
   return undefined;
 }
 
-function sound(kind: Strike['kind'], first: Locus, second: Locus, at: Point): Strike | undefined {
+function sound(kind: Strike['kind'], first: MetalLocus, second: MetalLocus, at: Point): Strike | undefined {
   const holds = [first, second].every((locus) => Math.abs(offLocus(locus, at)) < ONE_PLACE);
   return holds && settles(first, second, at) ? { kind, loci: [first, second] } : undefined;
 }
@@ -91,7 +91,7 @@ function neighbours(points: readonly PointId[], ground: RuleGround, at: Point): 
 }
 
 /** Two lines at distances from the datum's edges, or from the base line and its square; none with a datum of two points. */
-function offsetLoci(metal: Metal, at: Point): readonly [Locus, Locus] | undefined {
+function offsetLoci(metal: Metal, at: Point): readonly [MetalLocus, MetalLocus] | undefined {
   const { datum } = metal;
   if (datum.kind === 'edges') {
     return [edgeOffset(datum.upright, at), edgeOffset(datum.level, at)];
@@ -100,7 +100,7 @@ function offsetLoci(metal: Metal, at: Point): readonly [Locus, Locus] | undefine
 }
 
 /** The line parallel to an edge through a point. */
-export function edgeOffset(edge: EdgeLine, at: Point): Locus {
+export function edgeOffset(edge: EdgeLine, at: Point): MetalLocus {
   return {
     kind: 'line',
     through: at,
@@ -110,14 +110,14 @@ export function edgeOffset(edge: EdgeLine, at: Point): Locus {
 }
 
 /** Two lines parallel and square to the base line through a point, told from the datum point. */
-export function datumOffsets(metal: Metal, at: Point): readonly [Locus, Locus] {
+export function datumOffsets(metal: Metal, at: Point): readonly [MetalLocus, MetalLocus] {
   const origin =
     metal.datum.kind === 'edges' ? { x: metal.datum.upright.at, y: metal.datum.level.at } : metal.datum.origin;
   const ux = { x: Math.cos(metal.base), y: Math.sin(metal.base) };
   const uy = { x: -ux.y, y: ux.x };
   const dx = at.x - origin.x;
   const dy = at.y - origin.y;
-  const line = (way: Point, along: 'x' | 'y', distance: number): Locus => ({
+  const line = (way: Point, along: 'x' | 'y', distance: number): MetalLocus => ({
     kind: 'line',
     through: at,
     along: way,

@@ -1,0 +1,11 @@
+/** Plain text for people. */
+import type { FileFormat } from './format.ts';
+
+/** Plain text for people. */
+export const text: FileFormat<'text'> = {
+  name: 'text',
+  ending: '.txt',
+  called: 'text',
+  seen: 'text',
+  holds: 'nothing to check',
+};
