@@ -4,25 +4,24 @@ import regularAddress from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url';
 import boldAddress from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url';
 import type { FontBytes } from '../../solver/files/pages/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import type { Listener } from '../desk/contract.ts';
+import { Desk } from '../desk/desk.ts';
 import type { AnswerTo, Question, QuestionName } from './questions.ts';
-import type { Asked, Told } from './workshopWorker.ts';
 
 /** The answer to a question, or why there is none. */
 export type Reply<Name extends QuestionName> =
   | { readonly kind: 'answer'; readonly answer: AnswerTo<Name> }
   | { readonly kind: 'failed'; readonly says: string };
 
-/** A question that has no answer yet. */
-interface Waiting {
-  readonly settle: (told: Told | { readonly kind: 'failed'; readonly says: string }) => void;
-}
+/** Each question, and the lettering that sheets are written in, which is sent before the first. */
+export type WorkshopWork = {
+  [Name in QuestionName]: { asks: Question<Name>; progress: never; answer: AnswerTo<Name> };
+} & { lettering: { asks: FontBytes; progress: never; answer: undefined } };
 
-let worker: Worker | undefined;
-let fontsSent = false;
-let sent: Movement | undefined;
-let number = 0;
-let tickets = 0;
-const waiting = new Map<number, Waiting>();
+const desk = new Desk<WorkshopWork>(
+  () => new Worker(new URL('./workshopWorker.ts', import.meta.url), { type: 'module' }),
+  'Ask for it again.',
+);
 
 async function bytesOf(address: string): Promise<Uint8Array> {
   const reply = await fetch(address);
@@ -37,22 +36,13 @@ function readFonts(): Promise<FontBytes> {
   return fonts;
 }
 
-function started(): Worker {
-  if (worker) return worker;
-  worker = new Worker(new URL('./workshopWorker.ts', import.meta.url), { type: 'module' });
-  worker.onmessage = ({ data }: MessageEvent<Told>) => {
-    waiting.get(data.ticket)?.settle(data);
-    waiting.delete(data.ticket);
-  };
-  worker.onerror = (event) => {
-    worker?.terminate();
-    worker = undefined;
-    fontsSent = false;
-    sent = undefined;
-    for (const { settle } of waiting.values()) settle({ kind: 'failed', says: `The work broke off: ${event.message}` });
-    waiting.clear();
-  };
-  return worker;
+/** Has the worker its lettering? After a failure it may be another worker. */
+let isLettered = false;
+
+function sendLettering(lettering: FontBytes): void {
+  if (isLettered) return;
+  isLettered = true;
+  desk.ask('lettering', lettering, { answer: () => undefined, failed: () => (isLettered = false) });
 }
 
 /** Asks one question about a movement. Never rejects: what went wrong is told in words. */
@@ -60,32 +50,21 @@ export async function askWorkshop<Name extends QuestionName>(
   movement: Movement,
   question: Question<Name>,
 ): Promise<Reply<Name>> {
-  let lettering: FontBytes;
   try {
-    lettering = await readFonts();
+    sendLettering(await readFonts());
   } catch (error) {
     fonts = undefined;
     return { kind: 'failed', says: error instanceof Error ? error.message : String(error) };
   }
-  const at = started();
-  const isNew = sent !== movement;
-  if (isNew) number++;
-  const asked: Asked = {
-    ticket: ++tickets,
-    number,
-    ...(isNew ? { movement } : {}),
-    ...(fontsSent ? {} : { fonts: lettering }),
-    // One of the named questions: TypeScript does not narrow a mapped union by its generic name.
-    question: question as Question,
-  };
-  sent = movement;
-  fontsSent = true;
   return new Promise((resolve) => {
-    waiting.set(asked.ticket, {
-      settle: (told) =>
-        // The worker answers the question that the ticket stands for.
-        resolve(told.kind === 'answer' ? { kind: 'answer', answer: told.answer as AnswerTo<Name> } : told),
-    });
-    at.postMessage(asked);
+    const listener: Listener<{ asks: unknown; progress: never; answer: AnswerTo<Name> }> = {
+      answer: (answer) => resolve({ kind: 'answer', answer }),
+      failed: (says) => {
+        isLettered = false;
+        resolve({ kind: 'failed', says });
+      },
+    };
+    // One of the named questions: TypeScript does not narrow a mapped union by its generic name.
+    desk.ask<QuestionName>((question as Question).name, question as Question, listener as never, movement);
   });
 }

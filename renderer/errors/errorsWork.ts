@@ -1,0 +1,12 @@
+/** Trials of errors of making: what is asked, told and answered, and the desk that asks for them. */
+import type { ErrorsFound, ErrorsOptions, ErrorsProgress } from '../../solver/made/errors/index.ts';
+import { Desk } from '../desk/desk.ts';
+
+export interface ErrorsWork {
+  findErrors: { asks: ErrorsOptions; progress: ErrorsProgress; answer: ErrorsFound };
+}
+
+export const errorsDesk = new Desk<ErrorsWork>(
+  () => new Worker(new URL('./errorsWorker.ts', import.meta.url), { type: 'module' }),
+  'Try again, with fewer trials.',
+);
