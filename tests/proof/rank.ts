@@ -4,7 +4,7 @@
  * Wrong is: a planted point that a motion resisted by less than 1e-9 of the largest singular value moves, unless it is
  * told that its arcs only touch; a place between 1e-9 and 1e-6 that is not told as barely settled; a planted point of a
  * rule that counts as held where it loses its meaning; a free motion that the decomposition does not have; a number that is
- * not finite; a network that takes more than a second.
+ * not finite; a network that takes more than a second of processor time.
  */
 import { plantNetwork } from '../../solver/planting/kernel/plant.ts';
 import { type Network, type NetworkResult, PointState, RuleKind } from '../../solver/planting/network.ts';
@@ -91,10 +91,11 @@ function run(count: number, seed: number): Table {
     const row = rows[n % names.length] as (typeof rows)[number]; // within the list
     const random = seeded(seed * 1_000_003 + n);
     const network = (FAMILIES[row.name] as (random: () => number) => Network)(random); // named by its key
-    const started = performance.now();
+    const started = process.cpuUsage();
     const result = plantNetwork(network);
     void result.motions;
-    const took = performance.now() - started;
+    const spent = process.cpuUsage(started);
+    const took = (spent.user + spent.system) / 1000;
     slowest = Math.max(slowest, took);
     row.cases++;
     for (const state of result.states) (row.states[state] as number)++; // three states
@@ -116,7 +117,7 @@ function run(count: number, seed: number): Table {
     ]),
   );
   const wrong = rows.reduce((sum, row) => sum + [...row.wrong.values()].reduce((a, b) => a + b, 0), 0);
-  return { lines: [...lines, `slowest ${slowest.toFixed(1)} ms`, ...examples], wrong };
+  return { lines: [...lines, `slowest ${slowest.toFixed(1)} ms of processor time`, ...examples], wrong };
 }
 
 export const proof: Proof = { title: 'Rank against a singular value decomposition', fullCount: 1_000_000, run };

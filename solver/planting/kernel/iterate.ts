@@ -31,11 +31,6 @@ const WEAK = 1e-11;
 const SOUND = 1e-7;
 const SHORT = 1e-4;
 
-/** Weight of the pointer against a rule: small, so that rules hardly give while the point follows. */
-const PULL = 1e-4;
-/** Longest step of a followed point against the group's lengths: short of where a corner turns over. */
-const LONGEST_STEP = 0.1;
-
 /** Points up to which a dense factorization is the faster one (measured: tests/speed). */
 const MOST_DENSE = 10;
 
@@ -58,7 +53,7 @@ export class Iteration {
   private start = new Float64Array(0);
 
   /** The factorization for a system of this size; a sparse one keeps its pattern in `memo`. */
-  private equationsFor(system: System, memo: PatternMemo): NormalEquations {
+  equationsFor(system: System, memo: PatternMemo): NormalEquations {
     if (system.rootCount <= MOST_DENSE) return this.dense;
     memo.pattern ??= patternOf(system);
     this.sparse.take(memo.pattern);
@@ -106,39 +101,31 @@ export class Iteration {
   }
 
   /**
-   * Brings one root of the system as near to (x, y) as the rules let it, the others following by the least movement,
-   * in steps that are short against the group's lengths; then all rules are made to hold again.
+   * Goes on from where the system stood before its surroundings moved a little: as `solve`, but `leapt`, where a point
+   * goes farther than twice its first-order move and `little` mm, or than `longest` mm: then it may be on another branch.
    */
-  follow(system: System, memo: PatternMemo, local: number, x: number, y: number): Outcome {
+  solveNear(system: System, memo: PatternMemo, little: number, longest: number): Outcome | 'leapt' {
     const size = 2 * system.rootCount;
     this.reserve(size);
-    const { coords } = system.ground;
-    const root = system.roots[local]!;
-    if (system.ruleCount === 0) {
-      coords[2 * root] = x;
-      coords[2 * root + 1] = y;
-      return 'holds';
-    }
-    const { step } = this;
+    system.evaluate(true);
+    if (system.largest <= SETTLED) return this.solve(system, memo);
     const equations = this.equationsFor(system, memo);
-    const longest = typicalLength(system) * LONGEST_STEP;
-    for (let n = 0; n < MOST_ITERATIONS; n++) {
-      system.evaluate(true);
-      system.ground.work.iterations++;
-      system.gradient(step);
-      for (let i = 0; i < size; i++) step[i] = -step[i]!;
-      step[2 * local]! += PULL * (x - coords[2 * root]!);
-      step[2 * local + 1]! += PULL * (y - coords[2 * root + 1]!);
-      equations.assemble(system);
-      equations.pull(local, PULL);
-      if (!equations.factor(PULL * 1e-6)) break;
-      equations.solve(step);
-      let most = 0;
-      for (let i = 0; i < size; i++) most = Math.max(most, Math.abs(step[i]!));
-      system.move(step, most > longest ? longest / most : 1);
-      if (most < longest * 1e-6) break;
+    equations.assemble(system);
+    if (!equations.factor(LEAST_DAMPING)) return 'leapt';
+    const first = new Float64Array(size);
+    const from = new Float64Array(size);
+    system.gradient(first);
+    equations.solve(first);
+    system.save(from);
+    const outcome = this.solve(system, memo);
+    const to = new Float64Array(size);
+    system.save(to);
+    for (let k = 0; k < size; k += 2) {
+      const gone = Math.hypot(to[k]! - from[k]!, to[k + 1]! - from[k + 1]!);
+      const ahead = Math.hypot(first[k]!, first[k + 1]!);
+      if (!(gone <= 2 * ahead + little && gone <= longest)) return 'leapt';
     }
-    return this.solve(system, memo);
+    return outcome;
   }
 
   /** The normal equations factored where the system stands (its Jacobian must be current); undefined where that fails. */

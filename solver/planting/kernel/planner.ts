@@ -1,19 +1,25 @@
 /**
  * A planner: one network planted once, then dragged about with its plan kept.
  *
- * During a drag every crossing keeps its hand (the slot taken at the start), so nothing jumps to another branch, and
- * groups go on from where they stood. A held point goes where the pointer is; a loose one as near as the rules let it;
- * a planted one stays. Where the whole plan is arcs crossing arcs the drag runs through flat arrays (`arcRun.ts`).
+ * During a drag every crossing keeps its hand (the slot taken at the start), and groups go on from where they stood in
+ * steps that are halved until no point goes farther than its first-order move allows: so nothing leaps to another branch.
+ * A held point goes where the pointer is, and a group that cannot follow stays where it last could and is contested; a
+ * loose point goes as near as the rules let it (`follow.ts`); a planted one stays. Where the whole plan is arcs crossing arcs the drag runs through flat arrays (`arcRun.ts`).
  * Array kernel: indices come from the plan, hence the `!`.
  */
+
+import { HOLDS } from '../../tolerances.ts';
 import type { Network, NetworkResult } from '../network.ts';
 import { ArcRun } from './arcRun.ts';
 import { CrossingTool } from './crossing.ts';
-import { Iteration, typicalLength } from './iterate.ts';
+import { Follower, type Watch } from './follow.ts';
+import { Iteration, type Outcome, type PatternMemo, typicalLength } from './iterate.ts';
+import { type LoosePart, loosePart } from './loosePart.ts';
 import type { Placing } from './placing.ts';
 import { placingOf, probeCrossing } from './plant.ts';
 import { RankProbe } from './rankProbe.ts';
-import { type Derived, placeDerived, reduceNetwork } from './reduce.ts';
+import { placeDerived, type Reduction, reduceNetwork } from './reduce.ts';
+import { spreadToMembers } from './settling.ts';
 import { type Ground, System } from './system.ts';
 import { judge } from './verdict.ts';
 
@@ -28,19 +34,29 @@ export interface Planner {
   drag(point: number, x: number, y: number): NetworkResult;
 }
 
-/** Longest step of a held point while groups follow it, against their lengths: short of where a corner turns over. */
+/** Longest step of a held point while groups follow it, and longest move of these, against their lengths. */
 const LONGEST_STEP = 0.1;
-/** Steps after which a far pointer is followed coarsely rather than slowly. */
-const MOST_STEPS = 64;
+/** Shortest step that is tried before a group is told that it cannot follow, against the lengths. */
+const SHORTEST_STEP = 1e-5;
+/** What a point of a group may go beyond twice its first-order move, mm, and against the lengths where these are small. */
+const BEYOND = 0.01;
+const BEYOND_LENGTH = 5e-4;
 
-/** Smallest part of the way to the pointer that is tried before a point stays where it is. */
-const SHORTEST_SHARE = 1 / 256;
-/** A step counts as no farther up to this part of the group's lengths: what the follower leaves undone. */
-const NO_FARTHER = 1e-8;
+/** A copy of the places with merged and derived points at theirs. */
+function wholeOf(reduction: Reduction, coords: Float64Array): Float64Array {
+  const whole = Float64Array.from(coords);
+  for (const derived of reduction.derived) placeDerived(derived, whole);
+  spreadToMembers(reduction.root, whole);
+  return whole;
+}
 
-/** Plants a network and keeps its plan for drags. */
-export function createPlanner(network: Network): Planner {
-  return new KeptPlan(network);
+/**
+ * Plants a network and keeps its plan for drags.
+ *
+ * @param watch is shown the places after every step into which the drag of a loose point is divided
+ */
+export function createPlanner(network: Network, watch?: Watch): Planner {
+  return new KeptPlan(network, watch);
 }
 
 class KeptPlan implements Planner {
@@ -54,9 +70,13 @@ class KeptPlan implements Planner {
   private readonly tool = new CrossingTool();
   private readonly system = new System();
   private readonly iteration = new Iteration();
+  private readonly follower = new Follower();
+  private readonly watch: Watch | undefined;
+  private readonly parts = new Map<number, LoosePart>();
 
-  constructor(network: Network) {
+  constructor(network: Network, watch: Watch | undefined) {
     this.network = network;
+    this.watch = watch;
     this.start = placingOf(network);
     this.planted = judge(this.start);
     this.sketch = Float64Array.from(this.planted.coords);
@@ -92,83 +112,75 @@ class KeptPlan implements Planner {
       const done = this.arcs.place(this.coords, point, x, y);
       if (done) return done;
     }
-    const groups = this.start.plan.groups;
-    let steps = 1;
-    const fromX = this.coords[2 * root]!;
-    const fromY = this.coords[2 * root + 1]!;
-    if (groups.length > 0) {
-      let shortest = Number.POSITIVE_INFINITY;
-      for (const group of groups) {
-        if (group.rules.length === 0) continue;
-        this.system.load(this.start.ground, group.roots, group.rules);
-        shortest = Math.min(shortest, typicalLength(this.system));
-      }
-      const away = Math.hypot(x - fromX, y - fromY);
-      steps = Math.max(1, Math.min(MOST_STEPS, Math.ceil(away / (LONGEST_STEP * shortest))));
-    }
-    let placing = this.start;
-    for (let n = 1; n <= steps; n++) {
-      const share = n / steps;
-      for (let i = 0; i < this.network.pointCount; i++) {
-        if (!this.network.held[i] || this.start.ground.reduction.root[i] !== root) continue;
-        this.sketch[2 * i] = fromX + share * (x - fromX);
-        this.sketch[2 * i + 1] = fromY + share * (y - fromY);
-      }
-      placing = this.replace();
-    }
-    return this.keep(placing);
+    return this.keep(this.walk(root, x, y));
   }
 
-  /** A group's root, or a point derived from one, follows the pointer; a planted point stays. */
+  /** Brings a held root to its new place in steps that every group follows; one that cannot stays where it last could. */
+  private walk(root: number, x: number, y: number): Placing {
+    const from = this.coords.slice(2 * root, 2 * root + 2);
+    const away = Math.hypot(x - from[0]!, y - from[1]!);
+    const shortest = this.shortestLength();
+    let step = Math.min(1, (LONGEST_STEP * shortest) / away);
+    for (let done = 0; done < 1; ) {
+      const next = Math.min(1, done + step);
+      this.hold(root, from[0]! + next * (x - from[0]!), from[1]! + next * (y - from[1]!));
+      const { placing, lost } = this.replace([]);
+      if (lost.length === 0) {
+        done = next;
+        this.coords = placing.ground.coords;
+        if (done === 1) return placing;
+      } else if (step * away > SHORTEST_STEP * shortest) step /= 2;
+      else {
+        this.hold(root, x, y);
+        return this.replace(lost).placing;
+      }
+    }
+    this.hold(root, x, y);
+    return this.replace([]).placing;
+  }
+
+  private hold(root: number, x: number, y: number): void {
+    for (let i = 0; i < this.network.pointCount; i++) {
+      if (!this.network.held[i] || this.start.ground.reduction.root[i] !== root) continue;
+      this.sketch[2 * i] = x;
+      this.sketch[2 * i + 1] = y;
+    }
+  }
+
+  /** Typical length of the smallest group, mm; infinite where there is none. */
+  private shortestLength(): number {
+    let shortest = Number.POSITIVE_INFINITY;
+    for (const group of this.start.plan.groups) {
+      if (group.rules.length === 0) continue;
+      this.system.load(this.start.ground, group.roots, group.rules);
+      shortest = Math.min(shortest, typicalLength(this.system));
+    }
+    return shortest;
+  }
+
+  /** A loose point, or one derived from loose ones, follows the pointer with all that hangs together with it; a planted one stays. */
   private dragFree(root: number, x: number, y: number): NetworkResult {
     const { reduction } = this.start.ground;
-    const { plan } = this.start;
-    const at = reduction.derivedAt ? reduction.derivedAt[root]! : -1;
-    const derived = at >= 0 ? reduction.derived[at]! : undefined;
-    const step = this.stepOf((derived ? derived.roots : [root]).filter((u) => this.planted.states[u] !== 0));
-    if (step < 0) return this.keep(this.replace());
-    const group = plan.groups[-1 - plan.root[step]!]!;
-    const leads = derived ? derived.roots.filter((u) => group.roots.includes(u)) : [root];
-    const from = this.groundNow().coords;
-    if (derived) placeDerived(derived, from);
-    const before = Math.hypot(from[2 * root]! - x, from[2 * root + 1]! - y);
-    // Where links stretch out a whole step may overshoot, and a derived point may go the other way when the wrong one of
-    // its roots leads: the first step that brings it no farther is taken, else it stays.
-    for (let share = 1; share >= SHORTEST_SHARE; share /= 4) {
-      for (const lead of leads) {
-        const [wantX, wantY] = wantedOf(
-          from,
-          root,
-          lead,
-          derived,
-          share * (x - from[2 * root]!),
-          share * (y - from[2 * root + 1]!),
-        );
-        const ground = this.groundNow();
-        this.system.load(ground, group.roots, group.rules);
-        const outcome = this.iteration.follow(this.system, group, group.roots.indexOf(lead), wantX, wantY);
-        if (outcome !== 'holds') continue;
-        const scale = typicalLength(this.system);
-        this.coords = ground.coords;
-        const placing = this.replace();
-        const { coords } = placing.ground;
-        const after = Math.hypot(coords[2 * root]! - x, coords[2 * root + 1]! - y);
-        if (after <= before + NO_FARTHER * scale) return this.keep(placing);
-        this.coords = from;
-      }
+    const part = this.looseWith(root);
+    if (part.roots.length > 0) {
+      const at = reduction.derivedAt ? reduction.derivedAt[root]! : -1;
+      const ground = this.groundNow();
+      const derived = at >= 0 ? ground.reduction.derived[at]! : undefined;
+      this.system.load(ground, part.roots, part.rules);
+      const watch = this.watch && ((coords: Float64Array) => this.watch?.(wholeOf(ground.reduction, coords)));
+      const { system, iteration } = this;
+      this.follower.follow({ ...part, system, iteration, point: root, derived }, x, y, watch);
+      this.coords = ground.coords;
     }
-    this.coords = from;
-    return this.keep(this.replace());
+    return this.keep(this.replace([]).placing);
   }
 
-  /** The group step that may move one of the roots, or -1. */
-  private stepOf(roots: readonly number[]): number {
-    const { plan } = this.start;
-    for (let s = 0; s < plan.stepCount; s++) {
-      const u = plan.root[s]!;
-      if (u < 0 && roots.some((root) => plan.groups[-1 - u]!.roots.includes(root))) return s;
-    }
-    return -1;
+  private looseWith(root: number): LoosePart {
+    const known = this.parts.get(root);
+    if (known) return known;
+    const part = loosePart(this.start, this.planted, root);
+    this.parts.set(root, part);
+    return part;
   }
 
   private groundNow(): Ground {
@@ -184,8 +196,12 @@ class KeptPlan implements Planner {
     return { network: moved, reduction, incidence: plan.incidence, coords, work };
   }
 
-  /** Runs through the steps with every branch kept, groups going on from where they stand. */
-  private replace(): Placing {
+  /**
+   * Runs through the steps with every branch kept, groups going on from where they stand. Groups of the steps in `still`
+   * stay there whether their rules hold or not; `lost` are steps whose groups did not follow.
+   */
+  private replace(still: readonly number[]): { placing: Placing; lost: number[] } {
+    const lost: number[] = [];
     const { start, tool, system, iteration } = this;
     const { plan } = start;
     const ground = this.groundNow();
@@ -208,7 +224,9 @@ class KeptPlan implements Planner {
         if (group.rules.length === 0) continue;
         system.load(ground, group.roots, group.rules);
         const memo = root < 0 ? plan.groups[-1 - root]! : {};
-        if (iteration.solve(system, memo) === 'stuck') placing.stuck.push(s);
+        const outcome = this.groupOutcome(memo, start.stuck.includes(s), still.includes(s));
+        if (outcome === 'lost') lost.push(s);
+        if (outcome !== 'holds') placing.stuck.push(s);
         else if (group.kind !== 'under') probe.group(system, iteration.factored(system, memo));
         continue;
       }
@@ -219,31 +237,24 @@ class KeptPlan implements Planner {
       probeCrossing(probe, placing, s);
     }
     for (const derived of ground.reduction.derived) placeDerived(derived, ground.coords);
-    this.coords = ground.coords;
-    return placing;
+    return { placing, lost };
   }
 
-  /** Judges, and remembers the places as the start of the next drag. */
+  /** How the loaded group came to stand in its new surroundings; one that never held is placed as near as it may. */
+  private groupOutcome(memo: PatternMemo, wasStuck: boolean, isStill: boolean): Outcome | 'lost' {
+    const { system, iteration } = this;
+    if (wasStuck) return iteration.solve(system, memo);
+    system.evaluate(true);
+    if (isStill) return system.largest <= HOLDS ? 'holds' : 'stuck';
+    const length = typicalLength(system);
+    const little = Math.min(BEYOND, BEYOND_LENGTH * length);
+    return iteration.solveNear(system, memo, little, LONGEST_STEP * length) === 'holds' ? 'holds' : 'lost';
+  }
+
+  /** Judges, and remembers the places as the start of the next drag where every group has followed. */
   private keep(placing: Placing): NetworkResult {
     const result = judge(placing);
-    this.coords = Float64Array.from(result.coords);
+    if (placing.stuck.every((s) => this.start.stuck.includes(s))) this.coords = Float64Array.from(result.coords);
     return result;
   }
-}
-
-/** Where the leading root would have to stand for the point itself to move by (dx, dy), all else unmoved. */
-function wantedOf(
-  coords: Float64Array,
-  root: number,
-  lead: number,
-  derived: Derived | undefined,
-  dx: number,
-  dy: number,
-): readonly [number, number] {
-  const [leadX, leadY] = [coords[2 * lead]!, coords[2 * lead + 1]!];
-  if (!derived || lead === root) return [leadX + dx, leadY + dy];
-  const which = derived.roots.indexOf(lead);
-  const [fr, fi] = [derived.factors[2 * which]!, derived.factors[2 * which + 1]!];
-  const size = fr * fr + fi * fi;
-  return [leadX + (dx * fr + dy * fi) / size, leadY + (dy * fr - dx * fi) / size];
 }

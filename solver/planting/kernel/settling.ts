@@ -30,12 +30,12 @@ export function settlingOf(placing: Placing, missBy: Float64Array): Settling {
   let covered: Uint8Array | undefined;
   for (const seed of [...placing.doubted, ...barelyApart(placing, missBy)]) {
     covered ??= new Uint8Array(ground.network.pointCount);
-    if (!covered[seed]) parts.push(connectedTo(placing, seed, covered));
+    if (!covered[seed]) parts.push(withoutFailing(placing, missBy, connectedTo(placing, seed, covered)));
   }
   for (const group of plan.groups) {
     if (group.kind === 'under' && !covered?.[group.roots[0]!]) parts.push({ roots: group.roots, rules: group.rules });
   }
-  const found = parts.map((part) => decompose(placing, part));
+  const found = parts.filter(({ roots }) => roots.length > 0).map((part) => decompose(placing, part));
   return {
     motions: found.flatMap(({ motions }) => motions),
     touching: found.flatMap(({ touching }) => touching),
@@ -60,6 +60,38 @@ function decompose({ ground }: Placing, { roots, rules }: { roots: Int32Array; r
   system.load(ground, roots, rules);
   if (rules.length > 0) system.evaluate(true);
   return freedomOf(system, new Iteration());
+}
+
+/**
+ * A part without what does not hold: rules that miss, points that such rules should have placed, and all that speaks of
+ * these. What is settled must be so by rules that hold.
+ */
+function withoutFailing(
+  { plan, ground, stuck, pairOf }: Placing,
+  missBy: Float64Array,
+  part: { readonly roots: Int32Array; readonly rules: Int32Array },
+): { roots: Int32Array; rules: Int32Array } {
+  const { rootStart, roots } = ground.incidence;
+  const isFailing = (r: number): boolean => missBy[r]! > HOLDS;
+  if (!part.rules.some(isFailing)) return part;
+  const unplaced = new Set<number>();
+  // A loose group may hang on what is unplaced: it settles nothing else, and has those motions less.
+  const loose = new Set(plan.groups.flatMap(({ kind, rules }) => (kind === 'under' ? Array.from(rules) : [])));
+  for (let s = 0; s < plan.stepCount; s++) {
+    const root = plan.root[s]!;
+    if (root < 0) {
+      if (stuck.includes(s)) for (const u of plan.groups[-1 - root]!.roots) unplaced.add(u);
+      continue;
+    }
+    const pair = pairOf.get(s) ?? [plan.ruleA[s]!, plan.ruleB[s]!];
+    if (stuck.includes(s) || pair.some(isFailing)) unplaced.add(root);
+  }
+  const speaksOfUnplaced = (r: number): boolean =>
+    roots.subarray(rootStart[r]!, rootStart[r + 1]!).some((u) => unplaced.has(u));
+  return {
+    roots: part.roots.filter((u) => !unplaced.has(u)),
+    rules: part.rules.filter((r) => !isFailing(r) && (loose.has(r) || !speaksOfUnplaced(r))),
+  };
 }
 
 /** All roots and rules that hang together with a root. */

@@ -19,7 +19,7 @@ export interface Decomposed {
 type Entry = readonly [point: number, dx: number, dy: number];
 
 /** Rows of one rule at the places: derivatives by the points that it speaks of. */
-function rowsOf(network: Network, r: number, coords: ArrayLike<number>): Entry[][] {
+export function rowsOf(network: Network, r: number, coords: ArrayLike<number>): Entry[][] {
   const [p, a, c] = [0, 1, 2].map((k) => network.points[4 * r + k] as number) as [number, number, number]; // four a rule
   const [v0, v1] = [network.values[3 * r] as number, network.values[3 * r + 1] as number]; // three a rule
   const from = (i: number, j: number): [number, number, number] => {
@@ -169,4 +169,40 @@ export function movable({ values, vectors }: Decomposed, pointCount: number): Fl
     });
   });
   return far;
+}
+
+/** How far one rule is from holding, a number a row of `rowsOf` and in its order, mm. */
+export function residualsOf(network: Network, r: number, coords: ArrayLike<number>): number[] {
+  const [p, a, c] = [0, 1, 2].map((k) => network.points[4 * r + k] as number) as [number, number, number]; // four a rule
+  const [v0, v1, v2] = [0, 1, 2].map((k) => network.values[3 * r + k] as number) as [number, number, number]; // three a rule
+  const at = (i: number): [number, number] => [coords[2 * i] as number, coords[2 * i + 1] as number]; // points of the network
+  const minus = (i: number, j: number): [number, number] => [at(i)[0] - at(j)[0], at(i)[1] - at(j)[1]];
+  const tie = (q: number, centre: number, angle: number): number[] => {
+    const [[px, py], [qx, qy], [w, z]] = [minus(p, centre), minus(q, centre), [Math.cos(angle), Math.sin(angle)]];
+    return [px - w * qx + z * qy, py - z * qx - w * qy];
+  };
+  switch (network.kinds[r]) {
+    case RuleKind.distance:
+      return [Math.hypot(...minus(p, a)) - v0];
+    case RuleKind.ray: {
+      const [dx, dy] = minus(p, a);
+      const [ex, ey] = c < 0 ? [1, 0] : minus(c, a);
+      const off = Math.atan2(dy, dx) - Math.atan2(ey, ex) - v0;
+      return [Math.hypot(dx, dy) * Math.atan2(Math.sin(off), Math.cos(off))];
+    }
+    case RuleKind.inLine: {
+      const [[dx, dy], [ex, ey]] = [minus(p, a), minus(c, a)];
+      return [(ex * dy - ey * dx) / Math.hypot(ex, ey)];
+    }
+    case RuleKind.sameRadius:
+      return [Math.hypot(...minus(p, c)) - Math.hypot(...minus(a, c))];
+    case RuleKind.onLine:
+      return [v0 * at(p)[0] + v1 * at(p)[1] - v2];
+    case RuleKind.samePlace:
+      return minus(p, a);
+    case RuleKind.opposite:
+      return tie(c, a, Math.PI);
+    default:
+      return tie(a, c, v0);
+  }
 }
