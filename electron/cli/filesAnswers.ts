@@ -131,6 +131,7 @@ export async function sheetsAnswer(placed: PlacedMovement, { out, pdf, pages, pa
 
 const PRINTING = 'Print the sheets at actual size and measure both bars before a paper pattern is trusted.';
 
+/** Writes the files into a folder, which is made where it is missing; gives their names. */
 export async function written(out: string, files: readonly FileToWrite[]): Promise<readonly string[]> {
   const outcome = await writeIntoFolder(await madeFolder(out), files);
   if (outcome.kind === 'failed') throw new Refusal(outcome.says);

@@ -3,6 +3,7 @@ import type { Bench } from '../state/bench.ts';
 
 export type CommandGroup = 'movement' | 'change' | 'set down' | 'rules' | 'view' | 'help';
 
+/** Something the maker can ask for, with its words, its keys and when it is possible. */
 export interface Command {
   readonly id: string;
   readonly group: CommandGroup;

@@ -39,6 +39,7 @@ export function pasteEdit(movement: Movement, parts: Parts, away: number): Edit 
   return { kind: 'paste', parts: Object.fromEntries(renamed) as Parts, by: [away, -away] }; // the same lists as before
 }
 
+/** A part that may have a name. */
 interface Named {
   readonly name?: string;
 }

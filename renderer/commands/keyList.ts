@@ -4,6 +4,7 @@ import type { Command, CommandGroup } from './command.ts';
 import { keysSay } from './keySigns.ts';
 import { localKeys } from './localKeys.ts';
 
+/** One command with its keys. */
 export interface KeyLine {
   readonly key: string;
   /** Each way to press it: "Ctrl Z". */
@@ -11,6 +12,7 @@ export interface KeyLine {
   readonly says: string;
 }
 
+/** Commands that stand together. */
 export interface KeySection {
   readonly heading: string;
   readonly lines: readonly KeyLine[];

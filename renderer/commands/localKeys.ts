@@ -3,6 +3,7 @@
  * compares this table with what the files listen for, so that neither can be changed alone.
  */
 
+/** Keys of one place with what they do there. */
 export interface LocalKeys {
   /** Heading in the list of keys. */
   readonly where: string;

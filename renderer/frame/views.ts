@@ -23,6 +23,7 @@ interface Titled {
   readonly title: string;
 }
 
+/** One view: its component, its title and the command that opens it. */
 export interface ViewEntry {
   readonly component: Component<Titled>;
   readonly title: (bench: Bench) => string;
@@ -33,6 +34,7 @@ export interface ViewEntry {
   readonly covers: boolean;
 }
 
+/** What the command that opens a view says of itself. */
 type CommandParts = Pick<Command, 'group' | 'says' | 'describes' | 'keys'> & {
   readonly possible?: (bench: Bench) => boolean;
 };

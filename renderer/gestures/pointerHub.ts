@@ -7,6 +7,7 @@
  */
 import type { Point } from '../../solver/geometry/index.ts';
 
+/** A pointer that is down, or a tap. */
 export interface Press {
   /** CSS pixels from the upper left corner of the bench. */
   readonly pixel: Point;
@@ -24,6 +25,7 @@ export interface Gesture {
   abandon(): void;
 }
 
+/** What pointers lead to. */
 export interface HubActions {
   /** A pointer went down, and may begin to travel: time to make ready what a gesture will need. */
   pressed(start: Press): void;
@@ -62,6 +64,7 @@ class ScrollKind {
   }
 }
 
+/** Follows every pointer on the bench from press to release. */
 export class PointerHub {
   private readonly element: HTMLElement;
   private readonly actions: HubActions;

@@ -21,6 +21,7 @@ export interface Words {
   lengthSays(mm: number): string;
 }
 
+/** The window as a gesture sees it. */
 export interface GesturePort extends Words {
   /** Who speaks for the document. */
   readonly speaker: Speaker;

@@ -21,6 +21,7 @@ export const DOWN_KINDS = {
 } as const satisfies Record<DownKind, string>;
 
 export type FieldKind = 'length' | 'height' | 'count' | 'words' | 'choice';
+/** A number or a choice that is asked for before something is set down. */
 export interface Field {
   readonly name: string;
   readonly says: string;

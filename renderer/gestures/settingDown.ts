@@ -18,6 +18,7 @@ import type { GesturePort } from './port.ts';
 import { firstDraft, type SetDown, setDown } from './setDownDrafts.ts';
 import { Settler } from './settling.ts';
 
+/** The part in the hand, until it is set down or put away. */
 export class SetDownGesture implements SettingDown {
   readonly kind: DownKind;
   private readonly port: GesturePort;
@@ -123,6 +124,7 @@ export class SetDownGesture implements SettingDown {
   }
 }
 
+/** The movement with the part in it. */
 interface Trial {
   readonly movement: Movement;
   readonly draft: Draft;

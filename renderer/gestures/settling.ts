@@ -21,6 +21,7 @@ import { movesWith, snapCandidates } from './snapCandidates.ts';
 /** How near a locus must be to be taken, CSS pixels. */
 export const SNAP_REACH_PX = 9;
 
+/** What a drag shows now and would keep. */
 export interface Settling {
   readonly preview: Preview;
   /** What makes it so, in the movement that the drag began with. */
@@ -36,6 +37,7 @@ interface Snapped {
   readonly edits: readonly Edit[];
 }
 
+/** Follows one dragged point, trying rules that it comes near. */
 export class Settler {
   private readonly words: Words;
   private readonly start: PlacedMovement;

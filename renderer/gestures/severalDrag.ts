@@ -27,6 +27,7 @@ export function pointsOfChosen(placed: PlacedMovement, chosen: readonly PartId[]
   return [...new Set(chosen.flatMap((part) => pointOf(placed, part) ?? []))];
 }
 
+/** One drag of several points, from the press to the release. */
 export class SeveralDrag {
   /** How many of the points can move, and how many are planted or contested and stay. */
   readonly loose: readonly Place[];

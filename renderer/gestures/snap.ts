@@ -15,6 +15,7 @@ import {
 } from '../../solver/geometry/index.ts';
 import type { DraftRule } from '../../solver/planting/index.ts';
 
+/** A rule that a place could settle on. */
 export interface SnapCandidate {
   /** Stable while the pointer moves: two candidates with one key are the same rule. */
   readonly key: string;
@@ -28,6 +29,7 @@ export interface SnapCandidate {
   readonly first?: boolean;
 }
 
+/** A place that settled, mm, with the rules that hold there. */
 export interface Snap {
   readonly at: Point;
   readonly candidates: readonly SnapCandidate[];

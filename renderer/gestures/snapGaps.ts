@@ -68,6 +68,7 @@ function isFar({ placed, target, reach }: SnapQuestion, [a, b]: PossibleGap['bod
   return centre !== undefined && Math.hypot(centre.x - target.x, centre.y - target.y) > most;
 }
 
+/** A part that something may be kept clear of, with its heights in mm. */
 interface Solid {
   readonly id: PartId;
   readonly from: number;

@@ -1,6 +1,7 @@
 /** Who works here: kept on this computer, so that a name is typed once. */
 import { keepHere, keptHere } from '../shell/keptHere.ts';
 
+/** The name under which readings are signed. */
 class Maker {
   name = $state(keptHere('maker') ?? '');
 

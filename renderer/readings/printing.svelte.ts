@@ -3,6 +3,7 @@ import { keepHere, keptHere } from '../shell/keptHere.ts';
 import type { SheetChoice } from './questions.ts';
 import { readChoice } from './sheetChoice.ts';
 
+/** The maker's choice of paper and printer, kept at every change. */
 class Printing {
   choice = $state.raw<SheetChoice>(readChoice(keptHere('printing') ?? null));
 

@@ -19,6 +19,7 @@ import { Hand } from './hand.svelte.ts';
 import { Looking } from './looking.svelte.ts';
 import type { Bounds } from './view.ts';
 
+/** Document, looking, hand and what is derived, with the acts that touch several of them. */
 export class Bench {
   readonly document = new DocumentState();
   readonly looking = new Looking();

@@ -4,6 +4,7 @@ import type { Bench } from './bench.ts';
 
 const KEY = Symbol('bench');
 
+/** Hands the bench down; called once, by the root component. */
 export function provideBench(bench: Bench): void {
   setContext(KEY, bench);
 }

@@ -16,6 +16,7 @@ import type { DocumentState } from './document.svelte.ts';
 import type { Hand } from './hand.svelte.ts';
 import type { Looking } from './looking.svelte.ts';
 
+/** Works out what the other three parts imply; nothing of it is set. */
 export class Derived {
   private readonly document: DocumentState;
   private readonly looking: Looking;

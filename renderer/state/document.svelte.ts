@@ -27,6 +27,7 @@ export interface Change {
   readonly after: readonly PartId[];
 }
 
+/** Holds the history; every change of the movement goes through it. */
 export class DocumentState {
   private history = $state.raw<History>(startHistory(emptyMovement()));
   /** The transaction after which the document was saved; `undefined` for the document as it was opened. */

@@ -4,6 +4,7 @@ import { type Rational, rational } from '../../solver/train/turning/rational.ts'
 import type { Preview } from './preview.ts';
 import type { OpenView, UnderWay, ViewKind } from './underWay.ts';
 
+/** Holds the one open view and the one gesture. */
 export class Hand {
   private over = $state.raw<OpenView | undefined>(undefined);
   private underWay = $state.raw<UnderWay | undefined>(undefined);

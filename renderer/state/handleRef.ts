@@ -4,6 +4,7 @@
 export type Ring = 'outline' | 'inner';
 export type HandleKind = 'corner' | 'side' | 'rim' | 'whole';
 
+/** Names one corner, side or rim. */
 export interface HandleRef {
   readonly ring: Ring;
   readonly kind: HandleKind;

@@ -22,6 +22,7 @@ export type GuideState = 'off' | 'offered' | 'on';
 const MARGIN = 44;
 const FOOT = 56;
 
+/** Holds what is chosen and how it is looked at. */
 export class Looking {
   private isAt = $state.raw<View>({ centre: { x: 0, y: 0 }, scale: 3, width: 800, height: 600 });
   private picked = $state.raw<readonly PartId[]>([]);

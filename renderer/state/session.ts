@@ -2,6 +2,7 @@
 import type { ExportFile } from '../../electron/bridge.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 
+/** Opening, saving and handing over, each with the questions that belong to it. */
 export interface Session {
   begin(): Promise<void>;
   open(): Promise<void>;

@@ -30,7 +30,8 @@ function describe(node: SchemaNode, path: readonly string[]): void {
   }
   for (const [keyword, value] of Object.entries(node)) {
     if (keyword === 'properties') continue;
-    for (const inner of Array.isArray(value) ? value : [value]) if (isNode(inner)) describe(inner, path);
+    const inside: readonly unknown[] = Array.isArray(value) ? value : [value];
+    for (const inner of inside) if (isNode(inner)) describe(inner, path);
   }
 }
 

@@ -10,21 +10,12 @@
  * fractionText(rates.get(arborId).perTurn);
  */
 export { closeRing } from './turning/closeRing.ts';
+export type { LockedRing, Sense, SharedAxes, TurningState } from './turning/linkage.ts';
 export { meshesOf } from './turning/meshes.ts';
 export { type PeriodError, periodErrorOf, YEAR_DAYS } from './turning/periods.ts';
 export { checkRing, type MeshRing, meshRings, type RingClosure } from './turning/ringClosure.ts';
 export { rollingPhases } from './turning/rollingPhases.ts';
 export { type ToothMark, toothPhases } from './turning/toothPhases.ts';
-export type {
-  ArborTurning,
-  IndicationTurning,
-  LockedRing,
-  Rate,
-  Sense,
-  SharedAxes,
-  Turning,
-  TurningProblem,
-  TurningState,
-} from './turning/turning.ts';
+export type { ArborTurning, IndicationTurning, Rate, Turning, TurningProblem } from './turning/turning.ts';
 export type { Joining, NothingShown, TurningFault } from './turning/turningFaults.ts';
 export { turnMovement } from './turning/turnMovement.ts';

@@ -1,6 +1,6 @@
 /** What files export: how much a face shows, names exported twice, exports without a word. */
 import ts from 'typescript';
-import { nodesOf, type Sources } from '../sources.ts';
+import type { Sources } from '../sources.ts';
 import { counted, type Measured } from './measure.ts';
 
 const isExported = (node: ts.Node): boolean =>
@@ -61,8 +61,13 @@ export function namesExportedTwice(sources: Sources): Measured {
 const isFunctionValue = (node: ts.Node | undefined): boolean =>
   node !== undefined && (ts.isArrowFunction(node) || ts.isFunctionExpression(node));
 
-const hasLiteralFields = (node: ts.Node): boolean =>
-  [...nodesOf(node)].some((inner) => ts.isTypeLiteralNode(inner) && inner.members.length > 0);
+/** Whether a type spells out fields of its own; those of a type argument belong to the other type. */
+function hasLiteralFields(type: ts.TypeNode): boolean {
+  if (ts.isTypeLiteralNode(type)) return type.members.length > 0;
+  if (ts.isUnionTypeNode(type) || ts.isIntersectionTypeNode(type)) return type.types.some(hasLiteralFields);
+  if (ts.isParenthesizedTypeNode(type) || ts.isTypeOperatorNode(type)) return hasLiteralFields(type.type);
+  return ts.isArrayTypeNode(type) && hasLiteralFields(type.elementType);
+}
 
 /** Whether a doc comment is owed: functions, and types that have fields. */
 function owesWords({ node, statement }: Defined): boolean {

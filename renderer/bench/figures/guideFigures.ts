@@ -25,6 +25,7 @@ export function guideFigures(guides: readonly Guide[]): Map<string, Figure> {
   );
 }
 
+/** Strokes about the place that they are drawn from, mm. */
 interface Drawn {
   readonly anchor: Point;
   readonly strokes: readonly Stroke[];

@@ -26,6 +26,7 @@ export function chosenHandle(port: Pick<GesturePort, 'chosen' | 'movement' | 'ha
   return outline.kind === 'path' && taken.ref.index >= outline.vertices.length ? undefined : taken.ref;
 }
 
+/** Takes hold of a handle of the chosen part, or lets go. */
 export function chooseHandle(port: GesturePort, ref: HandleRef | undefined): void {
   const part = chosenCase(port);
   if (part) port.takeHandle(part.id, ref);

@@ -52,6 +52,7 @@ export function dragOutline(port: GesturePort, part: CasePart, ref: HandleRef, s
   };
 }
 
+/** The edit that gives a part its new outlines. */
 export const editOf = (part: CasePart, { set }: Shaped): Edit => ({ kind: 'change', id: part.id, set });
 
 /** Arbors, posts and marks, and the corners of the part that do not move along. */

@@ -8,6 +8,7 @@ import type { HandleRef, Ring } from '../../state/handleRef.ts';
 import { toScreen, toWorld, type View } from '../../state/view.ts';
 import { cornerAt, sideOf } from './reshape.ts';
 
+/** A handle as it is drawn and told. */
 export interface Handle extends HandleRef {
   readonly key: string;
   /** Where it is drawn and taken hold of, CSS pixels on the bench. */
@@ -38,9 +39,11 @@ export function ringsOf(part: CasePart): readonly (readonly [Ring, Outline])[] {
     : [['outline', part.outline]];
 }
 
+/** The outer or inner outline of a part of the case; none where it has no such ring. */
 export const ringOf = (part: CasePart, ring: Ring): Outline | undefined =>
   ringsOf(part).find(([name]) => name === ring)?.[1];
 
+/** Names a handle uniquely within its part. */
 export const keyOfHandle = ({ ring, kind, index }: HandleRef): string => `${ring} ${kind} ${index}`;
 
 /** All handles of a part in the order in which Tab goes through them. */

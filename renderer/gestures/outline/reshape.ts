@@ -28,6 +28,7 @@ export function cornerAt({ vertices }: PathOutline, index: number): Corner {
   return corner;
 }
 
+/** The outline with one corner at another place, mm; its bulges stay. */
 export function moveCorner(outline: PathOutline, index: number, to: Point): PathOutline {
   const vertices = outline.vertices.map((corner, i) =>
     i === index ? { ...corner, x: clean(to.x), y: clean(to.y) } : corner,

@@ -7,6 +7,7 @@ import type { HandleRef } from '../../state/handleRef.ts';
 import { ringOf, ringsOf } from './handles.ts';
 import { bowSide, clean, cornerAt, moveCorner, moveOutline, moveSide, sideOf } from './reshape.ts';
 
+/** The outlines that a part gets, with what was done. */
 export interface Shaped {
   /** `outline`, `inner`, or both. */
   readonly set: Readonly<Record<string, Outline>>;

@@ -24,10 +24,12 @@ interface GapCause {
   readonly direction: 'plan' | 'height';
 }
 
+/** Faults of plates, openings and walls. */
 type CaseCause =
   | { readonly kind: 'openingOutside' | 'openingAcross'; readonly opening: OpeningId; readonly plate: PlateId }
   | { readonly kind: 'openingsCross'; readonly openings: Pair<OpeningId>; readonly plate: PlateId };
 
+/** Faults of pivots, arbors and the holes that they run in. */
 type BearingCause =
   /** A pivot thicker than its arbor: no shoulder is left. */
   | { readonly kind: 'pivotThick'; readonly arbor: ArborId; readonly pivot: number; readonly diameter: number }
@@ -35,6 +37,7 @@ type BearingCause =
   | { readonly kind: 'breaksOut'; readonly arbor: ArborId; readonly plate: PlateId }
   | { readonly kind: 'bearingsMeet'; readonly arbors: Pair<ArborId>; readonly plate: PlateId };
 
+/** Faults of closed rings of depths. */
 type RingCause =
   /** `closing`: where the loose arbors of the ring go for it to close; none where none is loose. */
   | {
@@ -72,6 +75,7 @@ export type DepthCause =
 /** The window of a pair, or why its teeth have none. */
 export type DepthUnderShakeWindow = DepthWindow | NoContact;
 
+/** Faults of two wheels in mesh. */
 type PairCause =
   | {
       readonly kind: 'sizes';

@@ -17,6 +17,7 @@ export interface NewCollar {
   readonly to: number;
 }
 
+/** Changes of where something stands. */
 type PlaceDeed =
   /** A post goes round the centre of its circle, + anticlockwise. */
   | { readonly kind: 'turnPost'; readonly post: PostId; readonly about: PointId; readonly by: number }
@@ -25,6 +26,7 @@ type PlaceDeed =
   | { readonly kind: 'holdAt'; readonly arbor: ArborId; readonly to: Point; readonly distance: number }
   | { readonly kind: 'setDirection'; readonly arbor: ArborId; readonly direction: number; readonly distance: number };
 
+/** Changes of a wheel's count, size or body. */
 type WheelDeed =
   /** Up where positive, with all that meshes with the first of them. */
   | { readonly kind: 'moveWheels'; readonly wheels: readonly WheelId[]; readonly by: number }
@@ -37,16 +39,19 @@ type WheelDeed =
   /** The angle of a tooth from the drawing's zero. */
   | { readonly kind: 'setPhase'; readonly wheel: WheelId; readonly phase: number };
 
+/** Changes of how far apart two wheels stand. */
 type DepthDeed =
   | { readonly kind: 'useCalculated' | 'holdDepth'; readonly wheels: Pair<WheelId>; readonly distance: number }
   | { readonly kind: 'leaveOutDepth'; readonly wheels: Pair<WheelId> }
   /** Bearings bushed to so much play on the diameter. */
   | { readonly kind: 'bush'; readonly arbors: readonly ArborId[]; readonly play: number };
 
+/** Changes of a rule's value or duty. */
 type RuleDeed =
   | { readonly kind: 'setLength'; readonly rule: RuleId; readonly length: number }
   | { readonly kind: 'setAngle'; readonly rule: RuleId; readonly angle: number };
 
+/** Changes of arbors, posts and what is on them. */
 type PieceDeed =
   /** A hand, arm, finger or pin, so far from its axis. */
   | { readonly kind: 'shortenSwept'; readonly piece: Piece; readonly farthest: number }
@@ -57,6 +62,7 @@ type PieceDeed =
   | { readonly kind: 'giveEndShake'; readonly arbor: ArborId; readonly endShake: number }
   | { readonly kind: 'makeNotch'; readonly opening: OpeningId };
 
+/** Changes of what turns which way. */
 type TurningDeed =
   | { readonly kind: 'wantSense'; readonly indication: IndicationId; readonly sense: 'clockwise' | 'anticlockwise' }
   | { readonly kind: 'letTurn' | 'holdStill'; readonly arbor: ArborId }

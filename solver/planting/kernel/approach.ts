@@ -25,6 +25,7 @@ const SAME = 1e-4;
 /** Sine of the corner angle below which its hand says nothing: about six degrees from straight. */
 const CLEAR = 0.1;
 
+/** Solves groups one after another, keeping to the side of the sketch. */
 export class Approach {
   private start = new Float64Array(0);
   private best = new Float64Array(0);

@@ -13,6 +13,7 @@ import type { Placing } from './placing.ts';
 import { RankProbe } from './rankProbe.ts';
 import { stepsOf } from './steps.ts';
 
+/** A plan of arcs alone, ready to be run for new sketch places. */
 export class ArcRun {
   private readonly placing: Placing;
   private readonly planted: NetworkResult;

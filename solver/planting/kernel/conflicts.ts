@@ -10,6 +10,7 @@ import { Matrix, SVD } from 'ml-matrix';
 import type { Plan } from './planSteps.ts';
 import { type Ground, System } from './system.ts';
 
+/** Rules of the network that cannot hold together, with the gap that is left, mm. */
 export interface Disagreement {
   readonly rules: readonly number[];
   readonly gap: number;

@@ -15,6 +15,7 @@ import type { Reduction } from './reduce.ts';
 /** Which part of the decomposition a root belongs to. */
 const Part = { outside: 0, square: 1, over: 2, under: 3 } as const;
 
+/** Which rule settles which root, −1 where none does. */
 interface Matching {
   /** Unplaced roots and the rules that touch them. */
   readonly roots: Int32Array;
@@ -88,6 +89,7 @@ function matchRules(
   return matching;
 }
 
+/** Memory for one search of an alternating path. */
 interface Paths {
   readonly cameFrom: Int32Array;
   readonly mark: Int32Array;

@@ -25,6 +25,7 @@ export interface Neighbours {
   readonly list: Int32Array;
 }
 
+/** The graph of what is left while unknowns are taken out one after another. */
 class Quotient {
   readonly nodes: Int32Array;
   readonly nodeCount: Int32Array;

@@ -25,6 +25,7 @@ export interface Motion {
   readonly shift: Float64Array;
 }
 
+/** What may still move, and which rules hold nothing. */
 export interface Freedom {
   readonly motions: readonly Motion[];
   /** Rules that say what others say, here and wherever the motions lead. */

@@ -7,6 +7,7 @@ import { type Network, RuleKind } from '../network.ts';
 import type { Reduction } from './reduce.ts';
 import { FIRST_EXACT_KIND } from './residual.ts';
 
+/** Roots of each rule and rules of each root, as two packed lists with their starts. */
 export interface Incidence {
   /** Roots of rule r: `roots[rootStart[r]] … roots[rootStart[r + 1] - 1]`, each once. */
   readonly rootStart: Int32Array;

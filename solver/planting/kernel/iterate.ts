@@ -41,6 +41,7 @@ export interface PatternMemo {
 
 export type Outcome = 'holds' | 'stuck';
 
+/** The vectors of one solve, kept from group to group. */
 export class Iteration {
   private readonly dense = new DenseNormal();
   private readonly sparse = new SparseNormal();

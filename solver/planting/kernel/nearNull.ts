@@ -28,6 +28,7 @@ const MORE = 6;
 /** Steps of power iteration for the largest singular value, which only scales the others. */
 const POWER = 12;
 
+/** The smallest singular values with their directions. */
 export interface NearNull {
   /** Singular values over the largest, in rising order, all below `BARELY`. */
   readonly values: readonly number[];

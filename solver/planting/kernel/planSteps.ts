@@ -50,6 +50,7 @@ export function addRootStep(plan: Plan, network: Network, reduction: Reduction, 
   if (rules.length > 2) plan.more.set(step, rules);
 }
 
+/** Appends a step that places a whole group at once. */
 export function addGroupStep(plan: Plan, group: Group): void {
   plan.root[plan.stepCount++] = -1 - plan.groups.length;
   plan.groups.push(group);

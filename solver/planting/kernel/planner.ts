@@ -23,6 +23,7 @@ import { spreadToMembers } from './settling.ts';
 import { type Ground, System } from './system.ts';
 import { judge } from './verdict.ts';
 
+/** Plants a network, and drags one of its points about. */
 export interface Planner {
   /** The planting at the start, as `plantNetwork` gives it. */
   plant(): NetworkResult;
@@ -59,6 +60,7 @@ export function createPlanner(network: Network, watch?: Watch): Planner {
   return new KeptPlan(network, watch);
 }
 
+/** Keeps plan and branches from one drag step to the next. */
 class KeptPlan implements Planner {
   private readonly start: Placing;
   private readonly planted: NetworkResult;

@@ -29,6 +29,7 @@ const SURE_GROUP = 1e5;
 /** Kept between plantings, so that a drag allocates nothing: motions of all points, two errors each. */
 let scratch = new Float64Array(0);
 
+/** Collects the groups whose rank the quick proof leaves in doubt. */
 export class RankProbe {
   /** Roots whose place is in doubt. */
   readonly doubted: number[] = [];

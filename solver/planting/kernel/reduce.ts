@@ -22,6 +22,7 @@ export interface Derived {
   sources: Set<number>;
 }
 
+/** A network with its merged and derived points taken out: indices by point, −1 where there is none. */
 export interface Reduction {
   /** The root that stands for each point. */
   readonly root: Int32Array;
@@ -105,6 +106,7 @@ function sidesOfRoots(network: Network, root: Int32Array): Pick<Reduction, 'side
   return { sides, sideFrom, sideTo };
 }
 
+/** Rules that turned out spare or contradicting while points were taken out; gaps in mm. */
 type Found = { spare: number[]; disagreements: { rules: number[]; gap: number }[] };
 
 /** Unites points at one place; a held member's place is copied to the root. Returns which points are given. */
@@ -176,6 +178,7 @@ class Equation {
   }
 }
 
+/** Where derived points are put from the points that they follow, coordinates in mm. */
 interface Space {
   readonly coords: Float64Array;
   readonly unknown: Uint8Array;

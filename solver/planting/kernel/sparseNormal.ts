@@ -103,6 +103,7 @@ function neighboursOf(system: System): Neighbours {
   return { start, list: list.subarray(0, at) };
 }
 
+/** A factorization of one pattern that is filled anew at every step. */
 export class SparseNormal implements NormalEquations {
   pivotRatio = 1;
   private pattern!: Pattern; // set by `take` before anything else is called

@@ -21,6 +21,7 @@ export interface Ground {
 
 const NONE = new Float64Array(0);
 
+/** One group's equations, in memory that is used again for the next group. */
 export class System {
   /** Points and rules of the group that is loaded. */
   rootCount = 0;

@@ -9,7 +9,8 @@
 import { Matrix, SVD } from 'ml-matrix';
 import type { ArborId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
-import type { Link, Turning } from '../turning/turning.ts';
+import type { Link } from '../turning/linkage.ts';
+import type { Turning } from '../turning/turning.ts';
 
 /** Below this share of the largest singular value a direction counts as one in which nothing is held. */
 const RANK = 1e-10;

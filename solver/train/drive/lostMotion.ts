@@ -2,9 +2,10 @@
 import type { ArborId, IndicationId, RuleId, WheelId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
+import type { Link } from '../turning/linkage.ts';
 import { divide, isZero, toNumber } from '../turning/rational.ts';
 import { otherEnd } from '../turning/trains.ts';
-import type { Link, Turning } from '../turning/turning.ts';
+import type { Turning } from '../turning/turning.ts';
 import { carriedSlips } from './carriedSlip.ts';
 
 /** The free movement of one hand, and which depths it comes from. */

@@ -1,7 +1,8 @@
 /** What the dials read after so many turns of the drive, or so much time. */
 import type { IndicationId } from '../../movement/ids.ts';
+import type { Sense } from '../turning/linkage.ts';
 import { divide, exactly, multiply, type Rational, rational, toNumber } from '../turning/rational.ts';
-import type { Sense, Turning } from '../turning/turning.ts';
+import type { Turning } from '../turning/turning.ts';
 
 /** What one hand shows at a moment. */
 export interface DialReading {

@@ -1,8 +1,9 @@
 /** What each hand, ring or ball shows against what it should. */
 import type { Movement } from '../../movement/schema.ts';
+import type { Sense } from './linkage.ts';
 import { type PeriodError, periodErrorOf, secondsOf } from './periods.ts';
 import { divide, exactly, isZero, magnitude, ONE, type Rational, subtract, toNumber } from './rational.ts';
-import type { IndicationTurning, Sense, Turning, TurningProblem } from './turning.ts';
+import type { IndicationTurning, Turning, TurningProblem } from './turning.ts';
 import type { NothingShown } from './turningFaults.ts';
 
 type Indication = Movement['indications'][number];

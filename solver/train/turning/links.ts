@@ -12,7 +12,8 @@ import type { ArborId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
 import type { Axes } from './axes.ts';
-import type { Link, TurningProblem } from './turning.ts';
+import type { Link } from './linkage.ts';
+import type { TurningProblem } from './turning.ts';
 import type { Joining, TurningFault } from './turningFaults.ts';
 
 /** All links of a movement, with what was wrong with some. */

@@ -2,7 +2,8 @@
 import type { ArborId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { Axes } from './axes.ts';
-import type { Link, Turning } from './turning.ts';
+import type { Link } from './linkage.ts';
+import type { Turning } from './turning.ts';
 
 /** Everything joined to the drive by links or arms, each with the link that reaches it by the shortest way. */
 export function reachedFrom(

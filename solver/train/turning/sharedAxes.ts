@@ -4,7 +4,7 @@ import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import { calculatedDepth, moduleOf } from '../../teeth/index.ts';
 import { GAUGE } from '../../tolerances.ts';
 import type { Axes } from './axes.ts';
-import type { SharedAxes } from './turning.ts';
+import type { SharedAxes } from './linkage.ts';
 
 /** Every set of two or more depths between the same two axes. */
 export function sharedAxesOf(movement: Movement, axes: Axes): readonly SharedAxes[] {

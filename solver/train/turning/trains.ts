@@ -6,8 +6,8 @@
  * rate against that arm is nothing.
  */
 import type { ArborId } from '../../movement/ids.ts';
+import type { Link, LockedRing } from './linkage.ts';
 import { divide, equals, multiply, negate, ONE, type Rational, rational } from './rational.ts';
-import type { Link, LockedRing } from './turning.ts';
 
 /** Arbors that turn in fixed ratios as seen from one arm, or from the plates where there is none. */
 export interface Train {

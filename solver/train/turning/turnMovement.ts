@@ -8,6 +8,7 @@ import type { ArborId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
 import { type Axes, axesOf } from './axes.ts';
 import { indicationsOf } from './indications.ts';
+import type { Link, Sense, TurningState } from './linkage.ts';
 import { linksOf } from './links.ts';
 import { secondsOf } from './periods.ts';
 import { type Rates, ratesOf } from './rates.ts';
@@ -15,7 +16,7 @@ import { divide, isZero, magnitude, type Rational, subtract, toNumber } from './
 import { reachedFrom } from './reach.ts';
 import { sharedAxesOf } from './sharedAxes.ts';
 import { type Train, trainsOn } from './trains.ts';
-import type { ArborTurning, Link, Rate, Sense, Turning, TurningProblem, TurningState } from './turning.ts';
+import type { ArborTurning, Rate, Turning, TurningProblem } from './turning.ts';
 import type { TurningFault } from './turningFaults.ts';
 import { lockProblems, restProblems } from './turningProblems.ts';
 

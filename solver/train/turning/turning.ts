@@ -1,36 +1,8 @@
 /** What `turnMovement` gives: how every arbor turns, and what stands in the way. Plain data. */
-import type { ArborId, CouplingId, IndicationId, RuleId, WheelId } from '../../movement/ids.ts';
+import type { ArborId, IndicationId, WheelId } from '../../movement/ids.ts';
+import type { Link, LockedRing, Sense, SharedAxes, TurningState } from './linkage.ts';
 import type { Rational } from './rational.ts';
 import type { NothingShown, TurningFault } from './turningFaults.ts';
-
-/** As seen looking down on the marked face; `still` where it does not turn. */
-export type Sense = 'clockwise' | 'anticlockwise' | 'still';
-
-/** One way in which two arbors turn each other, in the frame in which both centres stand still. */
-export interface Link {
-  /** The depth rule or the coupling; for a fixed pipe, none. */
-  readonly id?: RuleId | CouplingId;
-  readonly kind: 'depth' | 'worm' | 'contrate' | 'stepped' | 'fixed';
-  /** `from` drives `to`. */
-  readonly from: ArborId;
-  readonly to: ArborId;
-  readonly fromWheel?: WheelId;
-  readonly toWheel?: WheelId;
-  /** Teeth that pass for one turn: teeth, starts of a worm, teeth moved by a finger; 1 and 1 for a fixed pipe. */
-  readonly fromTeeth: number;
-  readonly toTeeth: number;
-  /** 1 where both turn the same way, -1 where they turn against each other. */
-  readonly sense: 1 | -1;
-  /** The arm on which both stand still; absent for the plates. */
-  readonly arm?: ArborId;
-}
-
-/**
- * `turns` driven, its rate is known; `still` fixed, or its rate comes to nothing; `locked` in a ring that cannot
- * turn; `notDriven` nothing joins it to the drive; `open` joined to the drive through a carrier whose other side is
- * free, so that its rate is not settled.
- */
-export type TurningState = 'turns' | 'still' | 'locked' | 'notDriven' | 'open';
 
 /** How fast and which way an arbor turns. */
 export interface Rate {
@@ -54,17 +26,6 @@ export interface ArborTurning {
   readonly carrier?: { readonly arm: ArborId; readonly rate?: Rate };
   /** The link that drives it, on the shortest way from the drive. */
   readonly drivenBy?: Link;
-}
-
-/** A ring of arbors that hold each other fast. */
-export interface LockedRing {
-  /** In order round the ring. */
-  readonly arbors: readonly ArborId[];
-  readonly links: readonly Link[];
-  /** `ratios` the counts disagree; `senses` the counts agree and the senses do not; `fixed` held by parts that never turn. */
-  readonly kind: 'ratios' | 'senses' | 'fixed';
-  /** Turns of the first arbor after going once round the ring, for one turn of it: anything but 1 locks. */
-  readonly onceRound?: Rational;
 }
 
 /** Something that keeps a train from turning as it should. */
@@ -99,25 +60,6 @@ export interface IndicationTurning {
   readonly senseIsWrong: boolean;
   /** Why it shows nothing. */
   readonly nothing?: NothingShown;
-}
-
-/** Depths that join the same two axes, and so must have one centre distance. */
-export interface SharedAxes {
-  readonly depths: readonly {
-    readonly rule: RuleId;
-    readonly wheels: readonly [WheelId, WheelId];
-    /** Sum of teeth (difference for an internal pair), module, mm, and calculated distance, mm. */
-    readonly sum: number;
-    readonly module: number;
-    readonly distance: number;
-    /** Distance less that of the first depth, mm: too deep (+: planted too close) by so much. */
-    readonly misfit: number;
-    /** Module that would fit the first depth's distance, mm. */
-    readonly moduleThatFits: number;
-    /** The distance is the first depth's. */
-    readonly fits: boolean;
-  }[];
-  readonly fits: boolean;
 }
 
 /** How a whole movement turns. */

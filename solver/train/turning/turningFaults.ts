@@ -1,7 +1,7 @@
 /** What keeps a train from turning as it should: kinds, ids and numbers; words make the sentences and remedies. */
 import type { ArborId, IndicationId, WheelId } from '../../movement/ids.ts';
+import type { LockedRing, Sense, SharedAxes, TurningState } from './linkage.ts';
 import type { Rational } from './rational.ts';
-import type { LockedRing, Sense, SharedAxes, TurningState } from './turning.ts';
 
 /** The drive is missing, or cannot be reckoned with. */
 type DriveFault =

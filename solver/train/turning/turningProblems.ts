@@ -1,9 +1,10 @@
 /** What stands in the way of turning once all rates are known. */
 import type { ArborId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
+import type { LockedRing, TurningState } from './linkage.ts';
 import type { Rates } from './rates.ts';
 import type { Train } from './trains.ts';
-import type { ArborTurning, LockedRing, Turning, TurningProblem, TurningState } from './turning.ts';
+import type { ArborTurning, Turning, TurningProblem } from './turning.ts';
 
 type Drive = NonNullable<Turning['drive']>;
 

@@ -6,6 +6,7 @@ import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 import { namesOfParts, pieceWords } from './pieces.ts';
 
+/** The deeds of one kind. */
 type DeedOf<K extends CureDeed['kind']> = CureDeed & { readonly kind: K };
 
 /** Figures of a module that say which cutter is meant. */

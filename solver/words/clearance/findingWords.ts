@@ -9,7 +9,9 @@ import { turningProblemSays } from '../train/turningWords.ts';
 import { depthFaultSays } from './depthFaultWords.ts';
 import { namesOfParts, pieceWords } from './pieces.ts';
 
+/** A cause together with the finding that it explains. */
 type Told = FindingCause & { readonly finding: Finding };
+/** The causes of one kind with their finding. */
 type ToldOf<K extends Told['kind']> = Told & { readonly kind: K };
 
 /** Under which reading of the gap it falls short. */

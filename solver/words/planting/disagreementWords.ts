@@ -5,6 +5,7 @@ import { ruleQuoted } from '../rules.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 
+/** A cause together with the disagreement that it explains. */
 type Told = Disagreement['cause'] & { readonly disagreement: Disagreement };
 
 const SAYS: Sentences<Told> = {

@@ -74,11 +74,11 @@ function valueWords(value: unknown, path: readonly string[], speaker: Speaker): 
     return VALUES[String(value)] ?? named(String(value), path, speaker);
   }
   if (Array.isArray(value)) {
-    return value.length === 0 ? 'none' : value.map((each) => valueWords(each, path, speaker)).join('; ');
+    return value.length === 0 ? 'none' : value.map((each: unknown) => valueWords(each, path, speaker)).join('; ');
   }
   if (typeof value !== 'object' || value === null) return 'none';
   return Object.entries(value)
-    .map(([field, each]) => `${fieldWords(field)} ${valueWords(each, [...path, field], speaker)}`)
+    .map(([field, each]: [string, unknown]) => `${fieldWords(field)} ${valueWords(each, [...path, field], speaker)}`)
     .join(', ');
 }
 
