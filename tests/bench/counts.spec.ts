@@ -48,7 +48,7 @@ test('says that there is none, and what the limits reach', async ({ page }) => {
   await expect(view(page)).toContainText('None: 2 stages within these limits reach ratios');
   await fill(page, { 'must turn once in': '-3 d', 'Largest prime': 'small' });
   await view(page).getByRole('button', { name: 'Search' }).click();
-  await expect(view(page)).toContainText('to: found "-3 d"');
+  await expect(view(page)).toContainText('Period of the last arbor: found "-3 d"');
   await expect(view(page)).toContainText('"small" is no number');
 });
 

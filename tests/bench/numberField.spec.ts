@@ -68,7 +68,7 @@ test('what cannot be read is told, and stays to be put right', async ({ page }) 
   await field.fill('6x');
   await field.press('Enter');
   await expect(field).toBeFocused();
-  await expect(bench.slip.getByRole('alert')).toContainText('6x');
+  await expect(bench.slip.getByRole('alert')).toContainText('is not a unit known here');
   await field.press('Escape');
   await expect(field).toHaveValue(before);
 });
