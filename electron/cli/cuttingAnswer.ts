@@ -4,17 +4,19 @@ import type { Movement, Wheel } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { type CuttingData, cuttingDataOf } from '../../solver/teeth/cutting/index.ts';
 import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
-import { counted, type Speaker, speakerOf } from '../../solver/words/index.ts';
 import {
   CUTTING_CAUTIONS,
+  counted,
   cutterSays,
   cuttingLines,
   cuttingSheet,
   dividingWaySays,
   nearWaySays,
+  type Speaker,
   sizeSays,
+  speakerOf,
   teethSay,
-} from '../../solver/words/train/index.ts';
+} from '../../solver/words/index.ts';
 import { type Answer, Refusal } from './answer.ts';
 import { inBlocks } from './columns.ts';
 import { written } from './filesAnswers.ts';

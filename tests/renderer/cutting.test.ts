@@ -5,8 +5,7 @@ import { readKit, USUAL_KIT_TEXT } from '../../renderer/cutting/dividingKit.ts';
 import { wheelFiles } from '../../solver/files/index.ts';
 import { cuttingDataOf, exactWays } from '../../solver/teeth/cutting/index.ts';
 import { wheelOutline } from '../../solver/teeth/outlines/index.ts';
-import { speakerOf } from '../../solver/words/index.ts';
-import { cuttingSheet, dividingWaySays } from '../../solver/words/train/index.ts';
+import { cuttingSheet, dividingWaySays, speakerOf } from '../../solver/words/index.ts';
 import { movementOfParts } from '../support/movements.ts';
 
 function wheelOf(teeth: number) {

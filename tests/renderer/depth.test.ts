@@ -4,8 +4,7 @@ import { entryAt } from '../../renderer/depth/entryAt.ts';
 import { drivenTurn, operatingRadii, pairDrawing } from '../../renderer/depth/pairPicture.ts';
 import { scaleSpan, zonesOf } from '../../renderer/depth/scaleSpan.ts';
 import type { RuleOf } from '../../solver/movement/schema.ts';
-import { speakerOf } from '../../solver/words/index.ts';
-import { remarkWords } from '../../solver/words/train/index.ts';
+import { remarkWords, speakerOf } from '../../solver/words/index.ts';
 import { movementOfFile } from '../support/movements.ts';
 
 const movement = movementOfFile('tests/bench/scenes/planetShelf.json');

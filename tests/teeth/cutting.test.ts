@@ -4,8 +4,7 @@ import type { Wheel } from '../../solver/movement/schema.ts';
 import { cuttingDataOf } from '../../solver/teeth/cutting/index.ts';
 import { overTips } from '../../solver/teeth/cutting/toothCalliper.ts';
 import { formOfWheel, halfAngleAt } from '../../solver/teeth/index.ts';
-import { speakerOf } from '../../solver/words/index.ts';
-import { checkOffLines, cutterSays, cuttingSheet, teethSay } from '../../solver/words/train/index.ts';
+import { checkOffLines, cutterSays, cuttingSheet, speakerOf, teethSay } from '../../solver/words/index.ts';
 import { movementOf, wheelOf } from './makeWheels.ts';
 
 const clock = (id: string, teeth: number, fields: Partial<Omit<Wheel, 'id'>> = {}) =>

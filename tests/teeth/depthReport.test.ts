@@ -4,8 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Movement, Wheel } from '../../solver/movement/schema.ts';
 import { sideShakeOf } from '../../solver/teeth/contact/windowOfDepth.ts';
 import { contactOfPair, depthReport, windowOfDepth } from '../../solver/teeth/index.ts';
-import { speakerOf } from '../../solver/words/index.ts';
-import { depthLines, pairFaultSays, remarkWords } from '../../solver/words/train/index.ts';
+import { depthLines, pairFaultSays, remarkWords, speakerOf } from '../../solver/words/index.ts';
 import { movementOf, wheelOf } from './makeWheels.ts';
 
 const clock = (id: string, teeth: number, fields: Partial<Omit<Wheel, 'id'>> = {}) =>

@@ -18,8 +18,7 @@ import {
   type WheelOutline,
   wheelOutline,
 } from '../../solver/teeth/outlines/index.ts';
-import { speakerOf } from '../../solver/words/index.ts';
-import { noOpeningsSay, outlineDoubtSays } from '../../solver/words/train/index.ts';
+import { noOpeningsSay, outlineDoubtSays, speakerOf } from '../../solver/words/index.ts';
 import { movementOf, wheelOf } from './makeWheels.ts';
 
 /** What is doubtful in an outline, in words. */

@@ -10,8 +10,7 @@ import {
   moduleOf,
   sizeOfWheel,
 } from '../../solver/teeth/index.ts';
-import { speakerOf } from '../../solver/words/index.ts';
-import { mismatchSays, teethSay } from '../../solver/words/train/index.ts';
+import { mismatchSays, speakerOf, teethSay } from '../../solver/words/index.ts';
 import { movementOf, wheelOf } from './makeWheels.ts';
 
 const clock = (id: string, teeth: number, fields: Partial<Omit<Wheel, 'id'>> = {}) =>

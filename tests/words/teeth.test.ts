@@ -11,7 +11,7 @@ import {
 } from '../../solver/teeth/cutting/index.ts';
 import { type DepthRemark, depthReport, type Mismatch, type PairFault } from '../../solver/teeth/index.ts';
 import type { NoOpenings, OutlineDoubt } from '../../solver/teeth/outlines/index.ts';
-import * as words from '../../solver/words/train/index.ts';
+import * as words from '../../solver/words/index.ts';
 import { anyOf, count, eachKind, type Kinds, of, radians, size, spoken, wheel } from './kinds.ts';
 import { bothUnits, expectSpoken } from './spoken.ts';
 import { MISMATCHES, PAIR_FAULTS, REMARKS, TOOTH_DOUBTS, TOOTH_FAULTS, toothSize } from './teethKinds.ts';
