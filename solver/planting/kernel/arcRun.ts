@@ -13,6 +13,9 @@ import type { Placing } from './placing.ts';
 import { RankProbe } from './rankProbe.ts';
 import { stepsOf } from './steps.ts';
 
+// Bound once: read through a room's face each use is a call where modules are not bundled.
+const crossArcs = crossCirclesInto;
+
 /** A plan of arcs alone, ready to be run for new sketch places. */
 export class ArcRun {
   private readonly placing: Placing;
@@ -78,7 +81,7 @@ export class ArcRun {
       const ay = coords[a + 1]!;
       const bx = coords[b]!;
       const by = coords[b + 1]!;
-      if (!(crossCirclesInto(out, ax, ay, ra, bx, by, rb) > HOLDS)) return undefined;
+      if (!(crossArcs(out, ax, ay, ra, bx, by, rb) > HOLDS)) return undefined;
       const ux = out[0]!;
       const uy = out[1]!;
       coords[u] = ux;

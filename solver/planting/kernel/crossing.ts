@@ -14,6 +14,10 @@ import { placeDerived } from './reduce.ts';
 import { residualOf } from './residual.ts';
 import type { Ground } from './system.ts';
 
+// Bound once: read through a room's face each use is a call where modules are not bundled.
+const crossArcs = crossCirclesInto;
+const MEET = Meet;
+
 /** Loci that a point may have before only the first ones are paired with each other. */
 const MOST_PAIRED = 8;
 
@@ -38,14 +42,14 @@ export class CrossingTool {
     const { f, g, out } = this;
     const { kinds } = network;
     if (kinds[ruleA] === RuleKind.distance && kinds[ruleB] === RuleKind.distance && !reduction.derivedAt) {
-      if (this.placeByDistances(ground, sketch, root, ruleA, ruleB)) return Meet.two;
+      if (this.placeByDistances(ground, sketch, root, ruleA, ruleB)) return MEET.two;
     }
     locusOf(network, reduction, ruleA, root, coords, f);
     locusOf(network, reduction, ruleB, root, coords, g);
     this.meet = meetLoci(f, g, sketch[2 * root]!, sketch[2 * root + 1]!, out);
     this.gap = out[4]!;
-    if (this.meet === Meet.two) this.leaveOutDegenerate(ground, root, ruleA, ruleB);
-    const at = this.meet === Meet.two ? this.choose(ground, sketch, root) : 0;
+    if (this.meet === MEET.two) this.leaveOutDegenerate(ground, root, ruleA, ruleB);
+    const at = this.meet === MEET.two ? this.choose(ground, sketch, root) : 0;
     this.slot = at;
     coords[2 * root] = out[at]!;
     coords[2 * root + 1] = out[at + 1]!;
@@ -67,7 +71,7 @@ export class CrossingTool {
     const [kept, lost] = first ? [2, 0] : [0, 2];
     out[lost] = out[kept]!;
     out[lost + 1] = out[kept + 1]!;
-    this.meet = Meet.one;
+    this.meet = MEET.one;
   }
 
   private armLost(ground: Ground, rule: number): boolean {
@@ -86,17 +90,9 @@ export class CrossingTool {
     const b = points[4 * ruleB] === root ? points[4 * ruleB + 1]! : points[4 * ruleB]!;
     const ra = values[3 * ruleA]!;
     const rb = values[3 * ruleB]!;
-    const overlap = crossCirclesInto(
-      out,
-      coords[2 * a]!,
-      coords[2 * a + 1]!,
-      ra,
-      coords[2 * b]!,
-      coords[2 * b + 1]!,
-      rb,
-    );
+    const overlap = crossArcs(out, coords[2 * a]!, coords[2 * a + 1]!, ra, coords[2 * b]!, coords[2 * b + 1]!, rb);
     if (!(overlap > HOLDS)) return false;
-    this.meet = Meet.two;
+    this.meet = MEET.two;
     this.gap = 0;
     const at = this.choose(ground, sketch, root);
     this.slot = at;
@@ -116,7 +112,7 @@ export class CrossingTool {
 
   /** Goes over to the other crossing, where the last placing had two. */
   takeOther({ coords }: Ground, root: number): void {
-    if (this.meet !== Meet.two) return;
+    if (this.meet !== MEET.two) return;
     this.slot = this.slot === 0 ? 2 : 0;
     const x = coords[2 * root]!;
     const y = coords[2 * root + 1]!;
@@ -164,7 +160,7 @@ export class CrossingTool {
         const pair: [number, number] = [loci[i]!, loci[j]!];
         const meet = this.place(ground, sketch, root, pair[0], pair[1]);
         const chosen = { x: coords[2 * root]!, y: coords[2 * root + 1]!, ox: this.otherX, oy: this.otherY };
-        for (const second of meet === Meet.two ? [false, true] : [false]) {
+        for (const second of meet === MEET.two ? [false, true] : [false]) {
           if (second) {
             coords[2 * root] = chosen.ox;
             coords[2 * root + 1] = chosen.oy;

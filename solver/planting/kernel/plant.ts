@@ -21,6 +21,9 @@ import { FIRST_EXACT_KIND } from './residual.ts';
 import { type Ground, System } from './system.ts';
 import { judge } from './verdict.ts';
 
+// Bound once: read through a room's face each use is a call where modules are not bundled.
+const MEET = Meet;
+
 /** Placings of results that are still in use, so that a plan can serve again. */
 const placings = new WeakMap<NetworkResult, Placing>();
 
@@ -131,7 +134,7 @@ function placeNetwork(network: Network, aside: Uint8Array | undefined, known: Pl
 function repeatedLoci({ plan, meet }: Placing): number[] {
   const repeated: number[] = [];
   for (let s = 0; s < plan.stepCount; s++) {
-    if (meet[s] === Meet.same && plan.root[s]! >= 0) repeated.push(plan.ruleB[s]!);
+    if (meet[s] === MEET.same && plan.root[s]! >= 0) repeated.push(plan.ruleB[s]!);
   }
   return repeated;
 }
@@ -189,7 +192,7 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array, tur
 /** Carries errors through a crossing that was made; one that was not is told as what it is. */
 export function probeCrossing(probe: RankProbe, placing: Placing, s: number): void {
   const { ground, plan, meet } = placing;
-  if (meet[s] === Meet.none || placing.stuck.includes(s)) return;
+  if (meet[s] === MEET.none || placing.stuck.includes(s)) return;
   const root = plan.root[s]!;
   const pair = plan.more.size > 0 ? placing.pairOf.get(s) : undefined;
   const ruleA = pair ? pair[0] : plan.ruleA[s]!;
@@ -216,7 +219,7 @@ function placeMany(
   const root = plan.root[step]!;
   const loci = Array.from(rules).filter((r) => isLocus(ground.network, ground.reduction, r, root));
   const pair = tool.placeByMany(ground, placing.sketch, root, loci, Array.from(rules));
-  placing.meet[step] = Meet.two;
+  placing.meet[step] = MEET.two;
   if (pair) {
     placing.pairOf.set(step, pair);
     return;

@@ -16,11 +16,11 @@ import type { Ground, System } from './system.ts';
 
 /**
  * Largest motion, against the errors let in, that is beyond doubt. For σ below 1e-6, which must not pass, both errors
- * would have to lie within 3e-4 (3e-3 in large networks) of the plane across u: one case in ten million (in 1e5), and
- * none in 1e11 for σ below 1e-9.
+ * would have to lie within 3e-4 (3e-2 in large networks, whose errors add up along their chains) of the plane across u:
+ * one case in ten million (in 1e3), and none in 1e9 for σ below 1e-9.
  */
 const SURE = 300;
-const SURE_LARGE = 3000;
+const SURE_LARGE = 30_000;
 /** Points above which a network is large: there a motion that all take part in is small in each. */
 const LARGE = 300;
 /** The same for a group on its own, squared twice: its normal equations are probed, which have σ². */
@@ -79,11 +79,30 @@ export class RankProbe {
     const rb = Math.sqrt(bx * bx + by * by);
     bx /= rb;
     by /= rb;
-    const a1 = this.error() + ax * shift[4 * a]! + ay * shift[4 * a + 1]!;
-    const a2 = this.error() + ax * shift[4 * a + 2]! + ay * shift[4 * a + 3]!;
-    const b1 = this.error() + bx * shift[4 * b]! + by * shift[4 * b + 1]!;
-    const b2 = this.error() + bx * shift[4 * b + 2]! + by * shift[4 * b + 3]!;
-    this.settle(root, ax, ay, bx, by, a1, a2, b1, b2);
+    // Written out: numbers handed to a function that is not inlined are allocated one by one.
+    let state = this.state;
+    state = nextError(state);
+    const a1 = state / RANGE + ax * shift[4 * a]! + ay * shift[4 * a + 1]!;
+    state = nextError(state);
+    const a2 = state / RANGE + ax * shift[4 * a + 2]! + ay * shift[4 * a + 3]!;
+    state = nextError(state);
+    const b1 = state / RANGE + bx * shift[4 * b]! + by * shift[4 * b + 1]!;
+    state = nextError(state);
+    const b2 = state / RANGE + bx * shift[4 * b + 2]! + by * shift[4 * b + 3]!;
+    this.state = state;
+    const det = ax * by - ay * bx;
+    const x1 = (a1 * by - b1 * ay) / det;
+    const y1 = (b1 * ax - a1 * bx) / det;
+    const x2 = (a2 * by - b2 * ay) / det;
+    const y2 = (b2 * ax - a2 * bx) / det;
+    const { ruleStart } = this.ground.incidence;
+    const rules = ruleStart[root + 1]! - ruleStart[root]!;
+    const { bound } = this;
+    if (!(rules * (x1 * x1 + y1 * y1) <= bound && rules * (x2 * x2 + y2 * y2) <= bound)) this.doubted.push(root);
+    shift[4 * root] = x1;
+    shift[4 * root + 1] = y1;
+    shift[4 * root + 2] = x2;
+    shift[4 * root + 3] = y2;
   }
 
   /** Solves the two rows for the root's own motions. */
@@ -219,13 +238,20 @@ export class RankProbe {
     carried[1]! += gx * shift[4 * point + 2]! + gy * shift[4 * point + 3]!;
   }
 
-  /** The next error, in [-1, 1]: fixed numbers that have nothing to do with any network (a shift register: G. Marsaglia, 2003). */
+  /** The next error, in [-1, 1]. */
   private error(): number {
-    let s = this.state;
-    s ^= s << 13;
-    s ^= s >>> 17;
-    s ^= s << 5;
-    this.state = s;
-    return s / 2147483648;
+    this.state = nextError(this.state);
+    return this.state / RANGE;
   }
+}
+
+const RANGE = 2147483648;
+
+/** Fixed numbers that have nothing to do with any network (a shift register: G. Marsaglia, "Xorshift RNGs", 2003). */
+function nextError(state: number): number {
+  let s = state;
+  s ^= s << 13;
+  s ^= s >>> 17;
+  s ^= s << 5;
+  return s;
 }

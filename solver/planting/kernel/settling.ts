@@ -13,6 +13,9 @@ import { Iteration } from './iterate.ts';
 import type { Placing } from './placing.ts';
 import { System } from './system.ts';
 
+// Bound once: read through a room's face each use is a call where modules are not bundled.
+const MEET = Meet;
+
 /** What the decompositions found. */
 export interface Settling {
   readonly motions: readonly Motion[];
@@ -49,7 +52,7 @@ export function settlingOf(placing: Placing, missBy: Float64Array): Settling {
 function barelyApart({ plan, meet }: Placing, missBy: Float64Array): number[] {
   const found: number[] = [];
   for (let s = 0; s < plan.stepCount; s++) {
-    if (meet[s] !== Meet.none || plan.root[s]! < 0) continue;
+    if (meet[s] !== MEET.none || plan.root[s]! < 0) continue;
     if (missBy[plan.ruleA[s]!]! <= HOLDS && missBy[plan.ruleB[s]!]! <= HOLDS) found.push(plan.root[s]!);
   }
   return found;
@@ -169,7 +172,7 @@ export function doubtsOf(placing: Placing, settling: Settling, states: Uint8Arra
   const touching = new Set(settling.touching.filter(isPlanted));
   for (let s = 0; s < plan.stepCount; s++) {
     // Loci that miss by no more than what rules hold to are planted too.
-    const touches = meet[s] === Meet.touch || meet[s] === Meet.none;
+    const touches = meet[s] === MEET.touch || meet[s] === MEET.none;
     if (touches && plan.root[s]! >= 0 && isPlanted(plan.root[s]!)) touching.add(plan.root[s]!);
   }
   const doubts: Doubt[] =
