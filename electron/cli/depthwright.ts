@@ -13,7 +13,7 @@ import { depthAnswer } from './depthAnswer.ts';
 import { type ErrorsChoice, errorsAnswer } from './errorsAnswer.ts';
 import { handoverAnswer, type PrintChoice, type StepsChoice, sheetsAnswer, stepsAnswer } from './filesAnswers.ts';
 import { type MadeChoice, madeAnswer } from './madeAnswer.ts';
-import { plantAnswer } from './plantAnswer.ts';
+import { type PlantChoice, plantAnswer } from './plantAnswer.ts';
 import { readInput } from './readInput.ts';
 import { turnsAnswer } from './turnsAnswer.ts';
 
@@ -78,7 +78,14 @@ function paperOption(): Option {
   return new Option('--paper <size>', 'paper of the PDF sheets').choices(Object.keys(PAPERS)).default('A4');
 }
 
-addCommand('plant', 'where every arbor, post and mark stands, and which rules hold', plantAnswer);
+addCommand<CommonOptions & PlantChoice>(
+  'plant',
+  'where every arbor, post and mark stands, and which rules hold',
+  plantAnswer,
+).option(
+  '--trace',
+  'how the planting came about, as JSON: network, choice of rules, steps, blocks, branches, iterations',
+);
 addCommand('check', 'what fouls, is too close, or does not fit', checkAnswer);
 addCommand<CommonOptions & StepsChoice>('steps', 'marking-out steps, in the order of striking', stepsAnswer)
   .option('--plate <plate>', 'one plate only, by its name or id')

@@ -2,7 +2,7 @@
 
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { Disagreement } from '../../solver/planting/index.ts';
+import { type Disagreement, tracePlanting } from '../../solver/planting/index.ts';
 import type { Place, PlacedMovement, RuleOutcome } from '../../solver/planting/placed.ts';
 import { HOLDS } from '../../solver/tolerances.ts';
 import { ruleHeading, type Speaker } from '../../solver/words/index.ts';
@@ -123,9 +123,21 @@ function disagreementJson(disagreement: Disagreement, speaker: Speaker) {
   return { rules, points, gap, says: disagreementSays(disagreement, speaker), ...(cure && { cure }) };
 }
 
+/** What `plant` may be asked besides. */
+export interface PlantChoice {
+  /** How the planting came about, as JSON. */
+  readonly trace?: boolean;
+}
+
+function traceAnswer(placed: PlacedMovement): Answer {
+  const json = tracePlanting(placed.movement);
+  return { text: `${JSON.stringify(json, undefined, 2)}\n`, json, code: isSettled(placed) ? 0 : 1 };
+}
+
 /** The planting as text and as data. Data is in millimetres and degrees whatever the display. */
-export function plantAnswer(placed: PlacedMovement): Answer {
+export function plantAnswer(placed: PlacedMovement, { trace = false }: PlantChoice = {}): Answer {
   const { movement } = placed;
+  if (trace) return traceAnswer(placed);
   const speaker = plainSpeaker(movement);
   const text = inBlocks([
     [titleLine(movement), `Lengths in ${unitOf(movement.display)}, x right, y up, seen from the marked face.`],

@@ -31,6 +31,7 @@ export { plantMovement } from './front/plantMovement.ts';
 export { type DraftRule, ruleValueAt, ruleValueNow } from './front/ruleValue.ts';
 export { settlingRules } from './front/settlingRules.ts';
 export { type ToSettle, toSettle } from './front/toSettle.ts';
+export { type PlantingTrace, tracePlanting } from './front/trace.ts';
 export { ruleWords } from './front/words.ts';
 export { plantNetwork } from './kernel/plant.ts';
 export { type Network, PointState, RuleKind } from './network.ts';
