@@ -20,6 +20,7 @@ export interface SlowCheck {
   readonly cures: readonly (readonly [string, readonly TriedCure[]])[];
 }
 
+/** Each kind of question with what it asks, tells on the way and answers. */
 export interface ClearanceWork {
   findPlanting: {
     asks: FindPlantingOptions;

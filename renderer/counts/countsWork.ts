@@ -8,6 +8,7 @@ import type {
 } from '../../solver/train/counts/index.ts';
 import { Desk } from '../desk/desk.ts';
 
+/** Each kind of search with what it asks, tells on the way and answers. */
 export interface CountsWork {
   /** For one indication. */
   one: { asks: CountsOptions; progress: CountsProgress; answer: CountsResult };

@@ -9,6 +9,7 @@ import type { Asked, Listener, Told, Work, Works } from './contract.ts';
 /** What a desk needs of a worker. */
 export type DeskWorker = Pick<Worker, 'postMessage' | 'terminate' | 'onmessage' | 'onerror'>;
 
+/** A question that has no answer yet. */
 interface Waiting {
   readonly name: PropertyKey;
   readonly asks: unknown;
@@ -16,6 +17,7 @@ interface Waiting {
   readonly listener: Listener<Work>;
 }
 
+/** Keeps one worker, numbers its questions and brings the answers back to who asked. */
 export class Desk<Kinds extends Works<Kinds>> {
   private readonly start: () => DeskWorker;
   private readonly advice: string;

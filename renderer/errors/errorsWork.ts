@@ -2,6 +2,7 @@
 import type { ErrorsFound, ErrorsOptions, ErrorsProgress } from '../../solver/made/errors/index.ts';
 import { Desk } from '../desk/desk.ts';
 
+/** The one question with what it asks, tells on the way and answers. */
 export interface ErrorsWork {
   findErrors: { asks: ErrorsOptions; progress: ErrorsProgress; answer: ErrorsFound };
 }

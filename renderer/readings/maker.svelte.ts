@@ -5,6 +5,11 @@ import { keepHere, keptHere } from '../shell/keptHere.ts';
 class Maker {
   name = $state(keptHere('maker') ?? '');
 
+  /** While it is being typed: not kept yet. */
+  type(name: string): void {
+    this.name = name;
+  }
+
   set(name: string): void {
     this.name = name;
     keepHere('maker', name);

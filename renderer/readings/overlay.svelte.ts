@@ -21,6 +21,10 @@ class Overlays {
   /** How many times as far moves are shown; 0 so that they can be seen at the zoom there is. */
   times = $state(0);
 
+  enlarge(times: number): void {
+    this.times = times;
+  }
+
   show(bench: Bench, overlay: Overlay): void {
     this.held = { overlay, document: bench.document.opened };
   }

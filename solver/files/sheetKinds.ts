@@ -3,6 +3,7 @@ import type { FileFormat, FormatName } from './formats/format.ts';
 import { formatOf } from './formats/formats.ts';
 
 /** One kind of sheet. */
+/** The words of one kind of sheet, by the format it comes in. */
 interface SheetKindEntry {
   /** Title in a list of files. */
   readonly title: (format: FileFormat) => string;

@@ -5,6 +5,7 @@ import type { Found } from '../preflight/found.ts';
 export type FormatName = 'dxf' | 'svg' | 'drill' | 'table' | 'text' | 'pdf' | 'movement';
 
 /** One format. */
+/** All that the rest of the program asks of one format. */
 export interface FileFormat<Name extends FormatName = FormatName> {
   readonly name: Name;
   /** Ending of its files, with the dot. */
