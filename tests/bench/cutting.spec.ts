@@ -19,8 +19,8 @@ async function look(page: Page, arbor: string): Promise<BenchPage> {
 test('blank, dividing and list of a wheel of 44', async ({ page }) => {
   await look(page, 'Crank');
   // Blank (44 + 2) · 0.8, pitch circle 44 · 0.8. ISO 53 addendum of one module.
-  await expect(number(page, 'Blank Ø')).toHaveText('36.800');
-  await expect(number(page, 'Pitch circle Ø')).toHaveText('35.200');
+  await expect(number(page, 'Blank Ø')).toHaveText('36.800 mm');
+  await expect(number(page, 'Pitch circle Ø')).toHaveText('35.200 mm');
   // 40/44 = 10/11: 30 holes on 33. Source: index tables of plate set A (rows derived from 40/N).
   await expect(view(page).getByRole('list', { name: 'Ways to divide' })).toContainText('40:1, simple: 30 holes on 33');
   const list = view(page).getByRole('region', { name: 'Check-off list' });
@@ -34,7 +34,7 @@ test('blank, dividing and list of a wheel of 44', async ({ page }) => {
 test('arms are proposed, put in as one step of undo, and drawn', async ({ page }) => {
   await look(page, 'Crank');
   await expect(view(page).getByRole('img')).toHaveAccessibleName(/0 openings/);
-  await view(page).getByRole('button', { name: 'Cross it out' }).click();
+  await view(page).getByRole('button', { name: 'Cut the arms' }).click();
   await expect(view(page).getByRole('img')).toHaveAccessibleName(/4 openings/);
   await view(page).getByLabel('Arms', { exact: true }).fill('5');
   await view(page).getByLabel('Arms', { exact: true }).press('Enter');

@@ -27,7 +27,7 @@ test('tells shake and pressure angle at a typed distance, and holds it there', a
   // 20 and 60 teeth, module 1, 20°, 0.2 mm farther apart: 0.14903 mm of backlash, 20.769°. Source: ISO 21771 formulas.
   await expect(number(page, 'Shake along the pitch line')).toHaveText('0.149 … 0.149');
   await expect(number(page, 'Pressure angle')).toHaveText('20.77° … 20.77°');
-  await expect(number(page, 'Calculated distance')).toHaveText('40.000');
+  await expect(number(page, 'Calculated distance')).toHaveText('40.000 mm');
   await view(page).getByRole('button', { name: 'Hold it here' }).click();
   await page.keyboard.press('Escape');
   await expect(view(page)).toHaveCount(0);
@@ -57,7 +57,7 @@ test('either wheel drives, and it can be turned slowly', async ({ page }) => {
 test('a wheel in its ring: deeper is farther apart', async ({ page }) => {
   await look(page, 'Crank');
   // (60 − 18)/2 modules between the axes. Common practice.
-  await expect(number(page, 'Calculated distance')).toHaveText('21.000');
+  await expect(number(page, 'Calculated distance')).toHaveText('21.000 mm');
   await setDistance(page, '20.9');
   await expect(view(page).getByText('Binds', { exact: true })).toHaveCount(0);
   await setDistance(page, '21.1');
