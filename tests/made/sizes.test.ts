@@ -258,12 +258,20 @@ describe('readings of sizes', () => {
     const tables = new Map(readingTables(plantMovement(worked())).map((table) => [table.heading, table]));
     expect([...tables.keys()]).toEqual(['Depths', 'Wheels as cut', 'Pivots and their holes', 'Holes as drilled']);
     expect(tables.get('Wheels as cut')?.rows[2]?.slice(1)).toEqual(['50.208', '', '2.000', '', '', '', '']);
-    expect(tables.get('Pivots and their holes')?.rows[4]).toEqual(['third, back', '1.500', '', '1.540', '', '', '']);
+    expect(tables.get('Pivots and their holes')?.rows[4]).toEqual([
+      'arbor 3, plate 1',
+      '1.500',
+      '',
+      '1.540',
+      '',
+      '',
+      '',
+    ]);
     // Two depths by hand (SOURCES.md): (16.65530, 23.49556).
     expect(tables.get('Holes as drilled')?.rows.map((row) => row.slice(0, 3))).toEqual([
-      ['centre', '0.000', '0.000'],
-      ['escape', '0.000', '45.000'],
-      ['third', '16.655', '23.496'],
+      ['arbor 1', '0.000', '0.000'],
+      ['arbor 2', '0.000', '45.000'],
+      ['arbor 3', '16.655', '23.496'],
     ]);
     for (const { columns, rows } of tables.values()) {
       for (const row of rows) {
