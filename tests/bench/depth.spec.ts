@@ -25,7 +25,7 @@ test('tells shake and pressure angle at a typed distance, and holds it there', a
   const bench = await look(page, 'Planet');
   await setDistance(page, '40.2');
   // 20 and 60 teeth, module 1, 20°, 0.2 mm farther apart: 0.14903 mm of backlash, 20.769°. Source: ISO 21771 formulas.
-  await expect(number(page, 'Shake along the pitch line')).toHaveText('0.149 … 0.149');
+  await expect(number(page, 'Shake along the pitch line')).toHaveText('0.149 mm … 0.149 mm');
   await expect(number(page, 'Pressure angle')).toHaveText('20.77° … 20.77°');
   await expect(number(page, 'Calculated distance')).toHaveText('40.000 mm');
   await view(page).getByRole('button', { name: 'Hold it here' }).click();
