@@ -56,7 +56,7 @@ test('pendulum and pallets for the train’s escape wheel', async ({ page }) => 
   await view(page).getByLabel('Swing to either side').fill('0');
   // The seconds pendulum at standard gravity: 9.80665/π² m. Source: the law of the simple pendulum.
   await expect(view(page)).toContainText('3600.000 beats an hour');
-  await expect(view(page)).toContainText('993.62 mm to the centre of oscillation');
+  await expect(view(page)).toContainText('993.621 mm to the centre of oscillation');
   // 30 teeth over 7½ are 90°. Common practice.
   await expect(view(page)).toContainText('90.000° apart');
 });

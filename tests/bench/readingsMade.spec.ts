@@ -144,7 +144,7 @@ test('the place of a hole is read twice, doubted, drilled afresh, and taken back
   const hole = made.getByRole('table', { name: 'Holes as drilled' }).getByRole('row', { name: /Third arbor/ });
   // Its place on the other face of the plate.
   await drill('16', '26.1');
-  await expect(made.getByText(/a place seen from the other face.*Did you mean [−-]16\.000, 26\.100/)).toBeVisible();
+  await expect(made.getByText(/a place seen from the other face.*Did you mean [−-]16\.000 mm, 26\.100/)).toBeVisible();
   await expect(hole).toBeVisible({ timeout: 1000 });
   await made.getByRole('button', { name: /^Yes, / }).click();
   await hole.getByRole('button', { name: 'Use it' }).click();
