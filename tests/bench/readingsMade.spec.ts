@@ -75,8 +75,8 @@ test('a depth: entered by keys, used, its moves seen on the bench, undone', asyn
 
 test('sizes: a tip, a pivot and its hole are read, used, told, and the drawing comes back', async ({ page }) => {
   const { made } = await opened(page);
-  await read(made, 'a diameter over the tips', /^Third arbor 60, over the tips$/, '46.6');
-  const tips = made.getByRole('row', { name: /Third arbor 60, over the tips/ }).first();
+  await read(made, 'a diameter over the tips', /^Third wheel, over the tips$/, '46.6');
+  const tips = made.getByRole('row', { name: /Third wheel, over the tips/ }).first();
   await expect(tips).toContainText('46.600');
   await tips.getByRole('button', { name: 'Use it' }).click();
   await expect(made.getByText('What it changed')).toBeVisible();
