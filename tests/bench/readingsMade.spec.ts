@@ -163,14 +163,14 @@ test('the place of a hole is read twice, doubted, drilled afresh, and taken back
 test('a slip is asked about; a figure that is right stands, with who said so', async ({ page }) => {
   const { made } = await opened(page);
   // 1.6 mm thick, typed in inches as if millimetres: 1.6 × 25.4.
-  await read(made, 'a thickness', /^Third arbor 60, thick$/, '40.64');
+  await read(made, 'a thickness', /^Third wheel, thick$/, '40.64');
   await expect(made.getByText(/Did you mean 1\.600 mm/)).toBeVisible();
   await made.getByRole('button', { name: 'It is right…' }).click();
   await made.getByLabel('Who says so').fill('A. Maker');
   await made.getByRole('button', { name: 'It is right as it stands' }).click();
   await expect(made.getByText(/Did you mean/)).toBeHidden();
   await expect(made.getByText(/right as it stands, A\. Maker/)).toBeVisible();
-  const row = made.getByRole('row', { name: /Third arbor 60, thick/ }).first();
+  const row = made.getByRole('row', { name: /Third wheel, thick/ }).first();
   await expect(row).toContainText('40.640');
   await made.getByRole('button', { name: 'Doubt it again' }).click();
   await made.getByRole('button', { name: 'Yes, 1.600' }).click();
