@@ -90,7 +90,7 @@ test('sizes: a tip, a pivot and its hole are read, used, told, and the drawing c
     .first()
     .getByRole('button', { name: 'Use it' })
     .click();
-  await expect(made.getByText(/Third arbor: side shake 0\.\d+ before, 0\.\d+ after/)).toBeVisible();
+  await expect(made.getByText(/Third arbor: side shake 0\.\d+ mm before, 0\.\d+ mm after/)).toBeVisible();
 
   // A pivot that does not go in: refused in words, kept as a reading.
   await read(made, 'the diameter of a pivot or body', /^Third arbor, pivot in Back plate$/, '1.95');

@@ -57,9 +57,9 @@ test('faces by their letters; levels as numbers with units, bad ones refused in 
   const slider = await page.getByRole('slider', { name: 'Turn the view' }).boundingBox();
   expect(slider?.y ?? 0).toBeGreaterThanOrEqual((view?.y ?? 0) + (view?.height ?? 0) - 1);
   await page.getByRole('button', { name: 'Levels' }).focus();
-  await page.keyboard.press('3');
+  await page.keyboard.press('s');
   await expect(page.getByRole('region', { name: 'Marking-out steps' })).toBeVisible();
-  await page.keyboard.press('4');
+  await page.keyboard.press('h');
   await expect(page.getByRole('button', { name: 'Sheets' })).toHaveAttribute('aria-current', 'page');
   await page.keyboard.press('t');
   await expect(bench.sheet).toBeVisible();
