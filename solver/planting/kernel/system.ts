@@ -106,6 +106,17 @@ export class System {
     return sum / 2;
   }
 
+  /** Evaluates the Jacobian rows of the wanted rules alone, without residuals: for judging what a rule can settle. */
+  evaluateRows(isWanted: (rule: number) => boolean): void {
+    const { network, reduction, coords } = this.ground;
+    for (let i = 0; i < this.ruleCount; i++) {
+      const r = this.rules[i]!;
+      if (!isWanted(r)) continue;
+      residualOf(network.kinds[r]!, reduction.points, 4 * r, network.values, 3 * r, coords, this.grad);
+      this.scatter(i, 4 * r);
+    }
+  }
+
   /** Adds the gradient by points to the row's entries by roots. */
   private scatter(row: number, at: number): void {
     const { jacobian, rowRoot, local, grad } = this;
