@@ -30,6 +30,14 @@ export const ONE_PLACE = 1e-6;
 export const TOUCH = ONE_PLACE;
 
 /**
+ * Arcs that miss by no more than this are planted as touching, and that is told, mm.
+ *
+ * Origin: below every process of a workshop. Smaller: a length typed in three decimals contests a point. Larger:
+ * "planted" is said of what a reamer can feel.
+ */
+export const TOUCHING = 1e-3;
+
+/**
  * Finest length that a workshop can tell, mm: from this on a distance is past the end of a window of depth, a hole
  * read back from a file is another hole, a drill is under size, and holes of two plates are not drilled together.
  *

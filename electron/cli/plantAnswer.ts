@@ -66,7 +66,7 @@ function pointBlock(placed: PlacedMovement, kind: string, points: readonly Named
 
 const ROLES: Readonly<Record<RuleOutcome['role'], string>> = {
   places: 'places',
-  spare: 'holds, spare',
+  checks: 'checks',
   disagrees: 'disagrees',
   leftOut: 'left out',
 };

@@ -13,7 +13,7 @@ export interface Disagreement {
 }
 
 /** Why rules do not hold together. */
-export type DisagreementCause = LociMiss | SetFails | Degenerate | NotKept;
+export type DisagreementCause = LociMiss | SetFails | Degenerate | NotKept | CheckOver;
 
 /** Two loci of one point that do not meet. */
 export interface LociMiss {
@@ -84,3 +84,17 @@ export type NotKeptCause =
   | { readonly kind: 'noRoom'; readonly most: number }
   /** Too large in radius to stand inside the ring at all. */
   | { readonly kind: 'tooLarge'; readonly by: number };
+
+/**
+ * A rule that only checks and is over. The places stand; `rules` names it first, then the rules that it cannot hold with,
+ * of which any may be the wrong one.
+ */
+export interface CheckOver {
+  readonly kind: 'over';
+  readonly check: RuleId;
+  /** What it may miss by, mm: its ±, or what careful work leaves where none is stated. */
+  readonly allowed: number;
+  readonly implied: readonly ImpliedRule[];
+  /** What it measures where the points stand, mm or degrees; none for a rule without a number. */
+  readonly measures?: { readonly kind: 'length' | 'angle'; readonly value: number };
+}

@@ -13,6 +13,7 @@
  * applyEdit(movement, drag.release());
  */
 export type {
+  CheckOver,
   Disagreement,
   DisagreementCause,
   ImpliedRule,

@@ -47,6 +47,12 @@ export interface Network {
   readonly sides: Uint8Array;
   readonly sideFrom: Int32Array;
   readonly sideTo: Int32Array;
+  /** 1 for each rule that only checks: it places nothing and is judged where the others put the points. Without it the kernel says which rules those are. */
+  readonly checks?: Uint8Array;
+  /** Where the kernel says which rules check: 1 for those that the maker told to check, which then never place. */
+  readonly told?: Uint8Array;
+  /** As above: of lengths between the same two points the lower rank places, at the turn of the first of them. */
+  readonly rank?: Uint8Array;
 }
 
 export const PointState = { planted: 0, loose: 1, contested: 2 } as const;
@@ -99,6 +105,10 @@ export interface NetworkResult {
   readonly motions: readonly Float64Array[];
   /** Points that are planted, but of which more is to be told. */
   readonly doubts: readonly Doubt[];
+  /** 1 for each rule that only checks. */
+  readonly checks: Uint8Array;
+  /** The rules that a check cannot hold with where it misses: those that place its points, by how they press. */
+  readonly against: (check: number) => readonly number[];
   /** Rules that hold but are not needed: each may be left out alone. Listed when first read. */
   readonly spare: readonly number[];
   /**

@@ -49,7 +49,10 @@ export interface RuleOutcome {
   readonly id: RuleId;
   /** Residual, mm (0 for a rule left out). */
   readonly missBy: number;
-  readonly role: 'places' | 'spare' | 'disagrees' | 'leftOut';
+  /** `checks`: it places nothing, and misses by no more than it may; `disagrees`: it cannot hold, or its check is over. */
+  readonly role: 'places' | 'checks' | 'disagrees' | 'leftOut';
+  /** What a rule that checks may miss by, mm. */
+  readonly allowed?: number;
   /** For rules that set a length: the length that was used, mm, and its ± (two standard deviations). */
   readonly length?: number;
   readonly plusMinus?: number;

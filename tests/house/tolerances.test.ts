@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
-import { CURE_STEP, GAUGE, HOLDS, ONE_PLACE, TOUCH } from '../../solver/tolerances.ts';
+import { CURE_STEP, GAUGE, HOLDS, ONE_PLACE, TOUCH, TOUCHING } from '../../solver/tolerances.ts';
 
 const TOP = resolve(import.meta.dirname, '../..');
 
@@ -24,6 +24,7 @@ test('a length tolerance stands in tolerances.ts and nowhere else', () => {
     'solver/tolerances.ts GAUGE',
     'solver/tolerances.ts HOLDS',
     'solver/tolerances.ts ONE_PLACE',
+    'solver/tolerances.ts TOUCHING',
   ]);
 });
 
@@ -36,4 +37,5 @@ test('what holds is far below what is one place, and that far below what a works
   expect(ONE_PLACE * 100).toBeLessThan(GAUGE);
   expect(GAUGE).toBeLessThan(CURE_STEP);
   expect(TOUCH).toBe(ONE_PLACE);
+  expect(TOUCHING).toBeLessThanOrEqual(GAUGE);
 });

@@ -11,8 +11,8 @@ import { everyKind } from './scenes/everyKind.ts';
 import { seeded } from './scenes/random.ts';
 import { withChecks } from './scenes/withChecks.ts';
 
-const dutiesOf = (network: Network, question = {}): number[] =>
-  Array.from(checkingRules(network, reduceNetwork(network, Float64Array.from(network.coords)), question));
+const dutiesOf = (network: Network, said: Pick<Network, 'told' | 'rank'> = {}): number[] =>
+  Array.from(checkingRules({ ...network, ...said }, reduceNetwork(network, Float64Array.from(network.coords))));
 
 /** Plain oracle for distances and fixed points alone: one singular value decomposition a rule, at places of its own. */
 function plainDuties(network: Network, seed: number): number[] {
@@ -35,7 +35,7 @@ function plainDuties(network: Network, seed: number): number[] {
 }
 
 /** Random distances between random points, in random order: loose, exact and overdone parts beside each other. */
-const randomLinks = (seed: number): Network => {
+function randomLinks(seed: number): Network {
   const random = seeded(seed);
   const count = 4 + Math.floor(8 * random());
   const at = Array.from({ length: count }, () => [Math.round(40 * random()), Math.round(40 * random())] as const);
@@ -48,7 +48,7 @@ const randomLinks = (seed: number): Network => {
     if (a !== b && !(a === 0 && b === 1)) pairs.set(`${a} ${b}`, distance(a, b, 5 + 30 * random()));
   }
   return networkFrom({ at, held: [0, 1], rules: [...pairs.values()] });
-};
+}
 
 describe('duties', () => {
   test('agree with a plain rank, rule by rule, on random links', () => {
@@ -100,7 +100,7 @@ describe('duties', () => {
     const network = networkFrom({ at, held: [0, 1], rules });
     expect(dutiesOf(network)).toEqual([0, 0, 1]);
     expect(dutiesOf(network, { rank: Uint8Array.of(1, 1, 0) })).toEqual([1, 0, 0]);
-    expect(dutiesOf(network, { rank: Uint8Array.of(1, 1, 0), toldToCheck: Uint8Array.of(0, 0, 1) })).toEqual([0, 0, 1]);
+    expect(dutiesOf(network, { rank: Uint8Array.of(1, 1, 0), told: Uint8Array.of(0, 0, 1) })).toEqual([0, 0, 1]);
   });
 
   test('directions from one centre count as one, and so do fixed directions within a degree', () => {
@@ -124,9 +124,9 @@ describe('duties', () => {
   test('a rule told to check never places, and no other point is displaced by it', () => {
     const network = constructedNetwork(3, 12, 0).network;
     for (let r = 0; r < network.ruleCount; r++) {
-      const toldToCheck = new Uint8Array(network.ruleCount);
-      toldToCheck[r] = 1;
-      expect(dutiesOf(network, { toldToCheck })).toEqual(Array.from(toldToCheck));
+      const told = new Uint8Array(network.ruleCount);
+      told[r] = 1;
+      expect(dutiesOf(network, { told })).toEqual(Array.from(told));
     }
   });
 

@@ -84,8 +84,9 @@ describe('facts', () => {
           fc.pre(!Array.from(result.states).includes(PointState.contested));
           expect(Array.from(result.states).every((state) => state === PointState.planted)).toBe(true);
           const follow = hangingOn(placingOnly(network, drawn(network).checks), point);
-          for (let i = 0; i < network.pointCount; i++)
+          for (let i = 0; i < network.pointCount; i++) {
             if (!follow.has(i)) expect(at(result.coords, i)).toEqual(at(drawnAt, i));
+          }
           expect(at(result.coords, point)).toEqual([x + 0.05 * Math.cos(turn), y + 0.05 * Math.sin(turn)]);
         },
       ),

@@ -22,7 +22,8 @@ function validate(network: Network, result: NetworkResult): void {
   expect(result.coords.every(Number.isFinite)).toBe(true);
   expect(result.missBy.every((miss) => miss >= 0 && Number.isFinite(miss))).toBe(true);
   for (let r = 0; r < network.ruleCount; r++) {
-    const missing = (result.missBy[r] as number) > 1e-9; // one a rule
+    // What only checks may miss: the points stand where the others put them.
+    const missing = (result.missBy[r] as number) > 1e-3 && !result.checks[r]; // one a rule
     const points = Array.from(network.points.subarray(4 * r, 4 * r + 3)).filter((p) => p >= 0);
     const free = points.filter((p) => !network.held[p]);
     if (missing && free.length > 0) expect(free.some((p) => result.states[p] === PointState.contested)).toBe(true);
@@ -121,7 +122,7 @@ describe('a network built from a known placement', () => {
     );
   });
 
-  it('names a rule that contradicts, and stays finite', () => {
+  it('lets a rule that contradicts check, moves nothing for it, and stays finite', () => {
     fc.assert(
       fc.property(scene, fc.nat(), fc.nat(), ({ network, known }, i, j) => {
         const [a, b] = twoApart(network, known, i, j);
@@ -132,9 +133,14 @@ describe('a network built from a known placement', () => {
         const wrong = withRule(network, RuleKind.distance, [a, b], [d + 0.5]);
         const result = plantNetwork(wrong);
         validate(wrong, result);
-        expect(result.disagreements.length).toBeGreaterThan(0);
-        expect(result.disagreements.flatMap((set) => set.rules)).toContain(network.ruleCount);
-        for (const set of result.disagreements) expect(set.gap).toBeGreaterThan(1e-9);
+        // What was settled before stands; the rule that came last checks, and shows all of its difference.
+        expect(result.disagreements).toEqual([]);
+        expect(
+          Array.from(result.checks.keys()).filter((r) => result.checks[r] && !plantNetwork(network).checks[r]),
+        ).toEqual([network.ruleCount]);
+        expect(result.coords).toEqual(plantNetwork(network).coords);
+        expect(result.missBy[network.ruleCount]).toBeCloseTo(0.5, 6);
+        expect(result.against(network.ruleCount)).toContain(network.ruleCount);
       }),
       runs,
     );

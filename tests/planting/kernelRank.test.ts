@@ -123,7 +123,7 @@ describe('how well a place is settled is told', () => {
       [15, 0],
       [30, 0],
     ]);
-    expect([equal.freeMotions, equal.doubts.length, equal.spare.length]).toEqual([1, 0, 1]);
+    expect([equal.freeMotions, equal.doubts.length, equal.spare.length]).toEqual([1, 0, 0]);
     const unequal = plantOn([
       [0, 0],
       [15, -5],

@@ -40,10 +40,11 @@ test('a crossing: the points it is struck from, the branch taken and the other o
   expect(tracePlanting(twoDistances([-15, 20])).points[2]?.at[0]).toBeCloseTo(-16.6553, 4);
 });
 
-test('a rule too many that does not hold is told by its role', () => {
+test('what a held place leaves to rules is to check, and each shows what it misses by', () => {
   const trace = tracePlanting(twoDistances([15, 20], [{ id: 'far', kind: 'held', point: 'third', at: [30, 30] }]));
-  expect(trace.rules.some(({ role }) => role === 'disagrees')).toBe(true);
-  expect(trace.disagreements.length).toBeGreaterThan(0);
+  expect(trace.rules.map(({ role }) => role)).toEqual(['checks', 'checks']);
+  for (const { missBy } of trace.rules) expect(missBy).toBeGreaterThan(1);
+  expect(trace.disagreements).toEqual([]);
 });
 
 test('what is coupled is a block with its iterations, and the trace is plain data', () => {

@@ -31,10 +31,12 @@ export function faultsOf(network: Network, result: NetworkResult): Wrong[] {
   const wrong = new Set<Wrong>();
   const rules = Array.from({ length: network.ruleCount }, (_, r) => r);
   const holding = rules.filter((r) => (result.missBy[r] as number) <= HOLDS); // one a rule
-  const decomposed = decompose(network, result.coords, holding);
   const told = (kind: 'touching' | 'barely'): Set<number> =>
     new Set(result.doubts.filter((doubt) => doubt.kind === kind).flatMap(({ points }) => points));
   const [touching, barely] = [told('touching'), told('barely')];
+  // A point that is told as only touching stands where it stands: what hangs on it must be settled from there.
+  const standing = network.held.map((is, i) => (is || touching.has(i) ? 1 : 0));
+  const decomposed = decompose({ ...network, held: standing }, result.coords, holding);
   const isPlanted = (i: number): boolean => result.states[i] === PointState.planted && !network.held[i];
   decomposed.values.forEach((value, k) => {
     const share = shares(decomposed.vectors[k] as Float64Array); // one a value

@@ -336,6 +336,12 @@ describe('rules that disagree', () => {
     }),
     degenerate: of('degenerate', { implied }),
     notKept: of('notKept', { why }),
+    over: of('over', {
+      check: rule,
+      allowed: size,
+      implied,
+      measures: fc.option(fc.record({ kind: fc.constantFrom('length', 'angle'), value: size }), { nil: undefined }),
+    }),
   };
   it.each(Object.entries(LOST))('%s', (_, cause) => {
     spoken(fc.tuple(cause as fc.Arbitrary<DisagreementCause>, several(rule), size), ([each, rules, gap], speaker) =>

@@ -73,7 +73,7 @@ export class ErrorModel {
     this.posts = new Set(movement.posts.map(({ id }) => id));
     this.plannedShake = shakeOf(movement);
     this.parts = errorPartsOf(placed, planting.ground, stated, planting.isStruck);
-    this.checks = movement.rules.filter(({ id, leaveOut }) => !leaveOut && rules.get(id)?.role === 'spare');
+    this.checks = movement.rules.filter(({ id, leaveOut }) => !leaveOut && rules.get(id)?.role === 'checks');
     this.points = planting.settled.flatMap((point) => planting.ground.pointIds[point] ?? []);
     const most = Math.max(0, ...this.parts.map(({ source }) => source.plusMinus));
     this.gaps = nearGapsOf(placed, ROOMY + 4 * most);

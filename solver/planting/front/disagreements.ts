@@ -9,9 +9,18 @@ import type { PointId, RuleId } from '../../movement/ids.ts';
 import { MIN_LENGTH } from '../../movement/index.ts';
 import type { Movement, Rule } from '../../movement/schema.ts';
 import { HOLDS, ONE_PLACE } from '../../tolerances.ts';
-import type { Disagreement, DisagreementCause, ImpliedRule, LengthCure, LocusTold, SetFails } from '../disagreement.ts';
+import type {
+  CheckOver,
+  Disagreement,
+  DisagreementCause,
+  ImpliedRule,
+  LengthCure,
+  LocusTold,
+  SetFails,
+} from '../disagreement.ts';
 import { plantNetwork } from '../kernel/plant.ts';
 import type { NetworkResult } from '../network.ts';
+import { checkOutcome } from './checksOver.ts';
 import { lengthBeyond } from './lengthBeyond.ts';
 import { networkOf } from './networkOf.ts';
 import type { PlacementIndex } from './placementIndex.ts';
@@ -42,7 +51,44 @@ export function toldDisagreements(index: PlacementIndex): readonly Disagreement[
   const broken = unusable.map(({ rule, points, why, lacking }): Disagreement => {
     return { rules: [rule], points, gap: lacking, cause: { kind: 'notKept', why } };
   });
-  return [...told, ...broken];
+  return [...told, ...movement.rules.flatMap((rule) => tellOver(teller, rule) ?? []), ...broken];
+}
+
+/** A rule that only checks, where it misses by more than it may. */
+function tellOver({ index, movement }: Teller, rule: Rule): Disagreement | undefined {
+  if (rule.leaveOut) return undefined;
+  const outcome = checkOutcome(index, rule);
+  if (!outcome || outcome.missBy <= outcome.allowed) return undefined;
+  // What a hole leaves is a tie: the rules behind it are no part of it.
+  const against = index.result.checks[outcome.worst] ? index.result.against(outcome.worst) : [];
+  const rules = [rule.id, ...against.flatMap((each) => index.ruleIdOf(each) ?? [])];
+  const points = index.pointsOfRule(outcome.worst).flatMap((point) => index.ground.pointIds[point] ?? []);
+  const value = hasNumber(rule) ? ruleValueAt(movement, (id) => placeIn(index, id), rule) : undefined;
+  const kind = value?.kind === 'angle' ? 'angle' : 'length';
+  const measures: CheckOver['measures'] = value && value.kind !== 'off' ? { kind, value: value.value } : undefined;
+  return {
+    rules: [...new Set(rules)],
+    points,
+    gap: outcome.missBy,
+    cause: {
+      kind: 'over',
+      check: rule.id,
+      allowed: outcome.allowed,
+      implied: impliedOf(index, against),
+      ...(measures ? { measures } : {}),
+    },
+    ...(measures && canBe(rule, measures.value) ? { cure: { rule: rule.id, value: measures.value } } : {}),
+  };
+}
+
+function placeIn({ ground, result }: PlacementIndex, id: PointId): { x: number; y: number } | undefined {
+  const point = ground.indexOf.get(id);
+  return point === undefined ? undefined : { x: result.coords[2 * point] ?? 0, y: result.coords[2 * point + 1] ?? 0 };
+}
+
+/** May the number of a rule be this one? */
+function canBe({ kind }: Rule, value: number): boolean {
+  return kind === 'bearing' || value >= (kind === 'clearBy' ? 0 : MIN_LENGTH);
 }
 
 /** Sets of network rules, those of the same movement rules as one: a held place is two rules, its gap has two parts. */

@@ -52,4 +52,12 @@ export interface PlantingGround {
   readonly heldBy: ReadonlyMap<number, HeldSource>;
   readonly lengths: ReadonlyMap<RuleId, RuleLength>;
   readonly unusable: readonly UnusableRule[];
+  /** Network rules of gaps, and whether they are kept inside a ring, where less distance is more gap. */
+  readonly gapSides: ReadonlyMap<number, 'inside' | 'outside'>;
+  /** What was drilled: the network points, the ghosts of those that a pattern names, and 1 for each rule of the drawing that they released. */
+  readonly made?: {
+    readonly facts: ReadonlySet<number>;
+    readonly ghostOf: ReadonlyMap<number, number>;
+    readonly released: Uint8Array;
+  };
 }

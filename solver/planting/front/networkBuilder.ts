@@ -18,12 +18,14 @@ export class NetworkBuilder {
   readonly heldBy = new Map<number, HeldSource>();
   readonly lengths = new Map<RuleId, RuleLength>();
   readonly unusable: UnusableRule[] = [];
+  readonly gapSides = new Map<number, 'inside' | 'outside'>();
   readonly #places: Point[] = [];
   readonly #sides: { readonly point: number; readonly side: Side; readonly from: number; readonly to: number }[] = [];
   readonly #kinds: RuleKindCode[] = [];
   readonly #points: number[] = [];
   readonly #values: number[] = [];
   readonly #plusMinus: number[] = [];
+  readonly #ranks: number[] = [];
   readonly #casePlaces = new Map<string, number>();
 
   addPoint(id: PointId | undefined, at: Point): number {
@@ -83,14 +85,17 @@ export class NetworkBuilder {
     points: readonly number[],
     values: readonly number[],
     plusMinus = 0,
-  ): void {
+    rank: 0 | 1 = 0,
+  ): number {
     const index = this.#kinds.length;
     this.#kinds.push(kind);
     for (let k = 0; k < 4; k++) this.#points.push(points[k] ?? -1);
     for (let k = 0; k < 3; k++) this.#values.push(values[k] ?? 0);
     this.#plusMinus.push(plusMinus);
+    this.#ranks.push(rank);
     this.sources.push(source);
     if (source.kind === 'rule') this.#own(source.rule).push(index);
+    return index;
   }
 
   get plusMinus(): Float64Array {
@@ -125,6 +130,7 @@ export class NetworkBuilder {
       sides,
       sideFrom,
       sideTo,
+      rank: Uint8Array.from(this.#ranks),
     };
   }
 

@@ -10,6 +10,7 @@ import type { PointId } from '../../movement/ids.ts';
 import type { Movement, Post, Rule, RuleOf } from '../../movement/schema.ts';
 import { RuleKind } from '../network.ts';
 import { bodiesOf } from './bodies.ts';
+import { withFacts } from './factGround.ts';
 import type { PlantingGround } from './ground.ts';
 import { NetworkBuilder } from './networkBuilder.ts';
 import { noteDepth, type Translation, translateRule } from './translateRule.ts';
@@ -26,7 +27,6 @@ export function networkOf(movement: Movement): PlantingGround {
   const used = movement.rules.filter((rule) => !rule.leaveOut);
   const groups = sharedPlaces(movement, used);
 
-  holdDrilled(builder, movement);
   holdRules(builder, used, groups);
   recordCrossings(builder, points);
   placePipes(builder, movement);
@@ -38,9 +38,10 @@ export function networkOf(movement: Movement): PlantingGround {
   const to: Translation = { movement, builder, wheelOf: (id) => wheels.get(id), bodyOf, sketchOf };
   for (const rule of used) if (rule.kind !== 'held') translateRule(to, rule);
   for (const rule of movement.rules) if (rule.leaveOut && rule.kind === 'depth') noteDepth(to, rule);
+  askDrilled(builder, movement);
   keepSlides(builder, movement, used);
 
-  return {
+  return withFacts({
     movement,
     network: builder.network(),
     pointIds: builder.pointIds,
@@ -51,16 +52,24 @@ export function networkOf(movement: Movement): PlantingGround {
     heldBy: builder.heldBy,
     lengths: builder.lengths,
     unusable: builder.unusable,
-  };
+    gapSides: builder.gapSides,
+  });
 }
 
-/** A drilled place is a fact and comes before every rule. */
-function holdDrilled(builder: NetworkBuilder, movement: Movement): void {
+/**
+ * What is to be asked of drilled points besides: their held places, and second places that were drilled for one axis. In
+ * the drawing neither says anything; where a point was drilled it shows the difference.
+ */
+function askDrilled(builder: NetworkBuilder, movement: Movement): void {
+  const drilled = new Set<number>();
   for (const { point, state, at, plusMinus } of movement.made) {
     const index = builder.indexOf.get(point);
     if (index === undefined || state !== 'drilled' || !at) continue;
-    if (builder.heldBy.has(index)) builder.askPlace(index, asPoint(at), plusMinus ?? 0, { kind: 'drilled', point });
-    else builder.hold(index, asPoint(at), { by: 'drilled', plusMinus: plusMinus ?? 0 });
+    if (drilled.has(index)) builder.askPlace(index, asPoint(at), plusMinus ?? 0, { kind: 'drilled', point });
+    drilled.add(index);
+    const held = builder.heldBy.get(index);
+    if (held?.rule === undefined) continue;
+    builder.askPlace(index, builder.sketchOf(index), held.plusMinus, { kind: 'rule', rule: held.rule });
   }
 }
 

@@ -1,6 +1,7 @@
 /** Plants a movement: the one function that everything downstream starts from. */
 import type { Movement } from '../../movement/schema.ts';
-import { plantNetwork, plantOwnBranch } from '../kernel/plant.ts';
+import { HOLDS } from '../../tolerances.ts';
+import { plantNetwork } from '../kernel/plant.ts';
 import type { NetworkResult } from '../network.ts';
 import type { PlacedMovement } from '../placed.ts';
 import type { PlantingGround } from './ground.ts';
@@ -19,14 +20,12 @@ export function plantMovement(movement: Movement, warm?: PlacedMovement): Placed
   return new PlantedMovement(ground, plantNetwork(ground.network, startFrom(ground, warm)));
 }
 
-/**
- * The same planting where the crossings that the sketch means keep all that they can, as quick as a planting without
- * faults; undefined where another crossing may be meant, or where rules between placed points disagree.
- */
+/** The same planting where every rule holds, those that check included; undefined where one does not. */
 export function plantAsSketched(movement: Movement, warm: PlacedMovement): PlacedMovement | undefined {
   const ground = networkOf(movement);
-  const result = plantOwnBranch(ground.network, startFrom(ground, warm));
-  return result && new PlantedMovement(ground, result);
+  const result = plantNetwork(ground.network, startFrom(ground, warm));
+  const holds = result.missBy.every((miss) => miss <= HOLDS);
+  return holds ? new PlantedMovement(ground, result) : undefined;
 }
 
 /** An earlier result serves as a start where it has the same points in the same order. */

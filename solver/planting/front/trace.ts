@@ -29,8 +29,8 @@ export interface PlantingTrace {
     readonly from: PlantingGround['sources'][number];
     readonly points: readonly number[];
     readonly values: readonly number[];
-    /** What the rule was chosen for: it places something, holds without being needed, or disagrees. */
-    readonly role: 'places' | 'spare' | 'disagrees';
+    /** What the rule was chosen for: it places, it only checks, or it cannot hold. */
+    readonly role: 'places' | 'checks' | 'disagrees';
     readonly missBy: number;
   }[];
   /** In order of construction; `other` is the crossing that was not taken. */
@@ -76,14 +76,13 @@ function pointsOf({ network, pointIds }: PlantingGround, result: NetworkResult):
 }
 
 function rulesOf({ network, sources }: PlantingGround, result: NetworkResult): PlantingTrace['rules'] {
-  const spare = new Set(result.spare);
   const disagrees = new Set(result.disagreements.flatMap(({ rules }) => rules));
   return sources.map((from, rule) => ({
     kind: KINDS.get(network.kinds[rule] ?? -1) ?? 'unknown',
     from,
     points: [...network.points.slice(4 * rule, 4 * rule + 4)].filter((point) => point >= 0),
     values: [...network.values.slice(3 * rule, 3 * rule + 3)],
-    role: disagrees.has(rule) ? 'disagrees' : spare.has(rule) ? 'spare' : 'places',
+    role: disagrees.has(rule) ? 'disagrees' : result.checks[rule] ? 'checks' : 'places',
     missBy: result.missBy[rule] ?? Number.NaN,
   }));
 }

@@ -110,7 +110,9 @@ function translateDepth(to: Translation, rule: RuleOf<'depth'>): void {
     return;
   }
   to.builder.lengths.set(rule.id, depth);
-  to.builder.rule({ kind: 'rule', rule: rule.id }, RuleKind.distance, points, [depth.length], depth.plusMinus ?? 0);
+  const isCalculated = depth.length === depth.calculated && rule.use === 'calculated';
+  const source: RuleSource = { kind: 'rule', rule: rule.id };
+  to.builder.rule(source, RuleKind.distance, points, [depth.length], depth.plusMinus ?? 0, isCalculated ? 1 : 0);
 }
 
 /** The three distances of a depth that is left out, so that they can still be read. */
@@ -137,18 +139,15 @@ function translateGap(to: Translation, rule: RuleOf<'clearBy'>): void {
   if (asked.kind === 'edge') {
     const points = pointsOf(to, rule, [asked.point]);
     if (!points) return;
-    to.builder.rule(
-      source,
-      RuleKind.onLine,
-      points,
-      [asked.normal.x, asked.normal.y, asked.offset],
-      rule.plusMinus ?? 0,
-    );
+    const values = [asked.normal.x, asked.normal.y, asked.offset];
+    const made = to.builder.rule(source, RuleKind.onLine, points, values, rule.plusMinus ?? 0);
+    to.builder.gapSides.set(made, 'outside');
   } else {
     const points = gapPoints(to, rule, asked);
     if (!points) return;
     const kind = asked.length === 0 ? RuleKind.samePlace : RuleKind.distance;
-    to.builder.rule(source, kind, points, [asked.length], rule.plusMinus ?? 0);
+    const made = to.builder.rule(source, kind, points, [asked.length], rule.plusMinus ?? 0, 1);
+    to.builder.gapSides.set(made, asked.inside ? 'inside' : 'outside');
   }
   to.builder.lengths.set(rule.id, length);
 }

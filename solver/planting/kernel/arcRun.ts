@@ -9,6 +9,7 @@
 import { crossCirclesInto, Meet } from '../../geometry/index.ts';
 import { HOLDS } from '../../tolerances.ts';
 import { type NetworkResult, type PlacementStep, RuleKind } from '../network.ts';
+import { PressureTrace } from './conflicts.ts';
 import type { Placing } from './placing.ts';
 import { RankProbe } from './rankProbe.ts';
 import { stepsOf } from './steps.ts';
@@ -24,11 +25,9 @@ export class ArcRun {
   private readonly roots: Int32Array;
   /** Two radii a step. */
   private readonly radii: Float64Array;
-  /** Rules that place nothing: they are only proved. */
-  private readonly checks: Int32Array;
   private readonly out = new Float64Array(4);
 
-  /** The run of a placing; undefined unless every rule is a distance, every step a crossing, and everything holds. */
+  /** The run of a placing; undefined unless every rule is a distance, every step a crossing, and all that places holds. */
   static of(placing: Placing, planted: NetworkResult): ArcRun | undefined {
     const { plan, ground, meet } = placing;
     const { network, reduction } = ground;
@@ -36,18 +35,18 @@ export class ArcRun {
     for (let r = 0; r < network.ruleCount; r++) if (network.kinds[r] !== RuleKind.distance) return undefined;
     for (let s = 0; s < plan.stepCount; s++) if (meet[s] !== Meet.two) return undefined;
     if (placing.doubted.length > 0) return undefined;
-    return planted.missBy.every((miss) => miss <= HOLDS) ? new ArcRun(placing, planted) : undefined;
+    const holds = planted.missBy.every((miss, r) => miss <= HOLDS || placing.checks[r] === 1);
+    return holds ? new ArcRun(placing, planted) : undefined;
   }
 
   private constructor(placing: Placing, planted: NetworkResult) {
     this.placing = placing;
     this.planted = planted;
     const { plan, ground } = placing;
-    const { points, values, ruleCount } = ground.network;
+    const { points, values } = ground.network;
     const count = plan.stepCount;
     this.roots = new Int32Array(3 * count);
     this.radii = new Float64Array(2 * count);
-    const placesOne = new Uint8Array(ruleCount);
     for (let s = 0; s < count; s++) {
       const u = plan.root[s]!;
       const rules = [plan.ruleA[s]!, plan.ruleB[s]!];
@@ -56,14 +55,10 @@ export class ArcRun {
       const order = placing.slot[s] === 0 ? [0, 1] : [1, 0];
       this.roots.set([2 * u, 2 * centres[order[0]!]!, 2 * centres[order[1]!]!], 3 * s);
       this.radii.set([values[3 * rules[order[0]!]!]!, values[3 * rules[order[1]!]!]!], 2 * s);
-      for (const r of rules) placesOne[r] = 1;
     }
-    const checks: number[] = [];
-    for (let r = 0; r < ruleCount; r++) if (!placesOne[r]) checks.push(r);
-    this.checks = Int32Array.from(checks);
   }
 
-  /** Moves a held point and places all that follows, in `coords` itself; undefined when not every rule holds. */
+  /** Moves a held point and places all that follows, in `coords` itself; undefined when not every rule that places holds. */
   place(coords: Float64Array, point: number, x: number, y: number): NetworkResult | undefined {
     const { roots, radii, out } = this;
     coords[2 * point] = x;
@@ -93,20 +88,10 @@ export class ArcRun {
       probe.crossingOfArcs(u >> 1, a >> 1, b >> 1);
     }
     if (probe.doubted.length > 0) return undefined;
-    const { points, values } = this.placing.ground.network;
-    for (let k = 0; k < this.checks.length; k++) {
-      const r = this.checks[k]!;
-      const p = 2 * points[4 * r]!;
-      const q = 2 * points[4 * r + 1]!;
-      const dx = coords[p]! - coords[q]!;
-      const dy = coords[p + 1]! - coords[q + 1]!;
-      const miss = Math.abs(Math.sqrt(dx * dx + dy * dy) - values[3 * r]!);
-      if (miss > worst) worst = miss;
-    }
     return worst <= HOLDS ? this.result(coords) : undefined;
   }
 
-  /** Everything holds, so the verdict is the one of the start; single residuals and steps are computed when read. */
+  /** All that places holds, so the verdict is the one of the start; single residuals and steps are computed when read. */
   private result(now: Float64Array): NetworkResult {
     const { placing, planted } = this;
     const coords = Float64Array.from(now);
@@ -115,10 +100,12 @@ export class ArcRun {
     return {
       coords,
       states: planted.states,
+      checks: placing.checks,
+      against: (check) => new PressureTrace({ ...placing.ground, coords }, placing.plan).rulesBehind([check], [1], -1),
       freeMotions: 0,
       motions: [],
       get spare() {
-        return planted.spare;
+        return Array.from(placing.checks.keys()).filter((r) => placing.checks[r] && this.missBy[r]! <= HOLDS);
       },
       doubts: planted.doubts,
       disagreements: [],

@@ -5,6 +5,7 @@
  */
 import { PointState } from '../network.ts';
 import type { Placing } from './placing.ts';
+import { FIRST_EXACT_KIND } from './residual.ts';
 
 /** Marks in `states` what the failing rules leave unsettled. */
 export function markContested(placing: Placing, failing: readonly number[], states: Uint8Array): void {
@@ -12,8 +13,23 @@ export function markContested(placing: Placing, failing: readonly number[], stat
   spreadContested(placing, states);
 }
 
-/** Points of a rule that does not hold are contested; held ones only when the rule has no other. */
+/** A rule that places and does not hold contests what its step places, and nothing upstream. */
 function markRule(placing: Placing, rule: number, states: Uint8Array): void {
+  const { ground, plan } = placing;
+  for (let s = 0; s < plan.stepCount; s++) {
+    const root = plan.root[s]!;
+    if (root >= 0) {
+      if (plan.ruleA[s] === rule || plan.ruleB[s] === rule) states[root] = PointState.contested;
+      continue;
+    }
+    const group = plan.groups[-1 - root]!;
+    if (group.rules.includes(rule)) for (const u of group.roots) states[u] = PointState.contested;
+  }
+  if (ground.network.kinds[rule]! >= FIRST_EXACT_KIND) markTie(placing, rule, states);
+}
+
+/** Points of a tie that does not hold are contested; held ones only when the tie has no other. */
+function markTie(placing: Placing, rule: number, states: Uint8Array): void {
   const { network, reduction } = placing.ground;
   const own: number[] = [];
   for (let k = 4 * rule; k < 4 * rule + 3; k++) if (network.points[k]! >= 0) own.push(network.points[k]!);

@@ -5,7 +5,7 @@
  * which all agree goes before either. Array kernel: indices come from the plan, hence the `!`.
  */
 
-import { crossCirclesInto, Meet, meetLoci } from '../../geometry/index.ts';
+import { crossCirclesInto, Meet, meetLoci, Shape } from '../../geometry/index.ts';
 import { HOLDS } from '../../tolerances.ts';
 import { RuleKind } from '../network.ts';
 import { shortArm } from './degenerate.ts';
@@ -50,6 +50,7 @@ export class CrossingTool {
     this.gap = out[4]!;
     if (this.meet === MEET.two) this.leaveOutDegenerate(ground, root, ruleA, ruleB);
     const at = this.meet === MEET.two ? this.choose(ground, sketch, root) : 0;
+    if (this.meet === MEET.none) ontoLocus(ruleA < ruleB ? f : g, out);
     this.slot = at;
     coords[2 * root] = out[at]!;
     coords[2 * root + 1] = out[at + 1]!;
@@ -257,4 +258,23 @@ function onSide(ground: Ground, root: number, side: number, x: number, y: number
   const across = dx * ey - dy * ex;
   const along = dx * ex + dy * ey;
   return side === 1 ? across > 0 : side === 2 ? across < 0 : side === 3 ? along > 0 : along < 0;
+}
+
+/** Takes the compromise between two loci that miss onto the earlier one: what was settled first holds, the later shows the gap. */
+function ontoLocus(locus: Float64Array, out: Float64Array): void {
+  const [dx, dy] = [out[0]! - locus[1]!, out[1]! - locus[2]!];
+  if (locus[0] === Shape.circle) {
+    const away = Math.hypot(dx, dy);
+    const share = away > 0 ? locus[3]! / away : 0;
+    out[0] = locus[1]! + (away > 0 ? dx * share : locus[3]!);
+    out[1] = locus[2]! + dy * share;
+  } else {
+    const along = dx * locus[3]! + dy * locus[4]!;
+    // A ray begins at its start: nothing of it lies behind.
+    const on = locus[0] === Shape.ray ? Math.max(0, along) : along;
+    out[0] = locus[1]! + on * locus[3]!;
+    out[1] = locus[2]! + on * locus[4]!;
+  }
+  out[2] = out[0]!;
+  out[3] = out[1]!;
 }

@@ -5,6 +5,7 @@
  */
 
 import { Meet } from '../../geometry/index.ts';
+import { TOUCHING } from '../../tolerances.ts';
 import { type Disagreement, gapOf, PressureTrace, thinOut } from './conflicts.ts';
 import { shortArm } from './degenerate.ts';
 import type { Placing } from './placing.ts';
@@ -33,7 +34,7 @@ export function disagreementsOf(placing: Placing, failing: readonly number[], mi
       for (let i = 0; i < system.ruleCount; i++) told.add(system.rules[i]!);
       const set = thinOut(system);
       tell(set.rules, set.residuals, gapOf(set.residuals), s);
-    } else if (root >= 0 && meet[s] === Meet.none) {
+    } else if (root >= 0 && meet[s] === Meet.none && gap[s]! > TOUCHING) {
       const pair = [plan.ruleA[s]!, plan.ruleB[s]!];
       const residuals = pair.map((r) => signedResidual(placing, r));
       tell(pair, residuals, gap[s]!, s);

@@ -6,6 +6,8 @@ import type { Ground } from './system.ts';
 export interface Placing {
   readonly ground: Ground;
   readonly plan: Plan;
+  /** 1 for each rule that only checks. */
+  readonly checks: Uint8Array;
   readonly sketch: Float64Array;
   /** How each crossing step met (one of `Meet`), its gap, and the other crossing. */
   readonly meet: Uint8Array;

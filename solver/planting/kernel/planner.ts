@@ -16,7 +16,7 @@ import { Follower, type Watch } from './follow.ts';
 import { Iteration, type Outcome, type PatternMemo, typicalLength } from './iterate.ts';
 import { type LoosePart, loosePart } from './loosePart.ts';
 import type { Placing } from './placing.ts';
-import { placingOf, probeCrossing } from './plant.ts';
+import { placedAndJudged, probeCrossing } from './plant.ts';
 import { RankProbe } from './rankProbe.ts';
 import { placeDerived, type Reduction, reduceNetwork } from './reduce.ts';
 import { spreadToMembers } from './settling.ts';
@@ -79,8 +79,9 @@ class KeptPlan implements Planner {
   constructor(network: Network, watch: Watch | undefined) {
     this.network = network;
     this.watch = watch;
-    this.start = placingOf(network);
-    this.planted = judge(this.start);
+    const { placing, result } = placedAndJudged(network);
+    this.start = placing;
+    this.planted = result;
     this.sketch = Float64Array.from(this.planted.coords);
     for (let i = 0; i < network.pointCount; i++) {
       if (network.held[i]) this.sketch.set(network.coords.subarray(2 * i, 2 * i + 2), 2 * i);

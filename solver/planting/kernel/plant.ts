@@ -8,9 +8,9 @@
 import { Meet } from '../../geometry/index.ts';
 import { type Network, type NetworkResult, RuleKind } from '../network.ts';
 import { Approach } from './approach.ts';
-import { isTold, keepingBranch, stuckSurplus, type Turned, unkept } from './branches.ts';
 import { checkNetwork } from './check.ts';
 import { CrossingTool } from './crossing.ts';
+import { checkingRules } from './duties/duties.ts';
 import { Iteration } from './iterate.ts';
 import type { Placing } from './placing.ts';
 import { planNetwork } from './plan.ts';
@@ -37,118 +37,119 @@ const placings = new WeakMap<NetworkResult, Placing>();
  * @throws NetworkError when an index or a number of the network is not one
  */
 export function plantNetwork(network: Network, warm?: NetworkResult): NetworkResult {
-  return judged(placingOf(network, planOf(network, warm)));
-}
-
-/**
- * The same where the branch that the sketch means shows no fault; undefined where rules that only check, or more rules
- * than a group needs, do not hold on it. Looking for another branch is what takes long, and it may move anything.
- */
-export function plantOwnBranch(network: Network, warm?: NetworkResult): NetworkResult | undefined {
-  const { placing } = ownPlacing(network, planOf(network, warm));
-  return isTold(placing) ? undefined : judged(placing);
-}
-
-function judged(placing: Placing): NetworkResult {
-  const result = judge(placing);
+  const { placing, result } = placedAndJudged(network, planOf(network, warm));
   placings.set(result, placing);
   return result;
 }
 
-/** The plan of an earlier result, where it serves this network too. */
-function planOf(network: Network, warm: NetworkResult | undefined): Plan | undefined {
-  const earlier = warm && placings.get(warm);
-  return earlier && hasSamePlan(earlier.ground.network, network) ? earlier.plan : undefined;
+/** A plan with the duties that it was made for. */
+interface Planned {
+  readonly plan: Plan;
+  readonly checks: Uint8Array;
 }
 
-/** Are kinds, points and held places those of the earlier network, with nothing merged or derived? */
-function hasSamePlan(earlier: Network, network: Network): boolean {
+/** The plan of an earlier result, where it serves this network too. */
+function planOf(network: Network, warm: NetworkResult | undefined): Planned | undefined {
+  const earlier = warm && placings.get(warm);
+  return earlier && hasSamePlan(earlier, network) ? earlier : undefined;
+}
+
+/** Are kinds, points, held places and duties those of the earlier network, with nothing merged or derived? */
+function hasSamePlan({ ground: { network: earlier }, checks }: Placing, network: Network): boolean {
   const { pointCount, ruleCount } = network;
   if (earlier.pointCount !== pointCount || earlier.ruleCount !== ruleCount) return false;
   for (let i = 0; i < pointCount; i++) if (earlier.held[i] !== network.held[i]) return false;
   for (let r = 0; r < ruleCount; r++) {
     if (earlier.kinds[r] !== network.kinds[r] || network.kinds[r]! >= FIRST_EXACT_KIND) return false;
+    if (network.checks && network.checks[r] !== checks[r]) return false;
   }
   for (let k = 0; k < 4 * ruleCount; k++) if (earlier.points[k] !== network.points[k]) return false;
-  return true;
+  // Duties that were given do not say what the kernel itself would say.
+  return (earlier.checks === undefined) === (network.checks === undefined);
 }
 
 /**
- * Checks a network and places it, without the verdict.
+ * Checks a network, places it and judges it.
  *
  * @param known the plan of a network with the same rules between the same points
  */
-export function placingOf(network: Network, known?: Plan): Placing {
-  const { placing, aside } = ownPlacing(network, known);
-  return isTold(placing) ? (otherBranch(placing, aside) ?? placing) : placing;
-}
-
-/** The placing on the branch that the sketch means, and the rules that its plan does without. */
-function ownPlacing(network: Network, known?: Plan): { placing: Placing; aside: Uint8Array | undefined } {
+export function placedAndJudged(network: Network, known?: Planned): { placing: Placing; result: NetworkResult } {
   checkNetwork(network);
-  let aside: Uint8Array | undefined;
-  for (let round = 0; ; round++) {
-    const placing = placeNetwork(network, aside, round === 0 && !known?.withoutSome ? known : undefined);
-    const repeated = round < MOST_REPLANNED ? repeatedLoci(placing) : [];
-    if (repeated.length === 0) return { placing, aside };
-    aside ??= new Uint8Array(network.ruleCount);
-    for (const r of repeated) aside[r] = 1;
-  }
+  const planned = known ?? planByDuties(network);
+  const placing = placeByPlan(network, planned);
+  const result = judge(placing);
+  if (known || network.checks || !isInDoubt(placing, result)) return { placing, result };
+  // Rules that are enough by number may still say one thing twice: only their rank tells.
+  const checks = dutiesOf(network);
+  if (checks.every((one, r) => one === planned.checks[r])) return { placing, result };
+  const again = placeByPlan(network, planFor(network, checks));
+  return { placing: again, result: judge(again) };
 }
 
-/** A placing on another branch that keeps every rule, where the sketch's own does not; undefined where none is found. */
-function otherBranch(placing: Placing, aside: Uint8Array | undefined): Placing | undefined {
-  const { network } = placing.ground;
-  const surplus = stuckSurplus(placing);
-  let from = placing;
-  if (surplus.length > 0) {
-    const without = aside?.slice() ?? new Uint8Array(network.ruleCount);
-    for (const r of surplus) without[r] = 1;
-    from = placeNetwork(network, without, undefined);
-    if (from.stuck.length === 0 && unkept(from).length === 0) return from;
-  }
-  return keepingBranch(from, (turned) => placeSteps(freshGround(from), from.plan, from.sketch, turned));
+/** The drawing of a network for what is made of it: where it stands, the plan of what places, and what only checks. */
+export function drawingOf(network: Network): { ground: Ground; plan: Plan; checks: Uint8Array } {
+  const { ground, plan, checks } = placedAndJudged(network).placing;
+  return { ground, plan, checks };
 }
 
-/** The ground of a placing with every point back at its sketch. */
-function freshGround({ ground, plan }: Placing): Ground {
-  const coords = Float64Array.from(ground.network.coords.subarray(0, 2 * ground.network.pointCount));
-  const reduction = reduceNetwork(ground.network, coords);
-  return { network: ground.network, reduction, incidence: plan.incidence, coords, work: ground.work };
+const sketchOf = ({ coords, pointCount }: Network): Float64Array =>
+  Float64Array.from(coords.subarray(0, 2 * pointCount));
+
+function dutiesOf(network: Network): Uint8Array {
+  return checkingRules(network, reduceNetwork(network, sketchOf(network)));
 }
 
-/** Times that a network is planned again because two of its loci turned out to be one. */
-const MOST_REPLANNED = 8;
-
-/** Places a network by the plan that does without the rules set aside. */
-function placeNetwork(network: Network, aside: Uint8Array | undefined, known: Plan | undefined): Placing {
-  const sketch = network.coords;
-  const coords = Float64Array.from(sketch.subarray(0, 2 * network.pointCount));
-  const reduction = reduceNetwork(network, coords);
-  const plan = known ?? planNetwork(network, reduction, aside);
-  const work = { iterations: 0, evaluations: 0, blocks: plan.groups.length };
-  return placeSteps({ network, reduction, incidence: plan.incidence, coords, work }, plan, sketch);
+function planFor(network: Network, checks: Uint8Array): Planned {
+  return { plan: planNetwork(network, reduceNetwork(network, sketchOf(network)), checks), checks };
 }
 
-/** The second rule of every crossing whose two loci are one and the same: it says what the first says. */
-function repeatedLoci({ plan, meet }: Placing): number[] {
-  const repeated: number[] = [];
+/** The plan of the rules that place. Where their number shows that none is too many, none is asked. */
+function planByDuties(network: Network): Planned {
+  if (network.checks) return planFor(network, network.checks);
+  const plan = planNetwork(network, reduceNetwork(network, sketchOf(network)));
+  if (!network.told && usesEveryRule(plan, network)) return { plan, checks: new Uint8Array(network.ruleCount) };
+  return planFor(network, dutiesOf(network));
+}
+
+/** Does every step have just as many rules as it needs, and every rule its step? */
+function usesEveryRule(plan: Plan, { kinds, ruleCount }: Network): boolean {
+  if (plan.more.size > 0) return false;
+  let left = 0;
+  for (let r = 0; r < ruleCount; r++) if (kinds[r]! < FIRST_EXACT_KIND) left++;
   for (let s = 0; s < plan.stepCount; s++) {
-    if (meet[s] === MEET.same && plan.root[s]! >= 0) repeated.push(plan.ruleB[s]!);
+    const root = plan.root[s]!;
+    const group = root < 0 ? plan.groups[-1 - root]! : undefined;
+    if (group?.kind === 'over') return false;
+    left -= group ? group.rules.length : 2;
   }
-  return repeated;
+  return left === 0;
 }
 
-/**
- * Places every step of the plan in order, and then all that follows from them.
- *
- * @param turned steps that take another branch than the sketch's
- */
-export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array, turned?: Turned): Placing {
+/** Do the rules settle less than their number says, or do some not hold? */
+function isInDoubt({ plan, stuck, meet }: Placing, { freeMotions }: NetworkResult): boolean {
+  if (stuck.length > 0) return true;
+  let free = 0;
+  for (const { kind, roots, rules } of plan.groups) if (kind === 'under') free += 2 * roots.length - rules.length;
+  for (let s = 0; s < plan.stepCount; s++) if (plan.root[s]! >= 0 && meet[s] === MEET.same) return true;
+  return freeMotions > free;
+}
+
+function placeByPlan(network: Network, { plan, checks }: Planned): Placing {
+  const coords = sketchOf(network);
+  const reduction = reduceNetwork(network, coords);
+  const work = { iterations: 0, evaluations: 0, blocks: plan.groups.length };
+  const ground = { network, reduction, incidence: plan.incidence, coords, work };
+  return placeSteps(ground, plan, checks);
+}
+
+/** Places every step of the plan in order, and then all that follows from them. */
+function placeSteps(ground: Ground, plan: Plan, checks: Uint8Array): Placing {
+  const sketch = ground.network.coords;
   const probe = new RankProbe(ground);
   const placing: Placing = {
     ground,
     plan,
+    checks,
     sketch,
     meet: new Uint8Array(plan.stepCount),
     slot: new Uint8Array(plan.stepCount),
@@ -168,8 +169,7 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array, tur
       const group = plan.groups[-1 - root]!;
       system.load(ground, group.roots, group.rules);
       if (group.rules.length === 0) continue;
-      const branch = turned?.get(s) ?? 0;
-      if (approach.solve(system, iteration, group, sketch, branch) === 'stuck') placing.stuck.push(s);
+      if (approach.solve(system, iteration, group, sketch, 0) === 'stuck') placing.stuck.push(s);
       else if (group.kind !== 'under') probe.group(system, iteration.factored(system, group));
       continue;
     }
@@ -177,7 +177,6 @@ export function placeSteps(ground: Ground, plan: Plan, sketch: Float64Array, tur
     if (many) placeMany(placing, tool, system, iteration, s, many);
     else {
       placing.meet[s] = tool.place(ground, sketch, root, plan.ruleA[s]!, plan.ruleB[s]!);
-      if (turned?.has(s)) tool.takeOther(ground, root);
       placing.gap[s] = tool.gap;
       placing.slot[s] = tool.slot;
     }

@@ -21,9 +21,6 @@ export interface Settling {
   readonly motions: readonly Motion[];
   readonly touching: readonly number[];
   readonly barely: Freedom['barely'];
-  /** Rules of the parts that were decomposed, and those of them that are spare. */
-  readonly decomposed: ReadonlySet<number>;
-  readonly spare: readonly number[];
 }
 
 /** Decomposes loose groups, and every part with a root in doubt. */
@@ -43,8 +40,6 @@ export function settlingOf(placing: Placing, missBy: Float64Array): Settling {
     motions: found.flatMap(({ motions }) => motions),
     touching: found.flatMap(({ touching }) => touching),
     barely: found.flatMap(({ barely }) => barely),
-    decomposed: new Set(parts.flatMap(({ rules }) => Array.from(rules))),
-    spare: found.flatMap(({ spare }) => spare),
   };
 }
 
@@ -107,7 +102,8 @@ function connectedTo(placing: Placing, seed: number, covered: Uint8Array): { roo
     const u = found[q]!;
     for (let k = ruleStart[u]!; k < ruleStart[u + 1]!; k++) {
       const r = rules[k]!;
-      if (foundRules.has(r)) continue;
+      // What only checks settles nothing.
+      if (foundRules.has(r) || placing.checks[r]) continue;
       foundRules.add(r);
       for (let j = rootStart[r]!; j < rootStart[r + 1]!; j++) {
         const w = roots[j]!;

@@ -3,8 +3,9 @@
  *
  * Array kernel: indices come from the plan, hence the `!`.
  */
-import { HOLDS } from '../../tolerances.ts';
+import { HOLDS, TOUCHING } from '../../tolerances.ts';
 import { type Network, type NetworkResult, RuleKind } from '../network.ts';
+import { PressureTrace } from './conflicts.ts';
 import { markContested } from './contested.ts';
 import { NO_LENGTH, shortArm } from './degenerate.ts';
 import { disagreementsOf } from './disagreeing.ts';
@@ -29,8 +30,7 @@ export function judge(placing: Placing): NetworkResult {
   const { motions } = settling;
   const states = new Uint8Array(network.pointCount);
   markLoose(placing, motions, states);
-  const failing: number[] = [];
-  for (let r = 0; r < network.ruleCount; r++) if (missBy[r]! > HOLDS) failing.push(r);
+  const failing = failingOf(placing, missBy);
   if (failing.length > 0) markContested(placing, failing, states);
   const disagreements = failing.length > 0 ? disagreementsOf(placing, failing, missBy) : [];
   let spare: readonly number[] | undefined;
@@ -40,6 +40,8 @@ export function judge(placing: Placing): NetworkResult {
     coords,
     missBy,
     states,
+    checks: placing.checks,
+    against: (check) => new PressureTrace(ground, placing.plan).rulesBehind([check], [1], -1),
     get steps() {
       listed ??= stepsOf(placing);
       return listed;
@@ -50,13 +52,32 @@ export function judge(placing: Placing): NetworkResult {
       return dense;
     },
     get spare() {
-      spare ??= spareRules(placing, missBy, settling);
+      spare ??= spareRules(placing, missBy);
       return spare;
     },
     doubts: doubtsOf(placing, settling, states),
     disagreements,
     work,
   };
+}
+
+/**
+ * Rules that cannot hold: those that place, and ties, that miss by more than what counts as touching, and those that have
+ * lost their meaning. Rules that check are judged by whoever knows what they may miss by.
+ */
+function failingOf(placing: Placing, missBy: Float64Array): number[] {
+  const { network, reduction, coords } = placing.ground;
+  // Of a block that does not close nothing proves that its points cannot move: no miss is small enough.
+  const inStuck = new Set(
+    placing.stuck.flatMap((s) => Array.from(placing.plan.groups[-1 - placing.plan.root[s]!]?.rules ?? [])),
+  );
+  const failing: number[] = [];
+  for (let r = 0; r < network.ruleCount; r++) {
+    if (placing.checks[r] || missBy[r]! <= HOLDS) continue;
+    const isLost = shortArm(network.kinds[r]!, reduction.points, 4 * r, network.values, 3 * r, coords) > 0;
+    if (isLost || missBy[r]! > TOUCHING || inStuck.has(r)) failing.push(r);
+  }
+  return failing;
 }
 
 /** What is held stays where it is held, whatever contradicts it. */

@@ -1,5 +1,13 @@
 /** Rules that cannot hold together as sentences, with the number that would cure it. */
-import type { Disagreement, LengthCure, LociMiss, LocusTold, NotKeptCause, SetFails } from '../../planting/index.ts';
+import type {
+  CheckOver,
+  Disagreement,
+  LengthCure,
+  LociMiss,
+  LocusTold,
+  NotKeptCause,
+  SetFails,
+} from '../../planting/index.ts';
 import { asSentence, listed } from '../lists.ts';
 import { ruleQuoted } from '../rules.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
@@ -15,6 +23,7 @@ const SAYS: Sentences<Told> = {
     const named = asSentence(listed(namedRules(disagreement, implied, speaker)));
     return `${named} hold only where two points fall together, and there a direction or a line through them has no meaning. Give a length from the point it is named from, or leave one out.`;
   },
+  over: overSays,
   notKept: ({ why, disagreement }, speaker) => {
     const rule = disagreement.rules.map((id) => ruleQuoted(id, speaker)).join('');
     return `${asSentence(rule)} is not kept: ${sentenceOf(NOT_KEPT, why, speaker)}.`;
@@ -24,6 +33,18 @@ const SAYS: Sentences<Told> = {
 /** The disagreement in one or two whole sentences. */
 export function disagreementSays(disagreement: Disagreement, speaker: Speaker): string {
   return sentenceOf<Told>(SAYS, { ...disagreement.cause, disagreement }, speaker);
+}
+
+/** "The depth of A and B checks, and is over by 0.050 mm (0.020 mm may be left): it measures 31.320 mm. It cannot hold with …" */
+function overSays({ check, allowed, implied, measures, disagreement }: Told & CheckOver, speaker: Speaker): string {
+  const { rules, gap } = disagreement;
+  const others = namedRules({ ...disagreement, rules: rules.filter((id) => id !== check) }, implied, speaker);
+  const now =
+    measures === undefined
+      ? ''
+      : `; it measures ${measures.kind === 'angle' ? speaker.angle((measures.value * Math.PI) / 180, 4) : speaker.length(measures.value)}`;
+  const over = `${asSentence(ruleQuoted(check, speaker))} only checks and misses by ${speaker.length(gap)}, where ${speaker.length(allowed)} may be left${now}.`;
+  return others.length === 0 ? over : `${over} It cannot hold with ${listed(others)}.`;
 }
 
 const NOT_KEPT: Sentences<NotKeptCause> = {

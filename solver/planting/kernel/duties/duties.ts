@@ -17,28 +17,21 @@ import { type Ground, System } from '../system.ts';
 import { Echelon } from './echelon.ts';
 import { nudgedNetwork } from './nudged.ts';
 
-/** What the drawing says of its rules, beside the network itself. One entry a network rule. */
-export interface DutyQuestion {
-  /** 1 where the maker told the rule to check: it never places. */
-  readonly toldToCheck?: Uint8Array;
-  /** 0 measured, held or typed; 1 calculated: of lengths between the same two axes the lower one places. */
-  readonly rank?: Uint8Array;
-}
-
 /** Fixed directions of one point nearer than this count as one, radians: a degree, below which they cross too flat to strike. */
 const SAME_DIRECTION = Math.PI / 180;
 /** Nudges tried before a doubt is left standing. */
 const ATTEMPTS = 3;
 
 /**
- * Duties of a network that is drawn as if nothing were made: drilled places are not held in it.
+ * Duties of a network that is drawn as if nothing were made: drilled places are not held in it. What the network says of
+ * its rules (`told`, `rank`) counts.
  *
  * @returns 1 for each rule that checks; ties are 0
  */
-export function checkingRules(network: Network, reduction: Reduction, question: DutyQuestion = {}): Uint8Array {
+export function checkingRules(network: Network, reduction: Reduction): Uint8Array {
   let best: Judged | undefined;
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-    const judged = judge(network, reduction, question, attempt);
+    const judged = judge(network, reduction, attempt);
     if (judged.doubts === 0) return judged.checks;
     if (!best || judged.doubts < best.doubts) best = judged;
   }
@@ -46,20 +39,21 @@ export function checkingRules(network: Network, reduction: Reduction, question: 
   return best?.checks ?? new Uint8Array(network.ruleCount);
 }
 
+/** Duties as one nudge of the sketch gives them. */
 interface Judged {
   readonly checks: Uint8Array;
   /** Rules of which the numbers did not say whether they add. */
   readonly doubts: number;
 }
 
-function judge(network: Network, reduction: Reduction, question: DutyQuestion, attempt: number): Judged {
+function judge(network: Network, reduction: Reduction, attempt: number): Judged {
   const { ruleCount, kinds } = network;
   const nudged = nudgedNetwork(network, reduction, attempt);
   const system = evaluated(nudged, reduction);
   const position = positionsOf(network, reduction);
   const echelon = new Echelon(2 * position.count);
   const alike = new Alikeness(network, reduction);
-  const stands = pairChoice(network, reduction, question);
+  const stands = pairChoice(network, reduction);
   const checks = new Uint8Array(ruleCount).fill(1);
   let doubts = 0;
   for (let turn = 0; turn < ruleCount; turn++) {
@@ -68,7 +62,7 @@ function judge(network: Network, reduction: Reduction, question: DutyQuestion, a
       continue;
     }
     const r = stands[turn]!;
-    if (r < 0 || question.toldToCheck?.[r] || alike.isLikeAPlacing(r)) continue;
+    if (r < 0 || network.told?.[r] || alike.isLikeAPlacing(r)) continue;
     const outcome = takeRow(echelon, system, r, position.of);
     if (outcome === 'doubtful') doubts++;
     if (outcome !== 'adds') continue;
@@ -150,12 +144,12 @@ function takeRow(echelon: Echelon, system: System, r: number, positionOf: Int32A
  *
  * @returns for each rule in its turn the rule that is asked there, -1 where it only checks
  */
-function pairChoice(network: Network, reduction: Reduction, { toldToCheck, rank }: DutyQuestion): Int32Array {
-  const { kinds, ruleCount, pointCount } = network;
+function pairChoice(network: Network, reduction: Reduction): Int32Array {
+  const { kinds, ruleCount, pointCount, told, rank } = network;
   const stands = Int32Array.from({ length: ruleCount }, (_, r) => r);
   const firsts = new Map<number, number>();
   for (let r = 0; r < ruleCount; r++) {
-    if (kinds[r] !== RuleKind.distance || toldToCheck?.[r]) continue;
+    if (kinds[r] !== RuleKind.distance || told?.[r]) continue;
     const [a, b] = [reduction.points[4 * r]!, reduction.points[4 * r + 1]!];
     const pair = Math.min(a, b) * pointCount + Math.max(a, b);
     const first = firsts.get(pair);

@@ -64,6 +64,7 @@ class LastFirst {
   }
 }
 
+/** A row that is kept, scaled so that it leads with 1: its entries at smaller positions. */
 interface Lead {
   readonly positions: Int32Array;
   readonly values: Float64Array;

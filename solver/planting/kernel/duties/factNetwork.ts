@@ -19,6 +19,7 @@ export interface Fact {
   readonly y: number;
 }
 
+/** A drawing with facts in it, and the way back to the drawing. */
 export interface FactNetwork {
   /** The points of the drawing in their order, drilled ones held where they were drilled; then the ghosts. */
   readonly network: Network;

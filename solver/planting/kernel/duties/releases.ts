@@ -14,6 +14,7 @@ import { RuleKind } from '../../network.ts';
 import type { Group, Plan } from '../planSteps.ts';
 import { type Ground, System } from '../system.ts';
 
+/** What facts let go, and how far others follow. */
 export interface Releases {
   /** 1 for each rule that a fact releases. */
   readonly released: Uint8Array;
@@ -56,6 +57,7 @@ export function releasesAt(ground: Ground, plan: Plan, facts: readonly number[])
   return { released, factors };
 }
 
+/** A block at its drawn places, factored once for every choice of rules. */
 interface Block {
   readonly group: Group;
   /** Inverse of the block's Jacobian: a column a rule, two rows a root. */
@@ -66,6 +68,7 @@ interface Block {
   readonly isDirection: readonly boolean[];
 }
 
+/** Rules of a block that are let go together, and how far another point then moves at most. */
 interface Choice {
   readonly rules: readonly number[];
   readonly factor: number;
