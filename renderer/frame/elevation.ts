@@ -1,5 +1,6 @@
 /** The small true elevation of an arbor: its wheels at their levels, all rows to one scale. */
 
+import { heightsOfArbor } from '../../solver/clearance/index.ts';
 import type { Arbor, Movement, Wheel } from '../../solver/movement/schema.ts';
 import type { WheelSize } from '../../solver/teeth/index.ts';
 
@@ -34,10 +35,11 @@ export function elevationScale(movement: Movement, sizes: ReadonlyMap<string, Wh
     to = Math.max(to, level + thickness);
     radius = Math.max(radius, sizes.get(id)?.tipRadius ?? 0);
   }
-  for (const { levels } of movement.arbors) {
-    if (!levels) continue;
-    from = Math.min(from, levels.from);
-    to = Math.max(to, levels.to);
+  for (const arbor of movement.arbors) {
+    if (!arbor.levels) continue;
+    const heights = heightsOfArbor(arbor, movement);
+    from = Math.min(from, heights?.from ?? from);
+    to = Math.max(to, heights?.to ?? to);
   }
   if (!(from < to)) return { from: 0, along: 1, across: 1 };
   const lacks = Math.max(0, LEAST_HEIGHT - (to - from)) / 2;
@@ -65,9 +67,16 @@ export function elevationBoxes(
 
 /** Ends of the arbor's body, CSS pixels from the left. */
 export function arborSpan(arbor: Arbor, wheels: readonly Wheel[], scale: ElevationScale): readonly [number, number] {
-  if (arbor.levels) {
-    return [6 + (arbor.levels.from - scale.from) * scale.along, 6 + (arbor.levels.to - scale.from) * scale.along];
-  }
+  const [low, high] = openSpan(arbor, wheels, scale);
+  const { from, to } = arbor.levels ?? {};
+  return [
+    from === undefined ? low : 6 + (from - scale.from) * scale.along,
+    to === undefined ? high : 6 + (to - scale.from) * scale.along,
+  ];
+}
+
+/** Ends that are not stated: a pipe's stand out of its wheels, an arbor goes right across. */
+function openSpan(arbor: Arbor, wheels: readonly Wheel[], scale: ElevationScale): readonly [number, number] {
   if (!arbor.ridesOn || wheels.length === 0) return [0, ELEVATION.width];
   const from = Math.min(...wheels.map(({ level }) => level));
   const to = Math.max(...wheels.map(({ level, thickness }) => level + thickness));

@@ -95,7 +95,7 @@ function solids(movement: Movement, mine: Solid, moving: ReadonlySet<PointId>): 
     ...movement.wheels.filter((wheel) => meets(wheel) && !moving.has(wheel.arbor)).map(levelsOfWheel),
     ...movement.posts
       .filter(({ id }) => !moving.has(id))
-      .map((post) => ({ id: post.id, ...(post.levels ?? everywhere) })),
+      .map((post) => ({ ...everywhere, ...post.levels, id: post.id })),
     ...movement.walls.map((wall) => ({ id: wall.id, ...wall.levels })),
   ];
   return all.filter((other) => other.id !== mine.id && mine.from < other.to && other.from < mine.to);

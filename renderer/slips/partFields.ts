@@ -16,9 +16,6 @@ export interface PartField {
   readonly edit: (value: number | undefined) => Edit;
 }
 
-/** Height given to a part whose other end is not stated, mm: it is there to be corrected. */
-const USUAL_HEIGHT = 10;
-
 type Options = Partial<Pick<PartField, 'kind' | 'above' | 'isOptional'>>;
 
 /** A field that stands in the item itself. */
@@ -40,10 +37,12 @@ function heights({ id, levels }: Arbor | Post): PartField[] {
     value: levels?.[end],
     isOptional: true,
     edit: (next) => {
-      if (next === undefined) return { kind: 'change', id, unset: ['levels'] };
-      const from = end === 'from' ? next : (levels?.from ?? next - USUAL_HEIGHT);
-      const to = end === 'to' ? next : (levels?.to ?? next + USUAL_HEIGHT);
-      return { kind: 'change', id, set: { levels: { ...levels, from, to } } };
+      // The other end stays as it is: typed, or following from what the part has to reach.
+      const { [end]: _, ...rest } = levels ?? {};
+      const set = next === undefined ? rest : { ...rest, [end]: next };
+      return Object.keys(set).length === 0
+        ? { kind: 'change', id, unset: ['levels'] }
+        : { kind: 'change', id, set: { levels: set } };
     },
   });
   return [field('from', 'From height'), field('to', 'To height')];

@@ -10,6 +10,9 @@
  * for (const { cause, gap } of checkMovement(placed)) console.log(cause.kind, gap);
  * ```
  */
+
+export { heightsOfArbor, heightsOfPost } from './bodies/heights.ts';
+export { needsOfPlate, type PlateNeed } from './bodies/plateNeeds.ts';
 export { type AssemblyOrder, assemblyOrder } from './checks/assemblyOrder.ts';
 export { checkMovement, createChecker, type MovementChecker } from './checks/checkMovement.ts';
 export type { DepthCause, FindingCause } from './findings/cause.ts';
@@ -31,7 +34,6 @@ export type { Advice } from './remedies/adviceKinds.ts';
 export type { CureDeed, NewCollar } from './remedies/deed.ts';
 export { remediesFor, withRemedies } from './remedies/remedies.ts';
 export { type Shake, shakeOf, sideMovementOver } from './shake/shake.ts';
-export { heightsOfArbor } from './solids/arborSolids.ts';
 export type { Piece } from './solids/piece.ts';
 export type { Solid } from './solids/solid.ts';
 export { solidsOf } from './solids/solids.ts';

@@ -1,7 +1,8 @@
 /** Where X0 Y0 is on a plate's face: a corner of two straight edges, the centre of a round plate, or a settled point. */
+import { needsOfPlate } from '../clearance/index.ts';
 import type { Drilling } from '../movement/schema.ts';
 import type { PlacedMovement } from '../planting/placed.ts';
-import { holesOf, needsOfPlate } from './holes.ts';
+import { holesOf } from './holes.ts';
 import { namer } from './names.ts';
 import { datumEdgesOf, type PlateView, seenOutline } from './plateView.ts';
 
@@ -45,7 +46,7 @@ export function centreZero(view: PlateView): Zero | undefined {
 
 /** A settled point of the plate as zero. */
 export function pointZero(placed: PlacedMovement, view: PlateView, id: string): Zero | undefined {
-  const need = needsOfPlate(placed.movement, view.plate?.id).find((each) => each.id === id);
+  const need = needsOfPlate(placed, view.plate?.id).find((each) => each.id === id);
   const place = need && placed.places.get(need.id);
   if (place?.state !== 'planted') return undefined;
   // A hole that several points share is known by all their names.

@@ -1,7 +1,7 @@
 /** Things with one place in the plane: arbors, posts and marks. */
 import { z } from 'zod';
 import { arborId, markId, plateId, pointId, postId } from './ids.ts';
-import { coordinate, extent, length, levels, name, note, place, plusMinus } from './quantities.ts';
+import { coordinate, ends, extent, length, name, note, place, plusMinus } from './quantities.ts';
 
 /**
  * Which of two crossings is meant: the one on the stated side of the directed line `from` → `to`.
@@ -41,8 +41,8 @@ export const arbor = z.looseObject({
   ...drawn,
   /** Outer diameter, mm. */
   diameter: length.default(2),
-  /** Heights that the arbor's body spans; from its wheels and bearings when absent. */
-  levels: levels.exactOptional(),
+  /** Heights that the arbor spans with its pivots; an end left out reaches its last part or bearing. */
+  levels: ends.exactOptional(),
   /** A pipe: the arbor that it rides on (at the same place), and its inner diameter, mm. */
   ridesOn: arborId.exactOptional(),
   pipeBore: length.exactOptional(),
@@ -82,7 +82,8 @@ export const post = z.looseObject({
   id: postId,
   ...drawn,
   diameter: length,
-  levels: levels.exactOptional(),
+  /** Heights that it spans; an end left out reaches the next plate. */
+  levels: ends.exactOptional(),
   plate: plateId.exactOptional(),
   /** May slide along a circle about this point; its radius is the one it has, or a radius rule's. */
   slidesAbout: pointId.exactOptional(),

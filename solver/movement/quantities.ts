@@ -32,6 +32,8 @@ export const plusMinus = bounded(0, 1000);
 export const place = z.tuple([coordinate, coordinate]);
 /** Heights above the marked face of the base plate, lower first, mm. */
 export const levels = z.looseObject({ from: coordinate, to: coordinate });
+/** The same where an end that is left out follows from what the part has to reach. */
+export const ends = z.looseObject({ from: coordinate.exactOptional(), to: coordinate.exactOptional() });
 export const name = z.string().max(200);
 export const note = z.string().max(20_000);
 export const date = z.iso.date();

@@ -49,11 +49,11 @@ describe('fields of parts', () => {
     }
   });
 
-  test('a height that is stated alone gets another end, and both go together', () => {
+  test('a height that is stated alone leaves the other end as it was', () => {
     const [, , from] = fieldsOfPoint(start, 'a' as PartId); // an id of the movement above
     if (!from) throw new Error('an arbor has heights');
     const outcome = applyEdit(start, from.edit(4));
     const levels = outcome.kind === 'edited' ? outcome.movement.arbors[0]?.levels : undefined;
-    expect(levels).toEqual({ from: 4, to: 14 });
+    expect(levels).toEqual({ from: 4 });
   });
 });

@@ -7,11 +7,11 @@
 import type { ArborId, PartId } from '../../movement/ids.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { TOUCH } from '../../tolerances.ts';
+import { spanBetweenPlates } from '../bodies/heights.ts';
 import type { Finding } from '../findings/finding.ts';
 import { meshingPairs, pairKey } from '../gaps/pairTerms.ts';
 import { boundsOfSolid, planGapOf } from '../gaps/planGap.ts';
 import { nearTreeOf } from '../planckAdapter.ts';
-import { spanBetweenPlates } from '../solids/caseSolids.ts';
 import type { Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
 

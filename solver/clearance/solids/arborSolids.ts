@@ -1,26 +1,9 @@
 /** An arbor through its whole height, its collars, and what its hands, arms, fingers and pins reach. */
 import type { Point } from '../../geometry/index.ts';
-import type { Arbor, Movement, Wheel } from '../../movement/schema.ts';
-import { innerRadiusOf, type PartsIndex, partsOf } from './partsIndex.ts';
+import type { Arbor, Wheel } from '../../movement/schema.ts';
+import { heightsOfArbor } from '../bodies/heights.ts';
+import { innerRadiusOf, type PartsIndex } from './partsIndex.ts';
 import type { Draft, Heights, RingSolid } from './solid.ts';
-
-/** Heights that an arbor spans: as stated, or from all that stands on it and the plates that it runs in. */
-export function heightsOfArbor(arbor: Arbor, movement: Movement): Heights | undefined {
-  if (arbor.levels) return arbor.levels;
-  const { wheelsOn, plates } = partsOf(movement);
-  const spans: Heights[] = [...arbor.collars, ...(arbor.swept ?? [])];
-  for (const wheel of wheelsOn.get(arbor.id) ?? []) {
-    spans.push({ from: wheel.level, to: wheel.level + wheel.thickness });
-    if (wheel.hub) spans.push(wheel.hub);
-  }
-  for (const bearing of arbor.bearings) {
-    const plate = bearing.plate === undefined ? undefined : plates.get(bearing.plate);
-    if (bearing.at !== undefined) spans.push({ from: bearing.at, to: bearing.at + bearing.length });
-    else if (plate) spans.push(plate.levels);
-  }
-  if (spans.length === 0) return undefined;
-  return { from: Math.min(...spans.map((s) => s.from)), to: Math.max(...spans.map((s) => s.to)) };
-}
 
 /** The solids of one arbor at its place. */
 export function arborSolids(arbor: Arbor, centre: Point, parts: PartsIndex): Draft[] {

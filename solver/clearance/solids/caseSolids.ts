@@ -1,6 +1,7 @@
 /** What does not turn: posts with their screw heads, walls with their ribs, plates with their openings. */
 import type { Point } from '../../geometry/index.ts';
 import type { Movement, Outline, Post } from '../../movement/schema.ts';
+import { heightsOfPost } from '../bodies/heights.ts';
 import type { Draft, Heights } from './solid.ts';
 
 /** A post and the heads of the screws that hold it, at its place. */
@@ -15,7 +16,7 @@ export function postSolids(post: Post, centre: Point, movement: Movement): Draft
     inner: 0,
     outer: diameter / 2,
   });
-  const heights = post.levels ?? spanBetweenPlates(movement);
+  const heights = heightsOfPost(post, centre, movement);
   const heads = (post.heads ?? []).map(({ from, to, diameter }) => disc({ from, to }, diameter, 'head'));
   return [...(heights ? [disc(heights, post.diameter, 'whole')] : []), ...heads];
 }
@@ -48,14 +49,4 @@ export function caseSolids(movement: Movement): Draft[] {
 
 function openingsIn(movement: Movement, plateId: string): Outline[] {
   return movement.openings.filter((opening) => opening.plate === plateId).map((opening) => opening.outline);
-}
-
-/** The clear height between the two outermost plates, or of the walls; undefined where there is neither. */
-export function spanBetweenPlates(movement: Movement): Heights | undefined {
-  const bodies = movement.plates.length > 1 ? movement.plates : movement.walls;
-  if (bodies.length === 0) return undefined;
-  const lowest = Math.min(...bodies.map((body) => body.levels.to));
-  const highest = Math.max(...bodies.map((body) => body.levels.from));
-  if (highest > lowest) return { from: lowest, to: highest };
-  return { from: Math.min(...bodies.map((b) => b.levels.from)), to: Math.max(...bodies.map((b) => b.levels.to)) };
 }

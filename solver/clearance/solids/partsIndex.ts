@@ -8,6 +8,8 @@ export interface PartsIndex {
   readonly movement: Movement;
   readonly arbors: ReadonlyMap<ArborId, Arbor>;
   readonly wheelsOn: ReadonlyMap<ArborId, readonly Wheel[]>;
+  /** The pipes that ride on each arbor. */
+  readonly pipesOn: ReadonlyMap<ArborId, readonly Arbor[]>;
   readonly plates: ReadonlyMap<string, Plate>;
   /** For each carried arbor the arm that carries it. */
   readonly armOf: ReadonlyMap<ArborId, ArborId>;
@@ -25,6 +27,13 @@ export function partsOf(movement: Movement): PartsIndex {
     if (list) list.push(wheel);
     else wheelsOn.set(wheel.arbor, [wheel]);
   }
+  const pipesOn = new Map<ArborId, Arbor[]>();
+  for (const arbor of movement.arbors) {
+    if (arbor.ridesOn === undefined) continue;
+    const list = pipesOn.get(arbor.ridesOn);
+    if (list) list.push(arbor);
+    else pipesOn.set(arbor.ridesOn, [arbor]);
+  }
   const armOf = new Map<ArborId, ArborId>();
   for (const coupling of movement.couplings) {
     if (coupling.kind !== 'carrier') continue;
@@ -34,6 +43,7 @@ export function partsOf(movement: Movement): PartsIndex {
     movement,
     arbors: new Map(movement.arbors.map((arbor) => [arbor.id, arbor])),
     wheelsOn,
+    pipesOn,
     plates: new Map<string, Plate>(movement.plates.map((plate) => [plate.id, plate])),
     armOf,
   };

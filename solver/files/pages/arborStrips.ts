@@ -1,5 +1,6 @@
 /** Arbors as dimensioned strips: every shoulder measured from one end, as the maker turns them. */
 
+import { heightsOfArbor } from '../../clearance/index.ts';
 import { namer } from '../../marking/index.ts';
 import { lengthText, unitName } from '../../movement/decimal.ts';
 import type { Arbor } from '../../movement/schema.ts';
@@ -36,17 +37,17 @@ export function arborPieces(placed: PlacedMovement, arbor: Arbor): readonly Arbo
   for (const collar of arbor.collars) {
     pieces.push({ name: 'collar', from: collar.from, to: collar.to, diameter: collar.diameter, kind: 'collar' });
   }
-  const body = bodyOf(arbor, pieces);
+  const whole = heightsOfArbor(arbor, placed.movement);
+  const body = whole && bodyOf(arbor, pieces, whole);
   return [...pieces, ...(body ? [body] : [])].sort((a, b) => a.from - b.from || a.to - b.to);
 }
 
 /** The arbor's own diameter between its shoulders: a thinner pivot at either end takes the body's place there. */
-function bodyOf(arbor: Arbor, pieces: readonly ArborPiece[]): ArborPiece | undefined {
-  if (!arbor.levels && pieces.length === 0) return undefined;
-  const whole = arbor.levels ?? {
-    from: Math.min(...pieces.map((piece) => piece.from)),
-    to: Math.max(...pieces.map((piece) => piece.to)),
-  };
+function bodyOf(
+  arbor: Arbor,
+  pieces: readonly ArborPiece[],
+  whole: Pick<ArborPiece, 'from' | 'to'>,
+): ArborPiece | undefined {
   const pivots = pieces.filter((piece) => piece.kind === 'pivot' && piece.diameter < arbor.diameter);
   const low = pivots.find((piece) => piece.from <= whole.from);
   const high = pivots.find((piece) => piece.to >= whole.to && piece !== low);

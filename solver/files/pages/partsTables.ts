@@ -1,7 +1,10 @@
 /** The parts list as tables: wheels with their sizes, bearings, posts, walls and plates. */
 
+import { heightsOfPost } from '../../clearance/index.ts';
+import { asPoint } from '../../geometry/index.ts';
 import { namer } from '../../marking/index.ts';
 import { fixed, lengthText } from '../../movement/decimal.ts';
+import type { Post } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { cuttingDataOf } from '../../teeth/cutting/index.ts';
 import { moduleOf, sizeOfWheel } from '../../teeth/index.ts';
@@ -129,6 +132,14 @@ function bearingTable(placed: PlacedMovement): Table {
   };
 }
 
+/** Heights and length of a post, stated or as far as it has to reach; empty where neither is known. */
+function heightColumns(post: Post, { movement, places }: PlacedMovement): readonly [string, string] {
+  const heights = heightsOfPost(post, places.get(post.id) ?? asPoint(post.at), movement);
+  if (!heights) return ['', ''];
+  const show = (mm: number) => lengthText(mm, movement.display);
+  return [`${show(heights.from)} to ${show(heights.to)}`, show(heights.to - heights.from)];
+}
+
 function postTable(placed: PlacedMovement): Table {
   const { movement } = placed;
   const label = namer(movement);
@@ -137,8 +148,7 @@ function postTable(placed: PlacedMovement): Table {
     label(post.id),
     show(post.diameter),
     post.hole > 0 ? show(post.hole) : '',
-    post.levels ? `${show(post.levels.from)} to ${show(post.levels.to)}` : '',
-    post.levels ? show(post.levels.to - post.levels.from) : '',
+    ...heightColumns(post, placed),
     post.note ?? '',
   ]);
   return {

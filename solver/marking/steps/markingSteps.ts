@@ -6,11 +6,12 @@
  * settings computed from two points that are there. Everything is told as seen on the face that is marked.
  */
 
+import { needsOfPlate } from '../../clearance/index.ts';
 import { crossingAngle, type Point } from '../../geometry/index.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Rule } from '../../movement/schema.ts';
 import type { Place, PlacedMovement } from '../../planting/placed.ts';
-import { needsOfPlate, stateOf } from '../holes.ts';
+import { stateOf } from '../holes.ts';
 import type { Datum, Face, MarkingStep, StepWarning, TwoArcs } from '../marks.ts';
 import { namer } from '../names.ts';
 import { plateViewOf } from '../plateView.ts';
@@ -122,7 +123,7 @@ function makerOf(placed: PlacedMovement, metal: Metal): Maker {
 
 /** Points of the plate in the order of construction. */
 function orderedPoints(placed: PlacedMovement, plate: string | undefined): readonly Place[] {
-  const wanted = new Set(needsOfPlate(placed.movement, plate).map((need) => need.id));
+  const wanted = new Set(needsOfPlate(placed, plate).map((need) => need.id));
   const ordered: Place[] = [];
   const take = (id: PointId): void => {
     const place = placed.places.get(id);

@@ -32,7 +32,7 @@ export function checkBodies(movement: Movement, report: Report): void {
 }
 
 /** Lower and upper end of a part above the marked face of the base plate, mm. */
-type Heights = { readonly from: number; readonly to: number };
+type Heights = { readonly from?: number; readonly to?: number };
 
 function checkHeights(
   heights: Heights | undefined,
@@ -40,13 +40,14 @@ function checkHeights(
   id: string,
   report: Report,
 ): void {
-  if (heights === undefined || heights.from < heights.to) return;
+  const { from, to } = heights ?? {};
+  if (from === undefined || to === undefined || from < to) return;
   report({
     path,
     id,
-    found: `from ${heights.from} to ${heights.to}`,
+    found: `from ${from} to ${to}`,
     expected: 'the lower height first, and some height between the two',
-    remedy: heights.from > heights.to ? 'exchange the two' : 'correct one of the two',
+    remedy: from > to ? 'exchange the two' : 'correct one of the two',
   });
 }
 
