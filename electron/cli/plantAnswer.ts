@@ -3,10 +3,10 @@
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { type Disagreement, tracePlanting } from '../../solver/planting/index.ts';
-import type { Place, PlacedMovement, RuleOutcome } from '../../solver/planting/placed.ts';
+import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import { HOLDS } from '../../solver/tolerances.ts';
 import { ruleHeading, type Speaker } from '../../solver/words/index.ts';
-import { disagreementSays, plantingSays } from '../../solver/words/planting/index.ts';
+import { disagreementSays, dutySays, plantingSays } from '../../solver/words/planting/index.ts';
 import type { Answer } from './answer.ts';
 import { inBlocks, inColumns, wrapped } from './columns.ts';
 import { plainSpeaker } from './plainSpeaker.ts';
@@ -64,13 +64,6 @@ function pointBlock(placed: PlacedMovement, kind: string, points: readonly Named
   return inColumns(heads, rows);
 }
 
-const ROLES: Readonly<Record<RuleOutcome['role'], string>> = {
-  places: 'places',
-  checks: 'checks',
-  disagrees: 'disagrees',
-  leftOut: 'left out',
-};
-
 function ruleBlock({ movement, rules }: PlacedMovement, { figure, rule }: Speaker): string[] {
   const length = (mm: number | undefined): string => (mm === undefined ? '' : figure(mm));
   const rows = movement.rules.flatMap(({ id, kind }) => {
@@ -79,12 +72,12 @@ function ruleBlock({ movement, rules }: PlacedMovement, { figure, rule }: Speake
     const miss = Math.abs(outcome.missBy) < HOLDS ? '' : figure(outcome.missBy);
     const { calculated, measured, held } = outcome;
     const lengths = [outcome.length, calculated, measured, held].map(length);
-    return [[rule(id), ruleHeading(kind), ...lengths, ROLES[outcome.role], miss]];
+    return [[rule(id), ruleHeading(kind), ...lengths, dutySays(outcome), miss]];
   });
   if (rows.length === 0) return [];
   const number = (head: string) => ({ head, align: 'right' as const });
   const lengths = ['length', 'calculated', 'measured', 'held'].map(number);
-  return inColumns([{ head: 'rule' }, { head: 'kind' }, ...lengths, { head: 'role' }, number('misses by')], rows);
+  return inColumns([{ head: 'rule' }, { head: 'kind' }, ...lengths, { head: 'duty' }, number('misses by')], rows);
 }
 
 /** The state in words: the sentence has the first disagreement, the list below it the others. */

@@ -1,6 +1,6 @@
 /** Things with one place in the plane: arbors, posts and marks. */
 import { z } from 'zod';
-import { arborId, markId, plateId, pointId, postId } from './ids.ts';
+import { arborId, markId, plateId, pointId, postId, ruleId } from './ids.ts';
 import { coordinate, ends, extent, length, name, note, place, plusMinus } from './quantities.ts';
 
 /**
@@ -115,11 +115,16 @@ const madeState = {
   note: note.exactOptional(),
 };
 
-/** What was really made of a point. A drilled point is fixed at `at`; only the rest is planted. */
+/**
+ * What was really made of a point in one plate. A drilled point is fixed at `at`; only the rest is planted. Drilled in two
+ * plates its axis is the line through both places.
+ */
 export const made = z.looseObject({
   point: pointId,
   plate: plateId.exactOptional(),
   ...madeState,
+  /** Rules that miss because of this place and that the maker let stand; gone with the place. */
+  stands: z.array(ruleId).max(1000).exactOptional(),
   /** Places where it was drilled before, the oldest first: plugged, drawn over or measured anew since. */
   earlier: z.array(z.looseObject(madeState)).max(200).exactOptional(),
 });

@@ -9,6 +9,8 @@ const common = {
   note: note.exactOptional(),
   plusMinus: plusMinus.exactOptional(),
   leaveOut: z.boolean().default(false),
+  /** Told to check: it never places. Absent: the order of the rules decides. */
+  duty: z.literal('checks').exactOptional(),
 };
 
 /** The point stands at coordinates. */

@@ -1,5 +1,5 @@
 /**
- * The movement document, version 1: the whole mechanism with its case, as it stands in the file.
+ * The movement document, version 2: the whole mechanism with its case, as it stands in the file.
  *
  * One zod schema gives the types, the defaults and the JSON Schema that ships with the app. Lengths are
  * millimetres and angles degrees, x to the right and y up, seen from the marked face. Objects are loose:
@@ -20,7 +20,7 @@ import { coupling, drive, indication } from './turning.ts';
 import { wheel } from './wheel.ts';
 
 export const FORMAT = 'depthwright-movement';
-export const VERSION = 1;
+export const VERSION = 2;
 
 const display = z.looseObject({
   unit: z.enum(['mm', 'inch']).default('mm'),

@@ -28,6 +28,7 @@ export { type DragSession, startDrag } from './front/drag.ts';
 export { gapRule } from './front/gapRules.ts';
 export { networkOf } from './front/networkOf.ts';
 export { type OtherCrossing, otherCrossing } from './front/otherCrossing.ts';
+export { type Moves, movesTo, type PlaceInstead, placeInstead } from './front/placeInstead.ts';
 export { plantMovement } from './front/plantMovement.ts';
 export { type DraftRule, ruleValueAt, ruleValueNow } from './front/ruleValue.ts';
 export { settlingRules } from './front/settlingRules.ts';

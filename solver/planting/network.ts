@@ -49,7 +49,7 @@ export interface Network {
   readonly sideTo: Int32Array;
   /** 1 for each rule that only checks: it places nothing and is judged where the others put the points. Without it the kernel says which rules those are. */
   readonly checks?: Uint8Array;
-  /** Where the kernel says which rules check: 1 for those that the maker told to check, which then never place. */
+  /** 1 for rules that the maker told to check: they never place, and a tie among them joins nothing. */
   readonly told?: Uint8Array;
   /** As above: of lengths between the same two points the lower rank places, at the turn of the first of them. */
   readonly rank?: Uint8Array;
@@ -109,6 +109,10 @@ export interface NetworkResult {
   readonly checks: Uint8Array;
   /** The rules that a check cannot hold with where it misses: those that place its points, by how they press. */
   readonly against: (check: number) => readonly number[];
+  /** The rules that place a check's points, with their share in it (mm for mm), and whether they place the last of its own points. */
+  readonly shares: (
+    check: number,
+  ) => readonly { readonly rule: number; readonly share: number; readonly isOwn: boolean }[];
   /** Rules that hold but are not needed: each may be left out alone. Listed when first read. */
   readonly spare: readonly number[];
   /**

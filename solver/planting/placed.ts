@@ -51,8 +51,15 @@ export interface RuleOutcome {
   readonly missBy: number;
   /** `checks`: it places nothing, and misses by no more than it may; `disagrees`: it cannot hold, or its check is over. */
   readonly role: 'places' | 'checks' | 'disagrees' | 'leftOut';
+  /**
+   * What it is for, whether it holds or not: `told` to check by the maker; `released` by a drilled place, which stands as it
+   * is; `checks` what the rules before it settle.
+   */
+  readonly duty: 'places' | 'checks' | 'told' | 'released' | 'leftOut';
   /** What a rule that checks may miss by, mm. */
   readonly allowed?: number;
+  /** It is over because of a drilled place, and the maker lets it stand. */
+  readonly stands?: true;
   /** For rules that set a length: the length that was used, mm, and its ± (two standard deviations). */
   readonly length?: number;
   readonly plusMinus?: number;

@@ -66,7 +66,7 @@ test('a file that cannot be read leaves the open movement untouched', async ({ p
   const bench = await BenchPage.open(page, 'reel');
   const path = info.outputPath('broken.json');
   await import('node:fs/promises').then(({ writeFile }) =>
-    writeFile(path, '{"format": "depthwright-movement", "version": 1, "arbors": [{}]}'),
+    writeFile(path, '{"format": "depthwright-movement", "version": 2, "arbors": [{}]}'),
   );
   await bench.openFile(path);
   await expect(bench.told).toContainText('cannot be opened');

@@ -163,7 +163,7 @@ test('the trial of a depth that is too close names the pair, and shows the place
   const path = info.outputPath('tooClose.json');
   const movement = {
     format: 'depthwright-movement',
-    version: 1,
+    version: 2,
     title: 'A tight depth',
     arbors: [0, 1, 2].map((i) => ({ id: `A${i}`, name: `Arbor ${i}`, at: [i * 29.7, 0], diameter: 2, bearings })),
     wheels: [

@@ -74,7 +74,7 @@ const BAD = [
 
 describe('bad solids are named and said', () => {
   it.each(BAD)('$what', ({ parts, path }) => {
-    const reading = readMovement(JSON.stringify({ format: 'depthwright-movement', version: 1, ...parts }));
+    const reading = readMovement(JSON.stringify({ format: 'depthwright-movement', version: 2, ...parts }));
     if (reading.kind !== 'problems') throw new Error('it was read');
     const problem = reading.problems.find((each) => each.path.startsWith(path));
     expect(reading.problems.map((each) => each.path)).toContainEqual(expect.stringContaining(path));

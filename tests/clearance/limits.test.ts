@@ -76,7 +76,7 @@ describe('the document', () => {
     const bad = readMovement(
       JSON.stringify({
         format: 'depthwright-movement',
-        version: 1,
+        version: 2,
         limits: { pairs: [{ between: ['wheel', 'pillar'] }] },
       }),
     );

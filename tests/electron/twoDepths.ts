@@ -14,7 +14,7 @@ function wheel(id: string, arbor: string, teeth: number, level: number) {
 export function twoDepths(changes: Changes = {}): string {
   return JSON.stringify({
     format: 'depthwright-movement',
-    version: 1,
+    version: 2,
     title: 'Two depths',
     arbors: [
       { id: 'centre', name: 'centre', at: [0, 0], diameter: 4 },

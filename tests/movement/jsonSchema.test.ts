@@ -36,7 +36,7 @@ describe('the JSON Schema that ships with the program', () => {
 
   test('has a name, and words for every field; no words are left over', () => {
     const schema = JSON.parse(jsonSchemaText());
-    expect(schema.$id).toBe('urn:depthwright-movement:1');
+    expect(schema.$id).toBe('urn:depthwright-movement:2');
     const fields = fieldsOf(schema, []);
     expect(fields.length).toBeGreaterThan(400);
     expect(fields.filter(({ description }) => !description).map(({ path }) => path.join('.'))).toEqual([]);
@@ -57,7 +57,7 @@ describe('the JSON Schema that ships with the program', () => {
     ['an unknown rule', (d) => (d.rules[0].kind = 'near')],
     ['a length of nothing', (d) => (d.rules[2].length = 0)],
     ['an id with a space', (d) => (d.arbors[0].id = 'a b')],
-    ['another version', (d) => (d.version = 2)],
+    ['another version', (d) => (d.version = 3)],
   ])('refuses %s, as we do', (_, spoil) => {
     const document = sampleDocument();
     spoil(document);

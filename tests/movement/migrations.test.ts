@@ -28,11 +28,11 @@ const VERSION_0 = {
 describe('a file of version 0', () => {
   const reading = readMovement(JSON.stringify(VERSION_0));
 
-  test('is read as version 1, and says where it comes from', () => {
+  test('is read as the present version, and says where it comes from', () => {
     expect(reading.kind === 'movement' && reading.migratedFrom).toBe(0);
     if (reading.kind !== 'movement') throw new Error(reading.problems[0]?.says);
     const { movement } = reading;
-    expect(movement.version).toBe(1);
+    expect(movement.version).toBe(2);
     expect(movement.display).toEqual({ unit: 'inch', decimals: 3 });
     expect(movement.arbors[1]).toMatchObject({ id: 'second', at: [28, 3] });
     expect(movement.posts[0]).toMatchObject({ id: 'p1', at: [40, 40], hole: 4 });
@@ -45,16 +45,16 @@ describe('a file of version 0', () => {
     expect(bearing?.kind === 'bearing' && bearing.angle).toBeCloseTo(30, 12);
   });
 
-  test('keeps what it does not know, and is written as version 1', () => {
+  test('keeps what it does not know, and is written as the present version', () => {
     if (reading.kind !== 'movement') throw new Error(reading.problems[0]?.says);
     const written = JSON.parse(writeMovement(reading.movement));
-    expect(written).toMatchObject({ version: 1, 'x-own': { kept: [1, 2] }, arbors: [{ 'x-own': 1 }, {}] });
+    expect(written).toMatchObject({ version: 2, 'x-own': { kept: [1, 2] }, arbors: [{ 'x-own': 1 }, {}] });
     expect(JSON.stringify(written)).not.toMatch(/pivots|pillars|"type"/);
     const again = readMovement(writeMovement(reading.movement));
     expect(again).toEqual({ kind: 'movement', movement: reading.movement });
   });
 
-  test('has its problems told in the names of version 1', () => {
+  test('has its problems told in the present names', () => {
     const spoiled = structuredClone(VERSION_0) as Record<string, unknown>;
     spoiled['pivots'] = [{ id: 'centre', x: 0, y: 'low' }, 7];
     const problems = readMovement(JSON.stringify(spoiled));
@@ -70,5 +70,53 @@ describe('a file of version 0', () => {
     );
     expect(movement.arbors.map(({ id }) => id)).toEqual(['other']);
     expect(Reflect.get(movement, 'pivots')).toHaveLength(2);
+  });
+});
+
+describe('a file of version 1', () => {
+  const VERSION_1 = JSON.stringify({
+    format: 'depthwright-movement',
+    version: 1,
+    title: 'A hole in two plates',
+    'x-own': [1],
+    plates: ['base', 'top'].map((id, k) => ({
+      id,
+      outline: { kind: 'circle', centre: [0, 0], radius: 50 },
+      levels: { from: 40 * k, to: 40 * k + 3 },
+    })),
+    arbors: [
+      { id: 'centre', at: [0, 0] },
+      { id: 'second', at: [28, 3] },
+    ],
+    rules: [
+      { id: 'z', kind: 'held', point: 'centre', at: [0, 0] },
+      { id: 'b', kind: 'distance', points: ['centre', 'second'], length: 28 },
+      { id: 'a', kind: 'bearing', point: 'second', centre: 'centre', angle: 6, leaveOut: true },
+    ],
+    made: [
+      { point: 'centre', state: 'marked' },
+      { point: 'second', plate: 'base', state: 'drilled', at: [28, 3], earlier: [{ state: 'marked', at: [1, 2] }] },
+    ],
+  });
+  const reading = readMovement(VERSION_1);
+
+  test('is read with its number changed and nothing else', () => {
+    if (reading.kind !== 'movement') throw new Error(JSON.stringify(reading.problems));
+    expect(reading.migratedFrom).toBe(1);
+    const same = movementOfText(VERSION_1.replace('"version":1', '"version":2'));
+    expect(reading.movement).toEqual(same);
+    expect(reading.movement.rules.map(({ id, duty }) => [id, duty])).toEqual([
+      ['z', undefined],
+      ['b', undefined],
+      ['a', undefined],
+    ]);
+  });
+
+  test('is written so that only the number differs', () => {
+    if (reading.kind !== 'movement') throw new Error(JSON.stringify(reading.problems));
+    const { version, ...rest } = JSON.parse(writeMovement(reading.movement));
+    const { version: _, ...old } = JSON.parse(VERSION_1);
+    expect(version).toBe(2);
+    expect(rest).toEqual(old);
   });
 });

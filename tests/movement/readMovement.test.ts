@@ -49,11 +49,11 @@ describe('reading a movement', () => {
     ['no JSON', 'solid of revolution', 'line 1, column 1', '“s”'],
     ['a list', '[]', '', 'a list of 0'],
     ['null', 'null', '', 'null'],
-    ['another format', '{"format": "parts-list", "version": 1}', 'format', '“parts-list”'],
-    ['no format', '{"version": 1}', 'format', 'nothing'],
+    ['another format', '{"format": "parts-list", "version": 2}', 'format', '“parts-list”'],
+    ['no format', '{"version": 2}', 'format', 'nothing'],
     ['no version', '{"format": "depthwright-movement"}', 'version', 'nothing'],
     ['a version in words', '{"format": "depthwright-movement", "version": "one"}', 'version', '“one”'],
-    ['a newer version', '{"format": "depthwright-movement", "version": 2}', 'version', '2'],
+    ['a newer version', '{"format": "depthwright-movement", "version": 3}', 'version', '3'],
     ['an older version than any', '{"format": "depthwright-movement", "version": -1}', 'version', '-1'],
   ])('%s is told in one sentence', (_, text, path, found) => {
     const [problem, ...more] = problemsOf(text);
@@ -121,13 +121,13 @@ describe('reading a movement', () => {
 
   test('twenty thousand and one arbors are too many', () => {
     const arbors = Array.from({ length: 20_001 }, (_, i) => ({ id: `a${i}`, at: [i % 100, i / 100] }));
-    const [problem] = problemsOf(JSON.stringify({ format: 'depthwright-movement', version: 1, arbors }));
+    const [problem] = problemsOf(JSON.stringify({ format: 'depthwright-movement', version: 2, arbors }));
     expect(problem).toMatchObject({ path: 'arbors', found: 'a list of 20001', expected: 'a list of at most 20000' });
   });
 
   test('a file with thousands of problems names the first thousand and counts the rest', () => {
     const arbors = Array.from({ length: 3000 }, (_, i) => ({ id: `a${i}` }));
-    const problems = problemsOf(JSON.stringify({ format: 'depthwright-movement', version: 1, arbors }));
+    const problems = problemsOf(JSON.stringify({ format: 'depthwright-movement', version: 2, arbors }));
     expect(problems.length).toBe(1001);
     expect(problems.at(-1)?.found).toContain('2000 more');
   });

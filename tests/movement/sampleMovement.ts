@@ -16,7 +16,7 @@ export function sampleDocument() {
   // biome-ignore lint/suspicious/noExplicitAny: tests write values of every wrong type into copies of this
   const document: any = {
     format: 'depthwright-movement',
-    version: 1,
+    version: 2,
     title: 'Sample',
     arbors: [
       {

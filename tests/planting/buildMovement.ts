@@ -15,7 +15,7 @@ export type RuleInput = ItemInput<'rules'>;
 
 /** A movement as a file would give it, not validated beyond its shape. */
 export function buildMovement(parts: Parts): Movement {
-  return movementSchema.parse({ format: 'depthwright-movement', version: 1, ...parts });
+  return movementSchema.parse({ format: 'depthwright-movement', version: 2, ...parts });
 }
 
 export const arbor = (id: string, x: number, y: number): ItemInput<'arbors'> => ({ id, name: id, at: [x, y] });

@@ -64,10 +64,14 @@ describe('no rule holds by degeneration', () => {
     [10, 20],
   ] as const;
 
-  it('two directions about one centre contradict', () => {
+  it('of two directions about one centre the second checks: the point is loose on the first, never on the centre', () => {
     const result = plantNetwork(networkFrom({ at, held, rules: [ray(2, 0, 0.35), ray(2, 0, 0.87)] }));
-    expect(result.states[2]).toBe(PointState.contested);
-    expect(result.disagreements.map(({ rules, isDegenerate }) => [rules, isDegenerate])).toEqual([[[0, 1], true]]);
+    expect(result.states[2]).toBe(PointState.loose);
+    expect(Array.from(result.checks)).toEqual([0, 1]);
+    const radius = Math.hypot(result.coords[4] ?? 0, result.coords[5] ?? 0);
+    expect(radius).toBeGreaterThan(10);
+    expect(result.missBy[1]).toBeCloseTo(0.52 * radius, 9);
+    expect(result.against(1)).toEqual([1, 0]);
   });
 
   it('two lines through one named point contradict', () => {

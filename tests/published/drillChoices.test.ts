@@ -153,7 +153,7 @@ describe('the choices in the file', () => {
     [{ zeroAt: 'nobody' }, /drilling\.zeroAt.*nobody/],
     [{ drillFeed: 0 }, /drilling\.drillFeed/],
   ])('%j is refused with the field, what was found and the remedy', (drilling, says) => {
-    const reading = readMovement(JSON.stringify({ format: 'depthwright-movement', version: 1, ...PLATE, drilling }));
+    const reading = readMovement(JSON.stringify({ format: 'depthwright-movement', version: 2, ...PLATE, drilling }));
     expect(reading.kind).toBe('problems');
     if (reading.kind === 'problems') expect(reading.problems.map((each) => each.says).join('\n')).toMatch(says);
   });

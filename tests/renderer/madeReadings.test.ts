@@ -37,7 +37,7 @@ function square(): Movement {
   };
   const text = JSON.stringify({
     format: 'depthwright-movement',
-    version: 1,
+    version: 2,
     title: 'Square of holes',
     plates: [{ id: 'base', outline, levels: { from: -2, to: 0 } }],
     marks: Object.entries(corners).map(([id, at]) => ({ id, at, hole: 3 })),

@@ -73,7 +73,7 @@ function written({ title, wheel, places }: Train, loose: number): string {
   const [[x0, y0], [x1, y1]] = [places[0] ?? [0, 0], places[1] ?? [1, 0]];
   return JSON.stringify({
     format: 'depthwright-movement',
-    version: 1,
+    version: 2,
     title,
     arbors: places.map((at, i) => ({ id: id(i), at, diameter: 2 })),
     wheels: places.flatMap((_, i) => [

@@ -40,7 +40,7 @@ function largeMovement(): string {
   const corner = (x: number, y: number) => ({ x, y });
   return JSON.stringify({
     format: 'depthwright-movement',
-    version: 1,
+    version: 2,
     title: 'Two hundred arbors',
     plates: [
       {

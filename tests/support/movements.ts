@@ -24,5 +24,5 @@ export function movementOfFile(path: string): Movement {
 
 /** A movement of the parts given, as a file would list them; its head is filled in. */
 export function movementOfParts(parts: object): Movement {
-  return movementOfText(JSON.stringify({ format: 'depthwright-movement', version: 1, ...parts }));
+  return movementOfText(JSON.stringify({ format: 'depthwright-movement', version: 2, ...parts }));
 }

@@ -26,7 +26,7 @@ export function sketchMovement(sketch: Sketch): Movement {
   // The sketch is checked by the schema itself, so its output type is what the tests use.
   return movementSchema.parse({
     format: 'depthwright-movement',
-    version: 1,
+    version: 2,
     arbors: [...names].map((id, index) => ({ id, at: [100 * index, 0], ...sketch.arbors?.[id] })),
     wheels: Object.entries(sketch.wheels).map(([id, [arbor, teeth, internal]]) => ({
       id,

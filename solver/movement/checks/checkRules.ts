@@ -19,6 +19,7 @@ export function checkRules(movement: Movement, report: Report): void {
     const tell = (keys: readonly (string | number)[], rest: Omit<Fault, 'path' | 'id'>): void =>
       report({ path: ['rules', index, ...keys], id: rule.id, ...rest });
     checkDepth(rule, tell);
+    checkDuty(rule, tell);
     for (const [first, second] of repeated(groupsOf(rule), (id) => id)) {
       tell(second.keys, {
         found: `“${second.id}” again, which stands at ${textOf(first.keys)} already`,
@@ -46,6 +47,16 @@ function checkDepth(rule: Rule, tell: (keys: readonly string[], rest: Omit<Fault
     found: `“${rule.use}” without a ${rule.use} value`,
     expected: rule.use === 'measured' ? '“measured” with a “value” in mm' : '“held” with a length in mm',
     remedy: `enter the ${rule.use} distance, or write “calculated”`,
+  });
+}
+
+/** What stands at one place is one point: nothing is left of it that could check. */
+function checkDuty(rule: Rule, tell: (keys: readonly string[], rest: Omit<Fault, 'path' | 'id'>) => void): void {
+  if (rule.kind !== 'samePlace' || rule.duty === undefined) return;
+  tell(['duty'], {
+    found: `“${rule.duty}” of a same-place rule`,
+    expected: 'no duty: what it joins cannot differ',
+    remedy: 'remove “duty”, or leave the rule out',
   });
 }
 

@@ -4,9 +4,16 @@ import { documentFaults } from '../checks/documentFaults.ts';
 import { MAX_ARBORS } from '../quantities.ts';
 import { problemAt } from '../read/problem.ts';
 import type { Movement } from '../schema.ts';
-import { planAccept, planClearMade, planDescribe, planSetMade, planWithdraw } from './changeDocument.ts';
+import { planAccept, planClearMade, planDescribe, planLetStand, planSetMade, planWithdraw } from './changeDocument.ts';
 import { planAdd, planChange, planMove, planRename, planReorder } from './changeItems.ts';
-import { planLeaveOut, planSetCrossing, planSetMeasured, planSetValue, planUseDepth } from './changeRules.ts';
+import {
+  planLeaveOut,
+  planSetCrossing,
+  planSetDuty,
+  planSetMeasured,
+  planSetValue,
+  planUseDepth,
+} from './changeRules.ts';
 import type { Edit, EditResult, Refused } from './edit.ts';
 import { refused } from './items.ts';
 import { planPaste } from './paste.ts';
@@ -87,6 +94,8 @@ function planOf(movement: Movement, edit: Exclude<Edit, { kind: 'several' }>): P
       return planUseDepth(movement, edit);
     case 'leaveOut':
       return planLeaveOut(movement, edit);
+    case 'setDuty':
+      return planSetDuty(movement, edit);
     case 'setCrossing':
       return planSetCrossing(movement, edit);
     case 'rename':
@@ -101,6 +110,8 @@ function planOf(movement: Movement, edit: Exclude<Edit, { kind: 'several' }>): P
       return planSetMade(movement, edit);
     case 'clearMade':
       return planClearMade(movement, edit);
+    case 'letStand':
+      return planLetStand(movement, edit);
     case 'accept':
       return planAccept(movement, edit);
     case 'withdraw':

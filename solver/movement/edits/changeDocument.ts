@@ -41,7 +41,8 @@ export function planSetMade(movement: Movement, edit: EditOf<'setMade'>): Plan {
   const sound = soundValue<Movement['made'][number]>(madeSchema, edit.made);
   if (sound.kind === 'refused') return sound;
   const index = movement.made.findIndex(({ point, plate }) => point === sound.item.point && plate === sound.item.plate);
-  const item = withEarlier(sound.item, movement.made[index]);
+  const before = movement.made[index];
+  const item = withStands(withEarlier(sound.item, before), before);
   return recipe((draft) => {
     draft.made.splice(index < 0 ? draft.made.length : index, index < 0 ? 0 : 1, castDraft(item));
   });
@@ -50,10 +51,39 @@ export function planSetMade(movement: Movement, edit: EditOf<'setMade'>): Plan {
 /** A place that was drilled before is kept beside the new state: what happened to the metal is not forgotten. */
 function withEarlier(made: Movement['made'][number], before: Movement['made'][number] | undefined): typeof made {
   if (made.earlier || !before) return made;
-  const { earlier = [], point: _, plate: __, ...state } = before;
-  const isSame = made.at && state.at && made.at[0] === state.at[0] && made.at[1] === state.at[1];
-  const all = state.at && !isSame ? [...earlier, state] : earlier;
+  const { earlier = [], point: _, plate: __, stands: ___, ...state } = before;
+  const all = state.at && !isSamePlace(made, before) ? [...earlier, state] : earlier;
   return all.length > 0 ? { ...made, earlier: all.slice(-EARLIER_KEPT) } : made;
+}
+
+function isSamePlace({ at }: Movement['made'][number], before: Movement['made'][number] | undefined): boolean {
+  return before?.at !== undefined && at !== undefined && at[0] === before.at[0] && at[1] === before.at[1];
+}
+
+/** What was let stand because of a place stays with that place, and goes with it. */
+function withStands(made: Movement['made'][number], before: Movement['made'][number] | undefined): typeof made {
+  if (made.stands || !before?.stands || made.state !== before.state || !isSamePlace(made, before)) return made;
+  return { ...made, stands: before.stands };
+}
+
+/** Notes rules that are let stand because of a drilled place, or asks them again. */
+export function planLetStand(movement: Movement, edit: EditOf<'letStand'>): Plan {
+  const index = movement.made.findIndex(({ point, plate }) => point === edit.point && plate === edit.plate);
+  const made = movement.made[index];
+  if (made?.state !== 'drilled')
+    return refused(`“${edit.point}” is not noted as drilled; nothing stands because of it.`);
+  const unknown = edit.rules.find((id) => !movement.rules.some((rule) => rule.id === id));
+  if (unknown !== undefined) return refused(`No rule is called “${unknown}”.`);
+  const others = (made.stands ?? []).filter((id) => !edit.rules.includes(id));
+  const stands = edit.stands ? [...others, ...new Set(edit.rules)] : others;
+  const sound = soundValue<Movement['made'][number]>(
+    madeSchema,
+    changed(made, { stands: stands.length > 0 ? stands : undefined }),
+  );
+  if (sound.kind === 'refused') return sound;
+  return recipe((draft) => {
+    draft.made[index] = castDraft(sound.item);
+  });
 }
 
 /** As many former places as the schema holds. */

@@ -56,12 +56,22 @@ export function planUseDepth(movement: Movement, edit: EditOf<'useDepth'>): Plan
 
 /** Leaves rules out of the planting, or takes them in again; all or none. */
 export function planLeaveOut(movement: Movement, edit: EditOf<'leaveOut'>): Plan {
+  return planForRules(movement, edit.rules, { leaveOut: edit.leaveOut });
+}
+
+/** Tells rules to check, or leaves their duty to the order; a rule keeps its turn. */
+export function planSetDuty(movement: Movement, edit: EditOf<'setDuty'>): Plan {
+  return planForRules(movement, edit.rules, { duty: edit.duty === 'checks' ? 'checks' : undefined });
+}
+
+/** The same fields for several rules; all or none. */
+function planForRules(movement: Movement, rules: readonly string[], set: Readonly<Record<string, unknown>>): Plan {
   const items: { index: number; item: Item }[] = [];
-  for (const id of edit.rules) {
+  for (const id of rules) {
     const index = movement.rules.findIndex((rule) => rule.id === id);
     const rule = movement.rules[index];
     if (rule === undefined) return nothingCalled(id);
-    const sound = soundItem('rules', { ...rule, leaveOut: edit.leaveOut });
+    const sound = soundItem('rules', changed(rule, set));
     if (sound.kind === 'refused') return sound;
     items.push({ index, item: sound.item });
   }

@@ -51,6 +51,8 @@ export type Edit =
     }
   | { readonly kind: 'useDepth'; readonly rule: string; readonly use: 'calculated' | 'measured' | 'held' }
   | { readonly kind: 'leaveOut'; readonly rules: readonly string[]; readonly leaveOut: boolean }
+  /** Tells rules to check, so that they never place, or leaves their duty to the order again; all or none. */
+  | { readonly kind: 'setDuty'; readonly rules: readonly string[]; readonly duty: 'checks' | 'byOrder' }
   /** Records which crossing is meant, or forgets it. */
   | {
       readonly kind: 'setCrossing';
@@ -67,6 +69,14 @@ export type Edit =
   /** The made state of a point (on a plate); the one before it is replaced. */
   | { readonly kind: 'setMade'; readonly made: ItemOf<Input['made']> }
   | { readonly kind: 'clearMade'; readonly point: string; readonly plate?: string }
+  /** Lets rules stand that miss because of a drilled place, until that place changes; or asks them again. */
+  | {
+      readonly kind: 'letStand';
+      readonly point: string;
+      readonly plate?: string;
+      readonly rules: readonly string[];
+      readonly stands: boolean;
+    }
   /** Accepts a finding, with the reason; the same finding accepted before is replaced. */
   | { readonly kind: 'accept'; readonly accepted: ItemOf<Input['accepted']> }
   | { readonly kind: 'withdraw'; readonly finding: string; readonly parts: readonly string[] }

@@ -84,7 +84,12 @@ function without(movement: Movement, ids: ReadonlySet<string>, isOff: BearingGon
     readings: pruned(movement.readings, (reading) =>
       gone.has(reading.id) ? undefined : renumbered(movement, reading, isGone),
     ),
-    made: pruned(movement.made, (made) => keep(made, !gone.has(made.point) && !has(gone, made.plate))),
+    made: pruned(movement.made, (made) => {
+      if (gone.has(made.point) || has(gone, made.plate)) return undefined;
+      const stands = made.stands && pruned(made.stands, (id) => keep(id, !gone.has(id)));
+      if (!stands || stands === made.stands) return made;
+      return stands.length > 0 ? { ...made, stands } : forget(made, [['stands', true]]);
+    }),
     accepted: pruned(movement.accepted, (accepted) => keep(accepted, !accepted.parts.some((id) => gone.has(id)))),
   };
 }

@@ -5,11 +5,12 @@
  * the check of the present version can name it. A step never loses a field.
  */
 import { fromVersion0 } from './fromVersion0.ts';
+import { fromVersion1 } from './fromVersion1.ts';
 
 export type Document = Readonly<Record<string, unknown>>;
 
 /** Step n takes a document of version n to version n + 1. */
-const STEPS: readonly ((document: Document) => Document)[] = [fromVersion0];
+const STEPS: readonly ((document: Document) => Document)[] = [fromVersion0, fromVersion1];
 
 export const FIRST_VERSION = 0;
 

@@ -72,7 +72,9 @@ export function eachReference(movement: Movement, visit: Visit): void {
   if (movement.drive) fields(movement.drive, { arbor: ARBORS }, ['drive'], undefined, visit);
   each(movement.indications, 'indications', (shown, path) => fields(shown, { arbor: ARBORS }, path, shown.id, visit));
   each(movement.readings, 'readings', (reading, path) => fields(reading, { of: PARTS }, path, reading.id, visit));
-  each(movement.made, 'made', (made, path) => fields(made, { point: POINTS, plate: PLATES }, path, undefined, visit));
+  each(movement.made, 'made', (made, path) =>
+    fields(made, { point: POINTS, plate: PLATES, stands: ['rules'] }, path, undefined, visit),
+  );
   each(movement.accepted, 'accepted', (accepted, path) => fields(accepted, { parts: PARTS }, path, undefined, visit));
 }
 

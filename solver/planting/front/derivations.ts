@@ -20,7 +20,7 @@ export class Derivations {
     const unneeded = new Set([...index.result.spare, ...index.result.disagreements.flatMap(({ rules }) => rules)]);
     let waiting: { rule: number; points: number[] }[] = [];
     for (let rule = 0; rule < network.ruleCount; rule++) {
-      if ((network.kinds[rule] ?? 0) < FIRST_EXACT_KIND || unneeded.has(rule)) continue;
+      if ((network.kinds[rule] ?? 0) < FIRST_EXACT_KIND || unneeded.has(rule) || index.result.checks[rule]) continue;
       waiting.push({ rule, points: index.pointsOfRule(rule) });
     }
     for (let before = -1; before !== waiting.length; ) {

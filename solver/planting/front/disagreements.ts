@@ -25,6 +25,7 @@ import { lengthBeyond } from './lengthBeyond.ts';
 import { networkOf } from './networkOf.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 import { type Miss, missOf } from './reach.ts';
+import { standingRules } from './ruleOutcomes.ts';
 import { type RuleValue, ruleValueAt } from './ruleValue.ts';
 
 /** Sets larger than this are named without planting again for a cure: each trial plants the whole movement. */
@@ -35,6 +36,7 @@ interface Teller {
   readonly index: PlacementIndex;
   readonly movement: Movement;
   readonly rules: ReadonlyMap<RuleId, Rule>;
+  readonly standing: ReadonlySet<RuleId>;
 }
 
 /** All disagreements, those of rules that cannot be asked at all last. */
@@ -44,6 +46,7 @@ export function toldDisagreements(index: PlacementIndex): readonly Disagreement[
     index,
     movement,
     rules: new Map(movement.rules.map((rule) => [rule.id, rule])),
+    standing: standingRules(movement),
   };
   const told = setsOf(index).map((each) =>
     each.isDegenerate ? tellDegenerate(teller, each.rules, each.gap) : tellSet(teller, each.rules, each.gap),
@@ -55,8 +58,8 @@ export function toldDisagreements(index: PlacementIndex): readonly Disagreement[
 }
 
 /** A rule that only checks, where it misses by more than it may. */
-function tellOver({ index, movement }: Teller, rule: Rule): Disagreement | undefined {
-  if (rule.leaveOut) return undefined;
+function tellOver({ index, movement, standing }: Teller, rule: Rule): Disagreement | undefined {
+  if (rule.leaveOut || standing.has(rule.id)) return undefined;
   const outcome = checkOutcome(index, rule);
   if (!outcome || outcome.missBy <= outcome.allowed) return undefined;
   // What a hole leaves is a tie: the rules behind it are no part of it.

@@ -27,6 +27,12 @@ export class NetworkBuilder {
   readonly #plusMinus: number[] = [];
   readonly #ranks: number[] = [];
   readonly #casePlaces = new Map<string, number>();
+  readonly #told: ReadonlySet<RuleId>;
+
+  /** @param told rules of the movement that are told to check */
+  constructor(told: ReadonlySet<RuleId> = new Set()) {
+    this.#told = told;
+  }
 
   addPoint(id: PointId | undefined, at: Point): number {
     const index = this.pointIds.length;
@@ -131,7 +137,12 @@ export class NetworkBuilder {
       sideFrom,
       sideTo,
       rank: Uint8Array.from(this.#ranks),
+      ...(this.#told.size > 0 && { told: this.#toldRules() }),
     };
+  }
+
+  #toldRules(): Uint8Array {
+    return Uint8Array.from(this.sources, (source) => (source.kind === 'rule' && this.#told.has(source.rule) ? 1 : 0));
   }
 
   #own(rule: RuleId): number[] {

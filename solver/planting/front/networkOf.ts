@@ -21,10 +21,10 @@ import { noteDepth, type Translation, translateRule } from './translateRule.ts';
  * @throws never for a movement that reads as valid; rules that cannot be asked are listed in `unusable`
  */
 export function networkOf(movement: Movement): PlantingGround {
-  const builder = new NetworkBuilder();
+  const used = movement.rules.filter((rule) => !rule.leaveOut);
+  const builder = new NetworkBuilder(new Set(used.flatMap(({ id, duty }) => (duty === 'checks' ? [id] : []))));
   const points = [...movement.arbors, ...movement.posts, ...movement.marks];
   for (const { id, at } of points) builder.addPoint(id, asPoint(at));
-  const used = movement.rules.filter((rule) => !rule.leaveOut);
   const groups = sharedPlaces(movement, used);
 
   holdRules(builder, used, groups);
@@ -83,14 +83,14 @@ function holdRules(builder: NetworkBuilder, used: readonly Rule[], groups: Share
   const held = used
     .filter((rule): rule is RuleOf<'held'> => rule.kind === 'held')
     .sort((a, b) => (a.id < b.id ? -1 : 1));
-  for (const { id, point, at, plusMinus } of held) {
+  for (const { id, point, at, plusMinus, duty } of held) {
     const index = builder.indexOf.get(point);
     if (index === undefined) {
       builder.unusable.push({ rule: id, points: [], why: { kind: 'missing', what: 'point' }, lacking: 0 });
       continue;
     }
     const source = { kind: 'rule', rule: id } as const;
-    if (isTaken(point)) builder.askPlace(index, asPoint(at), plusMinus ?? 0, source);
+    if (duty === 'checks' || isTaken(point)) builder.askPlace(index, asPoint(at), plusMinus ?? 0, source);
     else builder.hold(index, asPoint(at), { by: 'rule', rule: id, plusMinus: plusMinus ?? 0 });
   }
 }
@@ -177,6 +177,8 @@ function postsWithRadius(movement: Movement, used: readonly Rule[]): ReadonlySet
       .map(({ id }) => id),
   );
   for (const rule of used) {
+    // What is told to check sets nothing.
+    if (rule.duty === 'checks') continue;
     if (rule.kind === 'radius') pair(rule.point, rule.centre);
     else if (rule.kind === 'distance') pair(...rule.points);
     else if (rule.kind === 'sameRadius' || rule.kind === 'evenSpacing') {

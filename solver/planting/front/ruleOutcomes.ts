@@ -1,7 +1,9 @@
 /** What became of every rule of the movement. */
 import type { RuleId } from '../../movement/ids.ts';
+import type { Movement, Rule } from '../../movement/schema.ts';
 import type { RuleOutcome } from '../placed.ts';
 import { checkOutcome } from './checksOver.ts';
+import type { PlantingGround } from './ground.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 
 /** Outcomes in the order of the movement's rules. */
@@ -9,23 +11,46 @@ export function ruleOutcomes(index: PlacementIndex): ReadonlyMap<RuleId, RuleOut
   const { ground, result } = index;
   const disagreeing = new Set(result.disagreements.flatMap(({ rules }) => rules));
   const unusable = new Map(ground.unusable.map((each) => [each.rule, each]));
+  const standing = standingRules(ground.movement);
   const outcomes = new Map<RuleId, RuleOutcome>();
   for (const rule of ground.movement.rules) {
     const { id } = rule;
     const length = ground.lengths.get(id) ?? {};
     const networkRules = ground.networkRulesOf.get(id) ?? [];
     const broken = unusable.get(id);
-    if (rule.leaveOut) outcomes.set(id, { id, missBy: 0, role: 'leftOut', ...length });
-    else if (broken) outcomes.set(id, { id, missBy: broken.lacking, role: 'disagrees' });
+    if (rule.leaveOut) outcomes.set(id, { id, missBy: 0, role: 'leftOut', duty: 'leftOut', ...length });
+    else if (broken) outcomes.set(id, { id, missBy: broken.lacking, role: 'disagrees', duty: dutyOf(index, rule) });
     else {
       const missBy = networkRules.reduce((most, each) => Math.max(most, Math.abs(result.missBy[each] ?? 0)), 0);
       const check = checkOutcome(index, rule);
       const isOver = check !== undefined && check.missBy > check.allowed;
-      const isDisagreeing = isOver || networkRules.some((each) => disagreeing.has(each));
+      const stands = isOver && standing.has(id);
+      const isDisagreeing = (isOver && !stands) || networkRules.some((each) => disagreeing.has(each));
       const allowed = check && { allowed: check.allowed };
       const role = isDisagreeing ? 'disagrees' : check ? 'checks' : 'places';
-      outcomes.set(id, { id, missBy, role, ...allowed, ...length });
+      const duty = dutyOf(index, rule, check !== undefined);
+      outcomes.set(id, { id, missBy, role, duty, ...allowed, ...(stands && { stands }), ...length });
     }
   }
   return outcomes;
+}
+
+/** What a rule that is not left out is for. */
+function dutyOf({ ground }: PlacementIndex, { id, duty }: Rule, isCheck = false): RuleOutcome['duty'] {
+  if (duty === 'checks') return 'told';
+  if (!isCheck) return 'places';
+  const { made } = ground;
+  const own = ground.networkRulesOf.get(id) ?? [];
+  return made && own.some((each) => made.released[each] || namesGhost(ground, each)) ? 'released' : 'checks';
+}
+
+/** Does a pattern go on from the ghost of a drilled point? */
+function namesGhost({ network, made }: PlantingGround, rule: number): boolean {
+  const ghosts = new Set(made?.ghostOf.values());
+  return network.points.subarray(4 * rule, 4 * rule + 4).some((point) => ghosts.has(point));
+}
+
+/** Rules that the maker lets stand because of a drilled place. */
+export function standingRules({ made }: Movement): ReadonlySet<RuleId> {
+  return new Set(made.flatMap(({ state, stands }) => (state === 'drilled' ? (stands ?? []) : [])));
 }

@@ -102,6 +102,7 @@ export class ArcRun {
       states: planted.states,
       checks: placing.checks,
       against: (check) => new PressureTrace({ ...placing.ground, coords }, placing.plan).rulesBehind([check], [1], -1),
+      shares: (check) => new PressureTrace({ ...placing.ground, coords }, placing.plan).sharesOf(check),
       freeMotions: 0,
       motions: [],
       get spare() {

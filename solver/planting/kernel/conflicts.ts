@@ -8,7 +8,9 @@
  */
 import { Matrix, SVD } from 'ml-matrix';
 import type { Plan } from './planSteps.ts';
+import { FIRST_EXACT_KIND } from './residual.ts';
 import { type Ground, System } from './system.ts';
+import { tieForces, tieMiss } from './ties.ts';
 
 /** Rules of the network that cannot hold together, with the gap that is left, mm. */
 export interface Disagreement {
@@ -47,9 +49,17 @@ export class PressureTrace {
    * `own` is the step that the rules belong to (nothing is asked of it again), or -1.
    */
   rulesBehind(rules: readonly number[], pressures: readonly number[], own: number): number[] {
-    const found = [...rules];
+    return [...this.pressuresBehind(rules, pressures, own).keys()];
+  }
+
+  /** The same with the pressure of each. */
+  pressuresBehind(rules: readonly number[], pressures: readonly number[], own: number): Map<number, number> {
+    const found = new Map<number, number>();
     const force = new Map<number, [number, number]>();
-    for (let k = 0; k < rules.length; k++) this.press(force, rules[k]!, pressures[k]!);
+    for (let k = 0; k < rules.length; k++) {
+      found.set(rules[k]!, pressures[k]!);
+      this.press(force, rules[k]!, pressures[k]!);
+    }
     if (own >= 0) for (const u of this.rootsOf(own)) force.delete(u);
     const steps = new Set<number>();
     for (const u of force.keys()) if (this.stepOf[u]! >= 0) steps.add(this.stepOf[u]!);
@@ -57,7 +67,7 @@ export class PressureTrace {
       const step = Math.max(...steps);
       steps.delete(step);
       for (const [r, pressure] of this.answer(step, force)) {
-        found.push(r);
+        if (!found.has(r)) found.set(r, pressure);
         this.press(force, r, pressure);
       }
       for (const u of this.rootsOf(step)) force.delete(u);
@@ -65,7 +75,30 @@ export class PressureTrace {
         if (this.stepOf[u]! >= 0 && Math.hypot(x, y) > FAINT) steps.add(this.stepOf[u]!);
       }
     }
-    return [...new Set(found)];
+    return found;
+  }
+
+  /**
+   * The placing rules that a check hangs on, by their share in it: a hundredth more in one of them opens or closes the
+   * check by its share of a hundredth. `isOwn`: it places the last of the check's own points.
+   */
+  sharesOf(check: number): { rule: number; share: number; isOwn: boolean }[] {
+    const pressing = this.pressuresBehind([check], [1], -1);
+    pressing.delete(check);
+    const { network, incidence } = this.ground;
+    const named = (r: number): readonly number[] =>
+      network.kinds[r]! >= FIRST_EXACT_KIND
+        ? tieForces(this.ground, r, 1, 0).map(([u]) => u)
+        : Array.from(incidence.roots.subarray(incidence.rootStart[r]!, incidence.rootStart[r + 1]!));
+    const roots = named(check);
+    const last = Math.max(-1, ...roots.map((u) => this.stepOf[u]!));
+    const own = new Set(roots.filter((u) => this.stepOf[u] === last));
+    const placing = new Set(last < 0 ? [] : this.rulesOf(last));
+    return [...pressing].map(([rule, share]) => ({
+      rule,
+      share: Math.abs(share),
+      isOwn: placing.has(rule) && named(rule).some((u) => own.has(u)),
+    }));
   }
 
   private rootsOf(step: number): Iterable<number> {
@@ -81,6 +114,14 @@ export class PressureTrace {
   /** Adds the forces of one pressing rule on its roots. */
   private press(force: Map<number, [number, number]>, rule: number, pressure: number): void {
     const { rootStart, roots } = this.ground.incidence;
+    if (this.ground.network.kinds[rule]! >= FIRST_EXACT_KIND) {
+      const [ex, ey] = tieMiss(this.ground, rule);
+      for (const [u, fx, fy] of tieForces(this.ground, rule, pressure * ex, pressure * ey)) {
+        const old = force.get(u) ?? [0, 0];
+        force.set(u, [old[0] + fx, old[1] + fy]);
+      }
+      return;
+    }
     const own = Int32Array.from(roots.subarray(rootStart[rule]!, rootStart[rule + 1]!));
     this.system.load(this.ground, own, Int32Array.of(rule));
     this.system.evaluate(true);

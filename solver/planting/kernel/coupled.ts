@@ -181,6 +181,9 @@ function components(
   const groups: Group[] = [];
   const seenRule = new Set<number>();
   const seen = new Set<number>();
+  // What only checks, or repeats what another asks, takes no part in any group.
+  const isAsked = new Uint8Array(matching.rootOf.length);
+  for (const r of matching.rules) isAsked[r] = 1;
   // A rule belongs to the over-determined part when all its unplaced roots do, to the other when any does.
   const belongs = (r: number): boolean => {
     if (wanted === Part.under) return true;
@@ -198,7 +201,7 @@ function components(
       const u = found[q]!;
       for (let k = ruleStart[u]!; k < ruleStart[u + 1]!; k++) {
         const r = rules[k]!;
-        if (seenRule.has(r) || !belongs(r)) continue;
+        if (!isAsked[r] || seenRule.has(r) || !belongs(r)) continue;
         seenRule.add(r);
         foundRules.push(r);
         for (let j = rootStart[r]!; j < rootStart[r + 1]!; j++) {

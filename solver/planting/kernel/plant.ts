@@ -62,10 +62,21 @@ function hasSamePlan({ ground: { network: earlier }, checks }: Placing, network:
   for (let r = 0; r < ruleCount; r++) {
     if (earlier.kinds[r] !== network.kinds[r] || network.kinds[r]! >= FIRST_EXACT_KIND) return false;
     if (network.checks && network.checks[r] !== checks[r]) return false;
+    if (!hasSameDuty(earlier, network, r)) return false;
   }
   for (let k = 0; k < 4 * ruleCount; k++) if (earlier.points[k] !== network.points[k]) return false;
   // Duties that were given do not say what the kernel itself would say.
   return (earlier.checks === undefined) === (network.checks === undefined);
+}
+
+/** Is all the same that says of a rule whether it places: what it was told, its rank, and a direction that may be like another? */
+function hasSameDuty(earlier: Network, network: Network, r: number): boolean {
+  if ((earlier.told?.[r] ?? 0) !== (network.told?.[r] ?? 0)) return false;
+  if ((earlier.rank?.[r] ?? 0) !== (network.rank?.[r] ?? 0)) return false;
+  const kind = network.kinds[r];
+  const isDirection = kind === RuleKind.onLine || (kind === RuleKind.ray && network.points[4 * r + 2]! < 0);
+  if (!isDirection) return true;
+  return [0, 1].every((k) => earlier.values[3 * r + k] === network.values[3 * r + k]);
 }
 
 /**

@@ -61,7 +61,7 @@ function findRoot(parent: Int32Array, point: number): number {
 export function reduceNetwork(network: Network, coords: Float64Array): Reduction {
   const { pointCount, ruleCount, kinds } = network;
   let exact = 0;
-  for (let r = 0; r < ruleCount; r++) if (kinds[r]! >= FIRST_EXACT_KIND) exact++;
+  for (let r = 0; r < ruleCount; r++) if (kinds[r]! >= FIRST_EXACT_KIND && !network.told?.[r]) exact++;
   const root = new Int32Array(pointCount);
   for (let i = 0; i < pointCount; i++) root[i] = i;
   const unknown = new Uint8Array(pointCount);
@@ -115,7 +115,7 @@ function mergePlaces(network: Network, coords: Float64Array, root: Int32Array, f
   const holder = new Int32Array(pointCount);
   for (let i = 0; i < pointCount; i++) holder[i] = network.held[i] ? i : -1;
   for (let r = 0; r < ruleCount; r++) {
-    if (kinds[r] !== RuleKind.samePlace) continue;
+    if (kinds[r] !== RuleKind.samePlace || network.told?.[r]) continue;
     const a = findRoot(root, points[4 * r]!);
     const b = findRoot(root, points[4 * r + 1]!);
     if (a === b) {
@@ -198,7 +198,7 @@ function eliminate(
   const space: Space = { coords, unknown, derivedAt, derived: [] };
   for (let r = 0; r < network.ruleCount; r++) {
     const kind = network.kinds[r];
-    if (kind !== RuleKind.opposite && kind !== RuleKind.turned) continue;
+    if ((kind !== RuleKind.opposite && kind !== RuleKind.turned) || network.told?.[r]) continue;
     const angle = network.values[3 * r]!;
     const wr = kind === RuleKind.opposite ? -1 : Math.cos(angle);
     const wi = kind === RuleKind.opposite ? 0 : Math.sin(angle);

@@ -42,6 +42,7 @@ export function judge(placing: Placing): NetworkResult {
     states,
     checks: placing.checks,
     against: (check) => new PressureTrace(ground, placing.plan).rulesBehind([check], [1], -1),
+    shares: (check) => new PressureTrace(ground, placing.plan).sharesOf(check),
     get steps() {
       listed ??= stepsOf(placing);
       return listed;

@@ -5,4 +5,5 @@
  */
 export { contestedSays } from './contestedWords.ts';
 export { disagreementSays } from './disagreementWords.ts';
+export { dutySays } from './dutyWords.ts';
 export { plantingDetail, plantingHeadline, plantingSays } from './plantingWords.ts';

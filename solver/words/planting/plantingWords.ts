@@ -3,7 +3,7 @@
 import { toSettle } from '../../planting/index.ts';
 import type { Place, PlacedMovement } from '../../planting/placed.ts';
 import { asSentence, counted, listed } from '../lists.ts';
-import { ruleAsked } from '../rules.ts';
+import { ruleAsked, ruleQuoted } from '../rules.ts';
 import type { Speaker } from '../speaker.ts';
 import { disagreementSays } from './disagreementWords.ts';
 
@@ -58,6 +58,14 @@ function doubtSays({ places }: PlacedMovement, doubt: Doubt, speaker: Speaker): 
 function motionsSay(placed: PlacedMovement, speaker: Speaker): string {
   const motions = counted(placed.freeMotions, 'free motion');
   const settling = toSettle(placed);
+  if (settling && settling.told.length > 0) {
+    const rules = listed(
+      settling.told.slice(0, NAMED_KINDS).map((id) => ruleQuoted(id, speaker)),
+      'or',
+    );
+    const isOne = settling.told.length === 1;
+    return `${motions}: ${rules} would take one, but ${isOne ? 'it is' : 'each is'} told to check.`;
+  }
   if (!settling || settling.kinds.length === 0) return `${motions}.`;
   // A held place takes both motions of a point, any other rule one.
   const settles = settling.freedoms === 1 || settling.kinds.every((kind) => kind === 'held');

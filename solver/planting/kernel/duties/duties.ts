@@ -58,7 +58,7 @@ function judge(network: Network, reduction: Reduction, attempt: number): Judged 
   let doubts = 0;
   for (let turn = 0; turn < ruleCount; turn++) {
     if (kinds[turn]! >= FIRST_EXACT_KIND) {
-      checks[turn] = 0;
+      checks[turn] = network.told?.[turn] ? 1 : 0;
       continue;
     }
     const r = stands[turn]!;

@@ -60,7 +60,7 @@ export function factNetwork(ground: Ground, plan: Plan, checks: Uint8Array, fact
   const made = new Draft(network, ground.coords, checks, released);
   for (const [at, fact] of byRoot) made.hold(membersOf(root, at), fact);
   for (const at of roots) {
-    const rules = patternsOf(network, root, at);
+    const rules = patternsOf(network, root, at).filter((r) => !checks[r] && !released[r]);
     if (rules.length === 0) continue;
     const own = isPlacedAlone(plan, at) ? ownRules(released, network, root, at) : [];
     const isGiven = own.length === 0;
@@ -116,6 +116,7 @@ class Draft {
   private readonly sideFrom: number[];
   private readonly sideTo: number[];
   private readonly checks: number[];
+  private readonly told: number[];
   private readonly sourceOf: number[];
   private readonly ghostOf = new Map<number, number>();
 
@@ -131,6 +132,7 @@ class Draft {
     this.sideFrom = Array.from(base.sideFrom);
     this.sideTo = Array.from(base.sideTo);
     this.checks = Array.from(checks, (one, r) => one | released[r]!);
+    this.told = Array.from(base.told ?? new Uint8Array(base.ruleCount));
     this.sourceOf = Array.from({ length: base.ruleCount }, (_, r) => r);
   }
 
@@ -164,13 +166,12 @@ class Draft {
     }
     for (let k = 3 * r; k < 3 * r + 3; k++) this.values.push(this.base.values[k]!);
     this.checks.push(0);
+    this.told.push(0);
     this.sourceOf.push(r);
   }
 
   /** A pattern goes on from the ghost. */
   refer(r: number, root: Int32Array, at: number, ghost: number): void {
-    // What was released checks the fact itself; its copy places the ghost.
-    if (this.checks[r]) return;
     for (const k of PATTERN[this.base.kinds[r]!] ?? []) {
       if (root[this.base.points[4 * r + k]!] === at) this.points[4 * r + k] = ghost;
     }
@@ -188,6 +189,7 @@ class Draft {
       sides: Uint8Array.from(this.sides),
       sideFrom: Int32Array.from(this.sideFrom),
       sideTo: Int32Array.from(this.sideTo),
+      ...(this.base.told && { told: Uint8Array.from(this.told) }),
     };
     const { ghostOf } = this;
     return { network, checks: Uint8Array.from(this.checks), sourceOf: Int32Array.from(this.sourceOf), ghostOf };
