@@ -70,8 +70,7 @@ function withStands(made: Movement['made'][number], before: Movement['made'][num
 export function planLetStand(movement: Movement, edit: EditOf<'letStand'>): Plan {
   const index = movement.made.findIndex(({ point, plate }) => point === edit.point && plate === edit.plate);
   const made = movement.made[index];
-  if (made?.state !== 'drilled')
-    return refused(`“${edit.point}” is not noted as drilled; nothing stands because of it.`);
+  if (made?.state !== 'drilled') return refused(`“${edit.point}” is not noted as drilled.`);
   const unknown = edit.rules.find((id) => !movement.rules.some((rule) => rule.id === id));
   if (unknown !== undefined) return refused(`No rule is called “${unknown}”.`);
   const others = (made.stands ?? []).filter((id) => !edit.rules.includes(id));
