@@ -111,32 +111,40 @@ function checkArbors(movement: Movement, report: Report): void {
   });
 }
 
-/** A pipe may ride on a pipe, but the chain must end on an arbor. */
+/** Names of a ring that are told; a longer one says how many there are. */
+const RING_TOLD = 6;
+
+/** A pipe may ride on a pipe, but the chain must end on an arbor. Each ring is told once, at its first pipe. */
 function checkPipes(movement: Movement, report: Report): void {
   const ridesOn = new Map<string, string>();
   for (const arbor of movement.arbors) if (arbor.ridesOn !== undefined) ridesOn.set(arbor.id, arbor.ridesOn);
-  const sound = new Set<string>();
-  movement.arbors.forEach((arbor, index) => {
-    const chain: string[] = [];
-    for (let id: string | undefined = arbor.id; id !== undefined && !sound.has(id); id = ridesOn.get(id)) {
-      if (chain.includes(id)) {
-        if (id === arbor.id) {
-          report({
-            path: ['arbors', index, 'ridesOn'],
-            id,
-            found:
-              id === arbor.ridesOn
-                ? `“${id}”, the arbor itself`
-                : `pipes that ride on each other in a ring: ${[...chain, id].join(' on ')}`,
-            expected: 'a chain of pipes that ends on an arbor',
-            remedy: 'remove “ridesOn” from the one that stands on its own pivots',
-          });
-        }
-        return;
-      }
-      chain.push(id);
-    }
-    for (const id of chain) sound.add(id);
+  /** What was looked at, with the arbor from which it was reached; each is looked at once. */
+  const seenFrom = new Map<string, string>();
+  movement.arbors.forEach((arbor) => {
+    let id: string | undefined = arbor.id;
+    for (; id !== undefined && !seenFrom.has(id); id = ridesOn.get(id)) seenFrom.set(id, arbor.id);
+    if (id !== undefined && seenFrom.get(id) === arbor.id) reportRing(movement, ridesOn, id, report);
+  });
+}
+
+/** Tells the ring that `start` is part of, at the pipe of it that the document names first. */
+function reportRing(movement: Movement, ridesOn: ReadonlyMap<string, string>, start: string, report: Report): void {
+  const ring = [start];
+  for (let id = ridesOn.get(start); id !== undefined && id !== start; id = ridesOn.get(id)) ring.push(id);
+  const members = new Set(ring);
+  const index = movement.arbors.findIndex(({ id }) => members.has(id));
+  const first = movement.arbors[index]?.id ?? start;
+  const turned = [...ring.slice(ring.indexOf(first)), ...ring.slice(0, ring.indexOf(first)), first];
+  const told = ring.length > RING_TOLD ? [...turned.slice(0, RING_TOLD), '…'] : turned;
+  report({
+    path: ['arbors', index, 'ridesOn'],
+    id: first,
+    found:
+      ring.length === 1
+        ? `“${first}”, the arbor itself`
+        : `${ring.length} pipes that ride on each other in a ring: ${told.join(' on ')}`,
+    expected: 'a chain of pipes that ends on an arbor',
+    remedy: 'remove “ridesOn” from the one that stands on its own pivots',
   });
 }
 

@@ -15,8 +15,8 @@ export type MovementReading =
   /** `migratedFrom`: paths are those of the present version, to which the file was brought first. */
   | { readonly kind: 'problems'; readonly problems: readonly Problem[]; readonly migratedFrom?: number };
 
-/** Longest text read, UTF-16 units: ten times what 20,000 arbors with their wheels and rules need. */
-export const MAX_TEXT = 50_000_000;
+/** Longest text read, UTF-16 units: four times what 20,000 arbors with their wheels and rules need. */
+export const MAX_TEXT = 20_000_000;
 
 /**
  * Reads a movement file of this version or an earlier one.
@@ -60,7 +60,7 @@ type Parsed =
   | { readonly kind: 'problems'; readonly problems: readonly Problem[] };
 
 /** Most problems told; more than these help nobody. */
-const MOST_PROBLEMS = 1000;
+const MOST_PROBLEMS = 100;
 
 function problems(list: readonly Problem[]): { kind: 'problems'; problems: readonly Problem[] } {
   if (list.length <= MOST_PROBLEMS) return { kind: 'problems', problems: list };
