@@ -12,7 +12,7 @@ const MOST = 50;
 async function textOf(file: string): Promise<string> {
   if (file === '-') return text(process.stdin);
   const read = await readDocumentFile(file);
-  if (read.kind === 'failed') throw new Refusal(read.says);
+  if (read.kind !== 'read') throw new Refusal(read.says);
   return read.text;
 }
 

@@ -6,6 +6,7 @@
  */
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
+import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { codeOf } from './fileTrouble.ts';
 
@@ -19,6 +20,8 @@ const NO_OWNERS = new Set(['ENOSYS', 'EINVAL', 'EPERM']);
 const READ_BACK = 1 << 16;
 /** Ending of a piece that is being written; what ends so was left by a run that was killed. */
 export const PIECE = '.piece';
+/** Names of pieces: of which file, by which process. */
+const PIECE_NAME = /^(?<file>.+)\.(?<process>\d+)-\d+\.piece$/;
 
 /** How the callback calls answer; those that give nothing leave the result out. */
 type Done<T> = (error: NodeJS.ErrnoException | null, result?: T) => void;
@@ -70,15 +73,23 @@ async function proveWhole(fd: number, data: Uint8Array, path: string): Promise<v
   throw Object.assign(new Error(`${path} does not read back as it was written`), { code: 'EIO' });
 }
 
+/** What a write may be told beside path and bytes. */
+export interface WriteChoice {
+  /** Mode of the new file; unstated that of the file that is replaced. */
+  readonly mode?: number;
+  /** Called when all is written and proved, with nothing between it and the rename; what it throws stops the write. */
+  readonly beforeRename?: () => void;
+}
+
 /** Carries mode and owner of the file that is replaced over to the one that takes its place. */
-async function carryOver(fd: number, old: fs.Stats): Promise<void> {
+async function carryOver(fd: number, old: fs.Stats, mode: number): Promise<void> {
   try {
     await call((done) => fs.fchown(fd, old.uid, old.gid, done));
   } catch (error) {
     // Whoever is not root may only keep his own files' owner; his copy then belongs to him.
     if (!NO_OWNERS.has(codeOf(error))) throw error;
   }
-  await call((done) => fs.fchmod(fd, old.mode & 0o7777, done));
+  await call((done) => fs.fchmod(fd, mode & 0o7777, done));
 }
 
 /** What the path leads to now, or undefined where nothing is there. */
@@ -92,12 +103,18 @@ async function statOf(path: string): Promise<fs.Stats | undefined> {
 }
 
 /** Fills and proves a piece beside the target; it is closed on every way out. */
-async function writePiece(piece: string, data: Uint8Array, old: fs.Stats | undefined): Promise<void> {
-  const fd = await call<number>((done) => fs.open(piece, 'wx+', old ? old.mode & 0o7777 : 0o666, done));
+async function writePiece(
+  piece: string,
+  data: Uint8Array,
+  old: fs.Stats | undefined,
+  choice: WriteChoice,
+): Promise<void> {
+  const mode = choice.mode ?? old?.mode;
+  const fd = await call<number>((done) => fs.open(piece, 'wx+', mode === undefined ? 0o666 : mode & 0o7777, done));
   let isOpen = true;
   try {
     await writeAll(fd, data, piece);
-    if (old) await carryOver(fd, old);
+    if (old) await carryOver(fd, old, mode ?? old.mode);
     await call((done) => fs.fsync(fd, done));
     await proveWhole(fd, data, piece);
     isOpen = false;
@@ -108,9 +125,17 @@ async function writePiece(piece: string, data: Uint8Array, old: fs.Stats | undef
   }
 }
 
+/** The last look and the rename, one call after the other. */
+function renameAfter(piece: string, target: string, { beforeRename }: WriteChoice): Promise<void> {
+  return call((done) => {
+    beforeRename?.();
+    fs.rename(piece, target, done);
+  });
+}
+
 let pieces = 0;
 
-async function replaceWhole(path: string, data: Uint8Array): Promise<void> {
+async function replaceWhole(path: string, data: Uint8Array, choice: WriteChoice): Promise<void> {
   const target = await call<string>((done) => fs.realpath(path, done)).catch((error: unknown) => {
     if (codeOf(error) === 'ENOENT') return path;
     throw error;
@@ -118,8 +143,8 @@ async function replaceWhole(path: string, data: Uint8Array): Promise<void> {
   pieces++;
   const piece = `${target}.${process.pid}-${pieces}${PIECE}`;
   try {
-    await writePiece(piece, data, await statOf(target));
-    await call((done) => fs.rename(piece, target, done));
+    await writePiece(piece, data, await statOf(target), choice);
+    await renameAfter(piece, target, choice);
   } catch (error) {
     await call((done) => fs.unlink(piece, () => done(null)));
     throw error;
@@ -131,19 +156,44 @@ async function replaceWhole(path: string, data: Uint8Array): Promise<void> {
  * the old file stands and nothing is left beside it. A rename held by another program is tried again for half a second.
  *
  * @param path a resolved path
- * @throws the first error of the file calls; a file cut off by the system is `ENOSPC`, one that reads back wrong `EIO`
+ * @throws what `beforeRename` throws; the first error of the file calls; a file cut off by the system is `ENOSPC`, one that reads back wrong `EIO`
  */
-export async function atomicWrite(path: string, content: string | Uint8Array): Promise<void> {
+export async function atomicWrite(path: string, content: string | Uint8Array, choice: WriteChoice = {}): Promise<void> {
   const data = typeof content === 'string' ? Buffer.from(content, 'utf8') : content;
   let first: unknown;
   for (const wait of [...WAITS, undefined]) {
     try {
-      await replaceWhole(path, data);
+      await replaceWhole(path, data, choice);
       return;
     } catch (error) {
       first ??= error;
       if (wait === undefined || !HELD.has(codeOf(error))) throw first;
       await pause(wait);
     }
+  }
+}
+
+/** Whether a process of this number runs; one that belongs to somebody else does. */
+function isRunning(id: number): boolean {
+  try {
+    process.kill(id, 0);
+    return true;
+  } catch (error) {
+    return codeOf(error) !== 'ESRCH';
+  }
+}
+
+/**
+ * Takes away pieces that killed runs left in a folder; those of runs that are alive stay. Trouble with the folder is
+ * left to whoever reads or writes there.
+ *
+ * @param ofFiles only pieces of these files, by bare name; unstated all
+ */
+export async function sweepPieces(folder: string, ofFiles?: (name: string) => boolean): Promise<void> {
+  const names = await call<string[]>((done) => fs.readdir(folder, done)).catch(() => []);
+  for (const name of names) {
+    const { file, process: id } = PIECE_NAME.exec(name)?.groups ?? {};
+    if (file === undefined || isRunning(Number(id)) || ofFiles?.(file) === false) continue;
+    await call((done) => fs.unlink(join(folder, name), () => done(null)));
   }
 }

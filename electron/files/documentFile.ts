@@ -5,31 +5,45 @@
  * no size decides it. The version that a save replaces is kept beside it with `.previous` at its end.
  */
 import { createHash } from 'node:crypto';
-import { readFile, realpath, stat } from 'node:fs/promises';
+import { constants, readFileSync } from 'node:fs';
+import { access, lstat, readFile, readlink, realpath, stat } from 'node:fs/promises';
+import { type OldEncoding, textOfBytes } from '../../solver/movement/read/textOfBytes.ts';
 import { atomicWrite } from './atomicWrite.ts';
 import { codeOf, fileTrouble } from './fileTrouble.ts';
 import { inPathQueue } from './pathQueue.ts';
+import { previousPathOf } from './previousVersion.ts';
 
-/** Largest file that is read, bytes; the limit guards against opening a film by mistake. */
-export const MAX_FILE_BYTES = 256 * 1024 * 1024;
-/** Ending of the kept version. */
-export const PREVIOUS = '.previous';
+/** Largest file that is read, bytes: four times a movement of 20,000 arbors. */
+export const MAX_FILE_BYTES = 20_000_000;
 
-/** The text of a file with its digest, or why it could not be read. */
+/** The text of a file with its digest; that its encoding has to be asked; or why it could not be read. */
 export type ReadOutcome =
   | { readonly kind: 'read'; readonly text: string; readonly digest: string }
+  | { readonly kind: 'unknownEncoding'; readonly bytes: Uint8Array; readonly says: string }
   | { readonly kind: 'failed'; readonly says: string };
 
-/** The digest of what now stands on the disk, or why the old file still does. */
+/** What may stand in the way of a save; each is asked about, and the maker's yes is handed to the next try. */
+export type Hindrance = 'changedOnDisk' | 'readOnly' | 'linkToNothing';
+
+/** The digest of what now stands on the disk, what has to be asked first, or why the old file still stands. */
 export type SaveOutcome =
   | { readonly kind: 'saved'; readonly digest: string }
-  | { readonly kind: 'changedOnDisk' }
+  | { readonly kind: 'changedOnDisk' | 'readOnly' }
+  /** `to` is the path that the link names. */
+  | { readonly kind: 'linkToNothing'; readonly to: string }
   | { readonly kind: 'failed'; readonly says: string };
+
+/** Thrown by the last look before the rename. */
+class ChangedMeanwhile extends Error {}
 
 const digestOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
-/** Reads a movement's file as text (UTF-8; a byte order mark is left out). */
-export async function readDocumentFile(path: string): Promise<ReadOutcome> {
+/**
+ * Reads a movement's file as text: UTF-8 or UTF-16, marks left out.
+ *
+ * @param encoding what the maker says that an older file is in
+ */
+export async function readDocumentFile(path: string, encoding?: OldEncoding): Promise<ReadOutcome> {
   try {
     const { size } = await stat(path);
     if (size > MAX_FILE_BYTES) {
@@ -37,7 +51,13 @@ export async function readDocumentFile(path: string): Promise<ReadOutcome> {
       return { kind: 'failed', says };
     }
     const bytes = await readFile(path);
-    return { kind: 'read', text: bytes.toString('utf8').replace(/^\uFEFF/, ''), digest: digestOf(bytes) };
+    const decoded = textOfBytes(bytes, encoding);
+    if (decoded.kind === 'text') return { kind: 'read', text: decoded.text, digest: digestOf(bytes) };
+    if (decoded.kind === 'noText') {
+      return { kind: 'failed', says: `${path} holds no text. Choose a movement's file.` };
+    }
+    const says = `${path} is no text in UTF-8 or UTF-16, so its letters cannot be told. Save it as UTF-8 where it was made.`;
+    return { kind: 'unknownEncoding', bytes, says };
   } catch (error) {
     return { kind: 'failed', says: fileTrouble('read', path, error) };
   }
@@ -53,14 +73,40 @@ async function presentBytes(path: string): Promise<Buffer | undefined> {
   }
 }
 
-/** Where a path really leads; a path to nothing stays itself. */
-async function resolved(path: string): Promise<string> {
+/** Where a path really leads; `dangling` where it is a link to what is not there. */
+async function resolved(path: string): Promise<{ readonly target: string; readonly dangling?: string }> {
   try {
-    return await realpath(path);
+    return { target: await realpath(path) };
   } catch (error) {
-    if (codeOf(error) === 'ENOENT') return path;
+    if (codeOf(error) !== 'ENOENT') throw error;
+    const link = await lstat(path).catch(() => undefined);
+    return link?.isSymbolicLink() ? { target: path, dangling: await readlink(path) } : { target: path };
+  }
+}
+
+/** Whether a file is marked as not to be written, or may not be by whoever asks. */
+async function isReadOnly(path: string): Promise<boolean> {
+  try {
+    // Root may write anything: the marks of the file are asked as well.
+    if (((await stat(path)).mode & 0o222) === 0) return true;
+    await access(path, constants.W_OK);
+    return false;
+  } catch (error) {
+    return ['EACCES', 'EPERM'].includes(codeOf(error));
+  }
+}
+
+/** The last look before a rename: throws where the file is not what it was. */
+function stillAs(path: string, known: string | undefined): void {
+  let now: string | undefined;
+  try {
+    now = digestOf(readFileSync(path));
+  } catch (error) {
+    // A file that vanished meanwhile is written anew: there is nothing to lose.
+    if (codeOf(error) === 'ENOENT') return;
     throw error;
   }
+  if (now !== known) throw new ChangedMeanwhile();
 }
 
 /**
@@ -68,20 +114,41 @@ async function resolved(path: string): Promise<string> {
  *
  * @param knownDigest what the file held when it was read or last saved; `undefined` saves over anything (the maker was
  *   asked). A file that vanished meanwhile is written anew: there is nothing to lose.
+ * @param allowed what the maker was asked about and said yes to
  */
-export function saveDocumentFile(path: string, text: string, knownDigest?: string): Promise<SaveOutcome> {
+export function saveDocumentFile(
+  path: string,
+  text: string,
+  knownDigest?: string,
+  allowed: ReadonlySet<Hindrance> = new Set(),
+): Promise<SaveOutcome> {
   return inPathQueue(path, async () => {
     try {
-      const target = await resolved(path);
-      const bytes = Buffer.from(text, 'utf8');
-      const digest = digestOf(bytes);
-      const present = await presentBytes(target);
-      if (present && knownDigest !== undefined && digestOf(present) !== knownDigest) return { kind: 'changedOnDisk' };
-      if (present && digestOf(present) !== digest) await atomicWrite(target + PREVIOUS, present);
-      await atomicWrite(target, bytes);
-      return { kind: 'saved', digest };
+      return await save(path, Buffer.from(text, 'utf8'), knownDigest, allowed);
     } catch (error) {
+      if (error instanceof ChangedMeanwhile) return { kind: 'changedOnDisk' };
       return { kind: 'failed', says: fileTrouble('saved', path, error) };
     }
   });
+}
+
+async function save(
+  path: string,
+  bytes: Buffer,
+  knownDigest: string | undefined,
+  allowed: ReadonlySet<Hindrance>,
+): Promise<SaveOutcome> {
+  const { target, dangling } = await resolved(path);
+  if (dangling !== undefined && !allowed.has('linkToNothing')) return { kind: 'linkToNothing', to: dangling };
+  const present = await presentBytes(target);
+  const digest = digestOf(bytes);
+  if (present) {
+    if (knownDigest !== undefined && digestOf(present) !== knownDigest) return { kind: 'changedOnDisk' };
+    if (!allowed.has('readOnly') && (await isReadOnly(target))) return { kind: 'readOnly' };
+    const { mode } = await stat(target);
+    if (digestOf(present) !== digest) await atomicWrite(await previousPathOf(target), present, { mode });
+  }
+  const before = present && digestOf(present);
+  await atomicWrite(target, bytes, { beforeRename: () => stillAs(target, before) });
+  return { kind: 'saved', digest };
 }

@@ -4,7 +4,7 @@
  * It knows files and questions but no window, so it is tested without one. The invariant: the maker's present work is
  * given up only after he said so, and "saved" is said only after the file stands.
  */
-import { basename } from 'node:path';
+import { basename, dirname } from 'node:path';
 import type {
   DocumentText,
   ExportReply,
@@ -14,12 +14,20 @@ import type {
   PageState,
   SaveReply,
 } from '../bridge.ts';
-import { readDocumentFile, saveDocumentFile } from '../files/documentFile.ts';
+import { sweepPieces } from '../files/atomicWrite.ts';
+import {
+  type Hindrance,
+  type ReadOutcome,
+  readDocumentFile,
+  type SaveOutcome,
+  saveDocumentFile,
+} from '../files/documentFile.ts';
 import { type FileToWrite, namesTrouble, presentNames, writeIntoFolder } from '../files/exportFolder.ts';
 import { fileTrouble } from '../files/fileTrouble.ts';
 import type { RecentFiles } from '../files/recentFiles.ts';
 import { Documents, nameOf, type ShellDocument } from './documents.ts';
-import type { Questions } from './questions.ts';
+import { encodingChoices } from './encodingChoices.ts';
+import type { OverAnswer, Questions } from './questions.ts';
 import type { Safekeeping } from './safekeeping.ts';
 
 /** What the desk asks and tells. */
@@ -35,6 +43,13 @@ export interface DeskParts {
   readonly onFailed: (says: string) => void;
   /** Called whenever the list of recent files changed. */
   readonly onRecent: () => void;
+}
+
+/** A text on its way to a file; `known` is the digest of what the file should still hold. */
+interface Saving {
+  readonly path: string;
+  readonly text: string;
+  readonly known: string | undefined;
 }
 
 const NO_ANSWER: SaveReply = {
@@ -82,7 +97,8 @@ export class Desk {
 
   /** Reads a file and opens it, after asking about unsaved changes. */
   async openPath(path: string): Promise<OpenReply> {
-    const read = await readDocumentFile(path);
+    const read = await this.#read(path);
+    if (read.kind === 'cancelled') return read;
     if (read.kind === 'failed') {
       await this.#parts.recent.remove(path);
       this.#parts.onRecent();
@@ -117,19 +133,14 @@ export class Desk {
   async save({ handle, text }: DocumentText): Promise<SaveReply> {
     const document = this.documents.of(handle);
     if (document.path === undefined) return this.saveAs({ handle, text });
-    const outcome = await saveDocumentFile(document.path, text, document.digest);
-    if (outcome.kind === 'failed') return outcome;
-    if (outcome.kind === 'saved') return this.#saved(document, document.path, outcome.digest);
-    const answer = await this.#parts.questions.overChanged(nameOf(document));
-    if (answer === 'cancel') return { kind: 'cancelled' };
-    return answer === 'elsewhere' ? this.saveAs({ handle, text }) : this.#saveOver(document, document.path, text);
+    return this.#saveAsking(document, { path: document.path, text, known: document.digest });
   }
 
   /** Asks for a place and saves there. */
   async saveAs({ handle, text }: DocumentText): Promise<SaveReply> {
     const document = this.documents.of(handle);
     const path = await this.#parts.questions.fileToSave(document.path ?? this.#state?.title ?? nameOf(document));
-    return path === undefined ? { kind: 'cancelled' } : this.#saveOver(document, path, text);
+    return path === undefined ? { kind: 'cancelled' } : this.#saveAsking(document, { path, text, known: undefined });
   }
 
   /** Asks for a folder and writes the files into it. */
@@ -169,11 +180,40 @@ export class Desk {
     return true;
   }
 
-  async #saveOver(document: ShellDocument, path: string, text: string): Promise<SaveReply> {
-    const outcome = await saveDocumentFile(path, text);
-    if (outcome.kind === 'failed') return outcome;
-    if (outcome.kind === 'saved') return this.#saved(document, path, outcome.digest);
-    throw new Error('A save over anything found something to ask about.');
+  /** Reads a file; one in an old encoding after asking for it. */
+  async #read(
+    path: string,
+  ): Promise<Exclude<ReadOutcome, { kind: 'unknownEncoding' }> | { readonly kind: 'cancelled' }> {
+    const read = await readDocumentFile(path);
+    if (read.kind !== 'unknownEncoding') return read;
+    const choices = encodingChoices(read.bytes);
+    if (choices.length === 0) return { kind: 'failed', says: read.says };
+    const encoding = await this.#parts.questions.encodingOf(basename(path), choices);
+    if (encoding === undefined) return { kind: 'cancelled' };
+    const again = await readDocumentFile(path, encoding);
+    return again.kind === 'unknownEncoding' ? { kind: 'failed', says: again.says } : again;
+  }
+
+  /** Saves, asking about each thing that stands in the way, one after the other. */
+  async #saveAsking(document: ShellDocument, { path, text, known }: Saving): Promise<SaveReply> {
+    const allowed = new Set<Hindrance>();
+    for (;;) {
+      const digest = allowed.has('changedOnDisk') ? undefined : known;
+      const outcome = await saveDocumentFile(path, text, digest, allowed);
+      if (outcome.kind === 'failed') return outcome;
+      if (outcome.kind === 'saved') return this.#saved(document, path, outcome.digest);
+      const answer = await this.#askOver(basename(path), outcome);
+      if (answer === 'cancel') return { kind: 'cancelled' };
+      if (answer === 'elsewhere') return this.saveAs({ handle: document.handle, text });
+      allowed.add(outcome.kind);
+    }
+  }
+
+  #askOver(name: string, outcome: Extract<SaveOutcome, { kind: Hindrance }>): Promise<OverAnswer> {
+    const { questions } = this.#parts;
+    if (outcome.kind === 'changedOnDisk') return questions.overChanged(name);
+    if (outcome.kind === 'linkToNothing') return questions.overLinkToNothing(name, outcome.to);
+    return questions.overReadOnly(name);
   }
 
   async #saved(document: ShellDocument, path: string, digest: string): Promise<SaveReply> {
@@ -187,5 +227,7 @@ export class Desk {
   async #remember(path: string): Promise<void> {
     await this.#parts.recent.add(path);
     this.#parts.onRecent();
+    // What a killed run left beside this file, also of its kept version.
+    await sweepPieces(dirname(path), (name) => name.startsWith(basename(path)));
   }
 }

@@ -3,8 +3,13 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, type BrowserWindow, dialog } from 'electron';
+import type { OldEncoding } from '../../solver/movement/read/textOfBytes.ts';
 import { counted } from '../../solver/words/index.ts';
 import { ENDINGS } from './documents.ts';
+import type { EncodingChoice } from './encodingChoices.ts';
+
+/** What to do about a file that should not be saved over unasked. */
+export type OverAnswer = 'replace' | 'elsewhere' | 'cancel';
 
 /** Where dialogs begin; `last` is the folder used before. */
 export interface Questions {
@@ -12,7 +17,11 @@ export interface Questions {
   fileToSave(name: string): Promise<string | undefined>;
   folderForExport(): Promise<string | undefined>;
   saveChanges(name: string): Promise<'save' | 'letGo' | 'cancel'>;
-  overChanged(name: string): Promise<'replace' | 'elsewhere' | 'cancel'>;
+  overChanged(name: string): Promise<OverAnswer>;
+  overReadOnly(name: string): Promise<OverAnswer>;
+  /** @param to what the link names, which is not there */
+  overLinkToNothing(name: string, to: string): Promise<OverAnswer>;
+  encodingOf(name: string, choices: readonly EncodingChoice[]): Promise<OldEncoding | undefined>;
   replaceFiles(names: readonly string[]): Promise<boolean>;
   takeUp(name: string, keptAtMs: number): Promise<'takeUp' | 'throwAway' | 'later'>;
 }
@@ -33,6 +42,12 @@ async function ask(window: BrowserWindow, message: string, detail: string, butto
   const last = buttons.length - 1;
   const options = { type: 'warning' as const, message, detail, buttons, defaultId: 0, cancelId: last, noLink: true };
   return (await dialog.showMessageBox(window, options)).response;
+}
+
+/** Asks about a file that should not be saved over unasked. */
+async function askOver(window: BrowserWindow, message: string, detail: string): Promise<OverAnswer> {
+  const answers = ['elsewhere', 'replace', 'cancel'] as const;
+  return answers[await ask(window, message, detail, ['Save as another file', 'Replace it', 'Cancel'])] ?? 'cancel';
 }
 
 /** The path with our ending where the maker gave none. */
@@ -78,11 +93,26 @@ export function questionsOver(window: () => BrowserWindow): Questions {
       const answer = await ask(window(), `Save the changes to ${name}?`, detail, ['Save', "Don't save", 'Cancel']);
       return answers[answer] ?? 'cancel';
     },
-    async overChanged(name) {
-      const detail = 'Another program, or another person, changed the file after it was opened here.';
-      const buttons = ['Save as another file', 'Replace what is there', 'Cancel'];
-      const answers = ['elsewhere', 'replace', 'cancel'] as const;
-      return answers[await ask(window(), `${name} has changed on disk.`, detail, buttons)] ?? 'cancel';
+    overChanged: (name) =>
+      askOver(
+        window(),
+        `${name} has changed on disk.`,
+        'Another program, or another person, changed the file after it was opened here.',
+      ),
+    overReadOnly: (name) =>
+      askOver(window(), `${name} is marked as read-only.`, 'Whoever marked it so does not want it changed.'),
+    overLinkToNothing: (name, to) =>
+      askOver(
+        window(),
+        `${name} is a link to a file that is not there.`,
+        `It leads to ${to}. Replacing puts a file where the link is.`,
+      ),
+    async encodingOf(name, choices) {
+      const message = `In which encoding was ${name} written?`;
+      const samples = choices.map(({ called, sample }) => `${called}:  ${sample}`).join('\n');
+      const detail = `It is no Unicode text. Choose the line whose letters are right:\n\n${samples}`;
+      const answer = await ask(window(), message, detail, [...choices.map(({ called }) => called), 'Cancel']);
+      return choices[answer]?.encoding;
     },
     async replaceFiles(names) {
       const message =

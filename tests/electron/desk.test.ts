@@ -1,15 +1,16 @@
 /** The desk without a window: what is asked, what is given up, what is said. */
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { chmod, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { DocumentText, OpenReply, PageState } from '../../electron/bridge.ts';
-import { PREVIOUS } from '../../electron/files/documentFile.ts';
+import { PREVIOUS } from '../../electron/files/previousVersion.ts';
 import { RecentFiles } from '../../electron/files/recentFiles.ts';
 import { Recovery } from '../../electron/files/recovery.ts';
 import { Desk } from '../../electron/main/desk.ts';
 import type { Questions } from '../../electron/main/questions.ts';
 import { Safekeeping } from '../../electron/main/safekeeping.ts';
+import { FORMAT } from '../../solver/movement/schema.ts';
 
 let folder: string;
 let file: string;
@@ -58,12 +59,16 @@ function opened(reply: OpenReply) {
 
 describe('saving', () => {
   test('an opened file is saved in place without a question, the previous version kept', async () => {
+    const [before, mine, again] = ['before', 'mine', 'mine again'].map(
+      (title) => `{"format":"${FORMAT}","title":"${title}"}`,
+    );
+    await writeFile(file, before ?? '');
     const { desk, asked } = deskWith({});
     const { handle, text } = opened(await desk.openPath(file));
-    expect(text).toBe('on disk');
-    expect(await desk.save({ handle, text: 'mine' })).toEqual({ kind: 'saved', handle, name: 'a.depthwright' });
-    expect(await desk.save({ handle, text: 'mine again' })).toMatchObject({ kind: 'saved' });
-    expect([await readFile(file, 'utf8'), await readFile(file + PREVIOUS, 'utf8')]).toEqual(['mine again', 'mine']);
+    expect(text).toBe(before);
+    expect(await desk.save({ handle, text: mine ?? '' })).toEqual({ kind: 'saved', handle, name: 'a.depthwright' });
+    expect(await desk.save({ handle, text: again ?? '' })).toMatchObject({ kind: 'saved' });
+    expect([await readFile(file, 'utf8'), await readFile(file + PREVIOUS, 'utf8')]).toEqual([again, mine]);
     expect(asked).toEqual([]);
   });
 
@@ -89,6 +94,34 @@ describe('saving', () => {
     expect(await readFile(file, 'utf8')).toBe(stands);
     expect(asked[0]).toBe('overChanged');
     if (answer === 'elsewhere') expect(await readFile(other, 'utf8')).toBe('mine');
+  });
+
+  test.each([
+    ['replace', 'mine', 'saved'],
+    ['cancel', 'on disk', 'cancelled'],
+  ] as const)('a file marked read-only: %s', async (answer, stands, kind) => {
+    const { desk, asked } = deskWith({ overReadOnly: () => Promise.resolve(answer) });
+    const { handle } = opened(await desk.openPath(file));
+    await chmod(file, 0o444);
+    expect((await desk.save({ handle, text: 'mine' })).kind).toBe(kind);
+    expect(await readFile(file, 'utf8')).toBe(stands);
+    expect(asked).toEqual(['overReadOnly']);
+  });
+
+  test('an old encoding is asked for with how the file reads in each; saying no opens nothing', async () => {
+    await writeFile(file, Buffer.from('{"title":"Räderwerk"}', 'latin1'));
+    let samples: readonly string[] = [];
+    const asking = deskWith({
+      encodingOf: (_name, choices) => {
+        samples = choices.map(({ sample }) => sample);
+        return Promise.resolve('windows-1252' as const);
+      },
+    });
+    expect(opened(await asking.desk.openPath(file)).text).toBe('{"title":"Räderwerk"}');
+    expect(samples[0]).toContain('Räderwerk');
+    expect(samples.length).toBeGreaterThan(1);
+    const refusing = deskWith({ encodingOf: () => Promise.resolve(undefined) });
+    expect(await refusing.desk.openPath(file)).toEqual({ kind: 'cancelled' });
   });
 
   test('a failed save says why, and the document stays unsaved', async () => {

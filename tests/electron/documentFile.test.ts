@@ -1,11 +1,14 @@
 /** Reading and saving: whole or not at all, whichever file call fails. */
+import { spawnSync } from 'node:child_process';
+import fs from 'node:fs';
 import { chmod, lstat, mkdtemp, readdir, readFile, rm, stat, symlink, unlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { PIECE } from '../../electron/files/atomicWrite.ts';
-import { PREVIOUS, readDocumentFile, saveDocumentFile } from '../../electron/files/documentFile.ts';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { PIECE, sweepPieces } from '../../electron/files/atomicWrite.ts';
+import { readDocumentFile, saveDocumentFile } from '../../electron/files/documentFile.ts';
 import { writeIntoFolder } from '../../electron/files/exportFolder.ts';
+import { PREVIOUS } from '../../electron/files/previousVersion.ts';
 import { watchCalls } from './failingCalls.ts';
 
 let folder: string;
@@ -16,13 +19,13 @@ beforeEach(async () => {
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
-const OLD = '{"title":"old"}';
-const NEW = `{"title":"new","note":"${'long '.repeat(40_000)}"}`;
+const OLD = '{"format":"depthwright-movement","title":"old"}';
+const NEW = `{"format":"depthwright-movement","title":"new","note":"${'long '.repeat(40_000)}"}`;
 
 /** Digest of what a file holds, as reading gives it. */
 async function digestOf(path: string): Promise<string> {
   const read = await readDocumentFile(path);
-  if (read.kind === 'failed') throw new Error(read.says);
+  if (read.kind !== 'read') throw new Error(read.says);
   return read.digest;
 }
 
@@ -171,11 +174,86 @@ test('mode is kept and links are followed', async () => {
 });
 
 test('saves of one path queue: the last one asked for stands, each whole', async () => {
-  const texts = Array.from({ length: 20 }, (_, i) => `${i}:`.repeat(10_000));
+  const texts = Array.from({ length: 20 }, (_, i) => `${OLD} ${i}:`.repeat(1000));
   const outcomes = await Promise.all(texts.map((text) => saveDocumentFile(file, text)));
   expect(outcomes.every(({ kind }) => kind === 'saved')).toBe(true);
   expect(await readFile(file, 'utf8')).toBe(texts.at(-1));
   expect(await readFile(file + PREVIOUS, 'utf8')).toBe(texts.at(-2));
+});
+
+test('a file marked read-only is asked about; a yes replaces it and leaves its mark', async () => {
+  await writeFile(file, OLD);
+  await chmod(file, 0o444);
+  const digest = await digestOf(file);
+  expect(await saveDocumentFile(file, NEW, digest)).toEqual({ kind: 'readOnly' });
+  expect(await readFile(file, 'utf8')).toBe(OLD);
+  expect((await saveDocumentFile(file, NEW, digest, new Set(['readOnly'] as const))).kind).toBe('saved');
+  expect((await stat(file)).mode & 0o777).toBe(0o444);
+});
+
+test('a link to nothing is asked about; a yes puts the file where the link was', async () => {
+  await symlink('gone.depthwright', file);
+  expect(await saveDocumentFile(file, NEW)).toEqual({ kind: 'linkToNothing', to: 'gone.depthwright' });
+  expect((await lstat(file)).isSymbolicLink()).toBe(true);
+  expect((await saveDocumentFile(file, NEW, undefined, new Set(['linkToNothing'] as const))).kind).toBe('saved');
+  expect(await readFile(file, 'utf8')).toBe(NEW);
+});
+
+test('the kept version has the mode of its file, and never takes the place of a file of another kind', async () => {
+  await writeFile(file, OLD);
+  await chmod(file, 0o600);
+  await writeFile(file + PREVIOUS, 'letters of mine');
+  expect((await saveDocumentFile(file, NEW)).kind).toBe('saved');
+  expect(await readFile(file + PREVIOUS, 'utf8')).toBe('letters of mine');
+  expect(await readFile(`${file}${PREVIOUS}-2`, 'utf8')).toBe(OLD);
+  expect((await stat(`${file}${PREVIOUS}-2`)).mode & 0o777).toBe(0o600);
+});
+
+test('a change by another between the first look and the rename is seen', async () => {
+  await writeFile(file, OLD);
+  const digest = await digestOf(file);
+  const theirs = OLD.replace('old', 'theirs');
+  // The version before is renamed first; what happens then comes after the first look.
+  const rename = fs.rename.bind(fs);
+  const spy = vi.spyOn(fs, 'rename').mockImplementationOnce((from, to, done) => {
+    fs.writeFileSync(file, theirs);
+    rename(from, to, done);
+  });
+  const outcome = await saveDocumentFile(file, NEW, digest).finally(() => spy.mockRestore());
+  expect(outcome).toEqual({ kind: 'changedOnDisk' });
+  expect(await readFile(file, 'utf8')).toBe(theirs);
+  expect((await readdir(folder)).filter((name) => name.endsWith(PIECE))).toEqual([]);
+});
+
+test('pieces of runs that are gone are swept, those of a run that is alive stay', async () => {
+  const gone = spawnSync(process.execPath, ['-e', '']).pid;
+  const names = [
+    `a.depthwright.${gone}-1${PIECE}`,
+    `a.depthwright.${process.pid}-9${PIECE}`,
+    `b.${gone}-2${PIECE}`,
+    'a.piece',
+  ];
+  for (const name of names) await writeFile(join(folder, name), 'part');
+  await sweepPieces(folder, (name) => name.startsWith('a.'));
+  expect((await readdir(folder)).sort()).toEqual(names.slice(1).sort());
+  await sweepPieces(folder);
+  expect(await readdir(folder)).not.toContain(names[2]);
+});
+
+test('UTF-16 is read, an old encoding is not guessed, and bytes that are no text are told', async () => {
+  const text = OLD.replace('old', 'Räderwerk Ø 5');
+  await writeFile(file, Buffer.from(`\uFEFF${text}`, 'utf16le'));
+  expect(await readDocumentFile(file)).toMatchObject({ kind: 'read', text });
+  await writeFile(file, Buffer.from(text, 'utf16le').swap16());
+  expect(await readDocumentFile(file)).toMatchObject({ kind: 'read', text });
+  await writeFile(file, Buffer.from(text, 'latin1'));
+  expect(await readDocumentFile(file)).toMatchObject({
+    kind: 'unknownEncoding',
+    says: expect.stringContaining('UTF-8'),
+  });
+  expect(await readDocumentFile(file, 'windows-1252')).toMatchObject({ kind: 'read', text });
+  await writeFile(file, Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 0x10, 0x4a]));
+  expect(await readDocumentFile(file)).toMatchObject({ kind: 'failed', says: expect.stringContaining('no text') });
 });
 
 test('saving into a folder that is gone says so', async () => {
