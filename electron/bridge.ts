@@ -118,6 +118,8 @@ const pageState = z.strictObject({
   /** The movement's title, for the window's title. */
   title: shortText,
   unsaved: z.boolean(),
+  /** Counts the changes of the document, so that the shell asks for its text only when there is a new one. */
+  change: z.int(),
   /** Commands that are possible now; the menus grey out the others. */
   possible: z.array(shellCommand),
 });

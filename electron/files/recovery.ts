@@ -7,7 +7,9 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import * as z from 'zod/mini';
+import { codeOf } from './fileTrouble.ts';
 import { dropKept, readKept, writeKept } from './keptJson.ts';
+import type { RecordTroubles } from './recordTroubles.ts';
 
 const keptWork = z.object({
   name: z.string(),
@@ -22,28 +24,31 @@ export type KeptWork = z.output<typeof keptWork>;
 /** Keeps this run's unsaved work, and finds what other runs left. */
 export class Recovery {
   readonly #folder: string;
+  readonly #troubles: RecordTroubles;
   #record: string;
 
   /** @param startedAtMs time of this run's start, the name of its record */
-  constructor(folder: string, startedAtMs: number) {
+  constructor(folder: string, startedAtMs: number, troubles: RecordTroubles) {
     this.#folder = folder;
     this.#record = join(folder, `${startedAtMs}.json`);
+    this.#troubles = troubles;
   }
 
-  keep(work: KeptWork): Promise<void> {
-    return writeKept(this.#record, work);
+  /** Keeps the work; false where it could not be written, which is told. */
+  keep(work: KeptWork): Promise<boolean> {
+    return this.#troubles.wrote('recovery', this.#record, () => writeKept(this.#record, work));
   }
 
   /** Drops a record, this run's own unless another is named: the work was saved, or let go by the maker. */
-  drop(record = this.#record): Promise<void> {
-    return dropKept(record);
+  async drop(record = this.#record): Promise<void> {
+    await this.#troubles.wrote('recovery', record, () => dropKept(record));
   }
 
   /** The newest record there is, with the work in it; older ones wait for the next start. */
   async newest(): Promise<{ readonly record: string; readonly work: KeptWork } | undefined> {
     for (const name of await this.#names()) {
       const record = join(this.#folder, name);
-      const work = await readKept(record, keptWork);
+      const work = this.#troubles.valueOf('recovery', record, await readKept(record, keptWork));
       if (work) return { record, work };
     }
     return undefined;
@@ -59,8 +64,9 @@ export class Recovery {
     try {
       const names = (await readdir(this.#folder)).filter((name) => /^\d+\.json$/.test(name));
       return names.sort((a, b) => Number.parseInt(b, 10) - Number.parseInt(a, 10));
-    } catch {
+    } catch (error) {
       // No folder yet: nothing was ever kept.
+      if (codeOf(error) !== 'ENOENT') this.#troubles.valueOf('recovery', this.#folder, { kind: 'unreadable', error });
       return [];
     }
   }

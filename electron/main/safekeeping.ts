@@ -3,8 +3,8 @@ import type { DocumentText, OpenedDocument, PageState } from '../bridge.ts';
 import type { KeptWork, Recovery } from '../files/recovery.ts';
 import { type Documents, nameOf, UNTITLED } from './documents.ts';
 
-/** Time between two keepings, ms: a crash costs at most this much work. */
-export const KEEP_EVERY_MS = 10_000;
+/** Longest wait from a change to its keeping, ms: with the writing itself a crash costs at most a second of work. */
+export const KEEP_WITHIN_MS = 500;
 
 /** Work that an earlier run, or this run's crashed page, left behind. */
 export interface LeftWork {
@@ -17,6 +17,9 @@ export class Safekeeping {
   readonly #recovery: Recovery;
   #keptText: string | undefined;
   #unsaved = false;
+  /** Number of the page's last change that was asked for. */
+  #seen: number | undefined;
+  #present: number | undefined;
 
   constructor(recovery: Recovery) {
     this.#recovery = recovery;
@@ -43,6 +46,7 @@ export class Safekeeping {
   async note(state: PageState): Promise<void> {
     const wasUnsaved = this.#unsaved;
     this.#unsaved = state.unsaved;
+    this.#present = state.change;
     if (wasUnsaved && !state.unsaved) await this.letGo();
   }
 
@@ -50,31 +54,39 @@ export class Safekeeping {
   pageGone(): void {
     this.#unsaved = false;
     this.#keptText = undefined;
+    this.#seen = undefined;
   }
 
-  /** Keeps the present text, when it is unsaved and differs from what is kept. */
-  async keep(present: DocumentText | undefined, documents: Documents, nowMs: number): Promise<void> {
+  /** Keeps the present text, when it is unsaved and differs from what is kept. A failure is told and tried again. */
+  async keep(ask: () => Promise<DocumentText | undefined>, documents: Documents, nowMs: number): Promise<void> {
+    if (!this.isNeeded) return;
+    const asked = this.#present;
+    const present = await ask();
     if (!this.#unsaved || !present || present.text === this.#keptText) return;
     const document = documents.of(present.handle);
     const { path, digest } = document;
     const name = path === undefined ? UNTITLED : nameOf(document);
-    await this.#recovery.keep({
+    const isKept = await this.#recovery.keep({
       name,
       text: present.text,
       keptAtMs: nowMs,
       ...(path && { path }),
       ...(digest && { digest }),
     });
+    if (!isKept) return;
     this.#keptText = present.text;
+    this.#seen = asked;
   }
 
+  /** Whether there are unsaved changes that are not kept yet. */
   get isNeeded(): boolean {
-    return this.#unsaved;
+    return this.#unsaved && this.#present !== this.#seen;
   }
 
   /** The present work is saved, or let go by the maker: its record goes. */
   async letGo(): Promise<void> {
     this.#keptText = undefined;
+    this.#seen = undefined;
     await this.#recovery.drop();
   }
 }

@@ -2,7 +2,9 @@
 import { join } from 'node:path';
 import { app, BrowserWindow, type WebContents } from 'electron';
 import type { MessageName, MessageOf, Start } from '../bridge.ts';
+import { sweepPieces } from '../files/atomicWrite.ts';
 import { RecentFiles } from '../files/recentFiles.ts';
+import { RecordTroubles } from '../files/recordTroubles.ts';
 import { Recovery } from '../files/recovery.ts';
 import { serveRequests, tellPage } from './channels.ts';
 import { Desk } from './desk.ts';
@@ -10,7 +12,7 @@ import { pagePreferences } from './hardening.ts';
 import { showMenu } from './menu.ts';
 import { PAGE } from './pageAddress.ts';
 import { questionsOver } from './questions.ts';
-import { KEEP_EVERY_MS, Safekeeping } from './safekeeping.ts';
+import { KEEP_WITHIN_MS, Safekeeping } from './safekeeping.ts';
 import { TextRequests } from './textRequests.ts';
 import { keepPlace, LEAST, lastPlace } from './windowPlace.ts';
 
@@ -25,7 +27,8 @@ export interface ShellSettings {
 /** The window and all that belongs to it while the program runs. */
 export class Shell {
   readonly #settings: ShellSettings;
-  readonly #recent = new RecentFiles(join(app.getPath('userData'), 'recent-files.json'));
+  readonly #troubles = new RecordTroubles((says) => this.#tellWhenHeard(says));
+  readonly #recent = new RecentFiles(join(app.getPath('userData'), 'recent-files.json'), this.#troubles);
   readonly #safekeeping: Safekeeping;
   readonly #texts = new TextRequests((ticket) => this.#tell('textWanted', { ticket }));
   readonly #desk: Desk;
@@ -34,12 +37,14 @@ export class Shell {
   #isListening = false;
   #mayClose = false;
   #waitingFile: string | undefined;
-  #failure: string | undefined;
+  /** What was found wrong before the page listened. */
+  #unheard: string[] = [];
+  #isKeeping = false;
 
   constructor(settings: ShellSettings) {
     this.#settings = settings;
     this.#waitingFile = settings.files[0];
-    const recovery = new Recovery(join(app.getPath('userData'), 'recovery'), settings.startedAtMs);
+    const recovery = new Recovery(join(app.getPath('userData'), 'recovery'), settings.startedAtMs, this.#troubles);
     this.#safekeeping = new Safekeeping(recovery);
     this.#desk = new Desk({
       questions: questionsOver(() => this.#theWindow()),
@@ -57,7 +62,7 @@ export class Shell {
     await this.#recent.read();
     this.#serve();
     const placeFile = join(app.getPath('userData'), 'window.json');
-    const { maximized = false, ...place } = await lastPlace(placeFile);
+    const { maximized = false, ...place } = await lastPlace(placeFile, this.#troubles);
     const window = new BrowserWindow({
       ...place,
       minWidth: LEAST.width,
@@ -73,7 +78,8 @@ export class Shell {
     window.once('ready-to-show', () => (maximized ? window.maximize() : window.show()));
     window.webContents.on('render-process-gone', () => this.#reload());
     window.on('page-title-updated', (event) => event.preventDefault());
-    setInterval(() => void this.#keep(), KEEP_EVERY_MS).unref();
+    setInterval(() => void this.#keep(), KEEP_WITHIN_MS).unref();
+    void this.#sweep();
     this.#refreshMenu();
     await window.loadURL(PAGE);
   }
@@ -139,14 +145,14 @@ export class Shell {
     this.#waitingFile = undefined;
     if (path === undefined) return undefined;
     const reply = await this.#desk.openPath(path);
-    if (reply.kind === 'failed') this.#failure = reply.says;
+    if (reply.kind === 'failed') this.#unheard.push(reply.says);
     return reply.kind === 'opened' ? reply.document : undefined;
   }
 
   /** Once the page shows something: what could not be opened is told, and left work offered. */
   async #onFirstState(): Promise<void> {
-    if (this.#failure) this.#tell('failed', { says: this.#failure });
-    this.#failure = undefined;
+    const unheard = this.#unheard.splice(0);
+    if (unheard.length > 0) this.#tell('failed', { says: unheard.join(' ') });
     const document = await this.#desk.takeUpLeftWork();
     if (document) this.#tell('opened', document);
   }
@@ -168,9 +174,31 @@ export class Shell {
     });
   }
 
+  /** Keeps what is not kept yet; one keeping at a time. */
   async #keep(): Promise<void> {
-    if (!this.#safekeeping.isNeeded) return;
-    await this.#safekeeping.keep(await this.#texts.present(), this.#desk.documents, Date.now());
+    if (this.#isKeeping || !this.#safekeeping.isNeeded) return;
+    this.#isKeeping = true;
+    await this.#safekeeping
+      .keep(() => this.#texts.present(), this.#desk.documents, Date.now())
+      .finally(() => {
+        this.#isKeeping = false;
+      });
+  }
+
+  /** Takes away what killed runs left half written: of our own records, and beside the files that were opened before. */
+  async #sweep(): Promise<void> {
+    const own = app.getPath('userData');
+    await sweepPieces(own);
+    await sweepPieces(join(own, 'recovery'));
+    const names = new Set(this.#recent.list().map(({ name }) => name));
+    const isOfRecent = (name: string): boolean => [...names].some((recent) => name.startsWith(recent));
+    for (const folder of this.#recent.folders()) await sweepPieces(folder, isOfRecent);
+  }
+
+  /** Tells the page, or keeps the words until it shows something. */
+  #tellWhenHeard(says: string): void {
+    if (this.#desk.state) this.#tell('failed', { says });
+    else this.#unheard.push(says);
   }
 
   #refreshTitle(): void {

@@ -1,8 +1,9 @@
 /** Where the window stood: kept between runs, and moved onto a screen that is there. */
-import { writeFileSync } from 'node:fs';
+import { renameSync, writeFileSync } from 'node:fs';
 import { type BrowserWindow, type Rectangle, screen } from 'electron';
 import * as z from 'zod/mini';
 import { readKept } from '../files/keptJson.ts';
+import type { RecordTroubles } from '../files/recordTroubles.ts';
 
 const place = z.object({
   x: z.int(),
@@ -28,8 +29,8 @@ export function isReachable(window: Rectangle, screens: readonly Rectangle[]): b
 }
 
 /** The place of the last run, if it is still on a screen; otherwise the usual size wherever the system likes. */
-export async function lastPlace(file: string): Promise<Partial<WindowPlace>> {
-  const kept = await readKept(file, place);
+export async function lastPlace(file: string, troubles: RecordTroubles): Promise<Partial<WindowPlace>> {
+  const kept = troubles.valueOf('place', file, await readKept(file, place));
   if (!kept) return USUAL;
   const areas = screen.getAllDisplays().map((display) => display.workArea);
   const size = { width: Math.max(kept.width, LEAST.width), height: Math.max(kept.height, LEAST.height) };
@@ -40,7 +41,9 @@ export async function lastPlace(file: string): Promise<Partial<WindowPlace>> {
 export function keepPlace(window: BrowserWindow, file: string): void {
   window.on('close', () => {
     try {
-      writeFileSync(file, JSON.stringify({ ...window.getNormalBounds(), maximized: window.isMaximized() }));
+      // The program is about to end: no time for more than a write beside and a rename.
+      writeFileSync(`${file}.new`, JSON.stringify({ ...window.getNormalBounds(), maximized: window.isMaximized() }));
+      renameSync(`${file}.new`, file);
     } catch (error) {
       console.error(`The window's place was not kept: ${String(error)}`);
     }

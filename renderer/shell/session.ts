@@ -105,6 +105,8 @@ export function startSession(bench: Bench): Session {
     shell.onCommand((name) => runShellCommand(bench, name)),
     shell.onRecent((recent) => bench.document.openedBefore(recent)),
   ];
+  let told: Movement | undefined;
+  let change = 0;
   shell.provideText(() => (bench.document.handle ? text() : undefined));
   const session: Session = {
     async begin() {
@@ -135,13 +137,12 @@ export function startSession(bench: Bench): Session {
       if (reply.kind !== 'written') return;
       looking.tell('done', `${counted(reply.names.length, 'file')} written to ${reply.folder}`);
     },
-    tellState: () =>
-      shell.tellState({
-        handle: bench.document.handle,
-        title: bench.document.movement.title,
-        unsaved: bench.document.unsaved,
-        possible: possibleNow(bench),
-      }),
+    tellState() {
+      const { handle, movement, unsaved } = bench.document;
+      if (movement !== told) change++;
+      told = movement;
+      shell.tellState({ handle, title: movement.title, unsaved, change, possible: possibleNow(bench) });
+    },
     end: () => {
       for (const stop of stops) stop();
     },

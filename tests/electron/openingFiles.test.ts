@@ -71,7 +71,8 @@ test('what the bridge refuses', () => {
     ['openDropped', { path: 7 }],
     ['exportFiles', { files: [] }],
     ['exportFiles', { files: [{ name: 'a', content: { length: 3 } }] }],
-    ['tellState', { handle: 'h', title: 't', unsaved: 'no', possible: [] }],
+    ['tellState', { handle: 'h', title: 't', unsaved: 'no', change: 1, possible: [] }],
+    ['tellState', { handle: 'h', title: 't', unsaved: true, change: 0.5, possible: [] }],
     ['tellState', { handle: 'h', title: 't', unsaved: true, possible: ['format disk'] }],
     ['giveText', { ticket: 1.5 }],
   ];
