@@ -1,4 +1,5 @@
 /** What a command gives back, and how it reaches the terminal. */
+import { shownLines } from '../../solver/movement/index.ts';
 
 /** 0 fine, 1 findings or not settled, 2 bad input or usage. */
 export type ExitCode = 0 | 1 | 2;
@@ -21,9 +22,26 @@ export class Refusal extends Error {
 
 /** Prints an answer and sets the exit code. */
 export function give(answer: Answer, asJson: boolean): void {
-  process.stdout.write(asJson ? `${JSON.stringify(answer.json, null, 2)}\n` : answer.text);
-  if (answer.warning !== undefined) process.stderr.write(`depthwright: ${answer.warning}\n`);
+  process.stdout.write(asJson ? `${jsonLines(answer.json)}\n` : shownLines(answer.text));
+  if (answer.warning !== undefined) complain(answer.warning);
   process.exitCode = answer.code;
+}
+
+/** Words for the error stream. Names of a file reach a terminal only without what acts on it. */
+export function complain(says: string): void {
+  process.stderr.write(shownLines(`depthwright: ${says}\n`));
+}
+
+/** JSON in which everything that a terminal could act on is written as its code; a program reads the same text. */
+function jsonLines(value: unknown): string {
+  const escaped = (character: string): string =>
+    [...Array(character.length).keys()]
+      .map((i) => `\\u${character.charCodeAt(i).toString(16).padStart(4, '0')}`)
+      .join('');
+  return JSON.stringify(value, null, 2)
+    .split('\n')
+    .map((line) => line.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, escaped))
+    .join('\n');
 }
 
 /** A reader that stops early (`| head`) is no error: the program ends quietly. */

@@ -7,7 +7,7 @@
 import { createHash } from 'node:crypto';
 import { constants, readFileSync } from 'node:fs';
 import { access, lstat, readFile, readlink, realpath, stat } from 'node:fs/promises';
-import { type OldEncoding, textOfBytes } from '../../solver/movement/read/textOfBytes.ts';
+import { type OldEncoding, textOfBytes } from '../../solver/movement/index.ts';
 import { atomicWrite } from './atomicWrite.ts';
 import { codeOf, fileTrouble } from './fileTrouble.ts';
 import { inPathQueue } from './pathQueue.ts';

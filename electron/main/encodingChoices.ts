@@ -1,5 +1,5 @@
 /** In which old encodings a file can be read, each with a stretch of it that the maker may recognise. */
-import { OLD_ENCODINGS, type OldEncoding, tellingPart, textOfBytes } from '../../solver/movement/read/textOfBytes.ts';
+import { OLD_ENCODINGS, type OldEncoding, tellingPart, textOfBytes } from '../../solver/movement/index.ts';
 
 /** One encoding to choose, with its name and how the file reads in it. */
 export interface EncodingChoice {

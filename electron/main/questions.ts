@@ -3,7 +3,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, type BrowserWindow, dialog } from 'electron';
-import type { OldEncoding } from '../../solver/movement/read/textOfBytes.ts';
+import type { OldEncoding } from '../../solver/movement/index.ts';
 import { counted } from '../../solver/words/index.ts';
 import { ENDINGS } from './documents.ts';
 import type { EncodingChoice } from './encodingChoices.ts';

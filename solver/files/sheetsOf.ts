@@ -86,7 +86,7 @@ function faceSheets(placed: PlacedMovement, view: PlateView, stem: string, words
 
 /** A file whose name ends as its format asks. */
 export function sheetOf(stem: string, format: FileFormat, kind: SheetKind, text: string, of?: string): Sheet {
-  const whole = { name: `${stem}${format.ending}`, text, format: format.name, kind };
+  const whole = { name: `${stem}${format.ending}`, text: format.clean?.(text) ?? text, format: format.name, kind };
   return of === undefined ? whole : { ...whole, of };
 }
 

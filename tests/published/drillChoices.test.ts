@@ -51,7 +51,7 @@ describe('the program does what the movement says', () => {
     expect(Math.min(...run.cuts.map(({ to }) => to))).toBeCloseTo(-5, 9);
     expect(run.cuts.filter(({ tool }) => tool === 1).map(({ to }) => to)).toEqual([-0.8, -0.8, -0.8]);
     expect(text).toMatch(/F60\.0/);
-    expect(text).toMatch(/DRILLS GO 5\.0 DEEP; THE PLATE IS 4\.0 THICK: 1\.0 BEYOND IT/);
+    expect(text).toMatch(/DRILLS GO 5\.0 DEEP - THE PLATE IS 4\.0 THICK: 1\.0 BEYOND IT/);
   });
 
   it('breakthrough, safe height, spotting, feeds and speeds', () => {
@@ -88,7 +88,7 @@ describe('the program does what the movement says', () => {
     const [a, b] = [run.cuts.filter(({ tool }) => tool === 7), run.cuts.filter(({ tool }) => tool !== 7)];
     expect(new Set(a.map(({ x }) => x))).toEqual(new Set([20, 50]));
     expect(b.some(({ x }) => x === 35)).toBe(true);
-    expect(text).toMatch(/T7 DRILL DIAMETER 2\.8: 2 HOLES; SPEED 2200; FEED 90\.0/);
+    expect(text).toMatch(/T7 DRILL DIAMETER 2\.8: 2 HOLES - SPEED 2200 - FEED 90\.0/);
     expect(text).toMatch(/REAMER DIAMETER 3\.0: 2 HOLES/);
     expect(text.replace(/\)\n\(/g, ' ')).toMatch(/THIRD IS LEFT AT 5\.5: OPEN IT TO 6\.0 BY HAND/);
     // Tools that have no number of their own never take one that is given.

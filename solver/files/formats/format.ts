@@ -4,7 +4,6 @@ import type { Found } from '../preflight/found.ts';
 /** Every format of a file that leaves the program; each has a file of its own in this folder. */
 export type FormatName = 'dxf' | 'svg' | 'drill' | 'table' | 'text' | 'pdf' | 'movement';
 
-/** One format. */
 /** All that the rest of the program asks of one format. */
 export interface FileFormat<Name extends FormatName = FormatName> {
   readonly name: Name;
@@ -16,6 +15,8 @@ export interface FileFormat<Name extends FormatName = FormatName> {
   readonly seen: 'picture' | 'machine' | 'text';
   /** A drawing has a size and loops that close; a list has holes alone. */
   readonly holds: 'drawing' | 'list' | 'nothing to check';
+  /** Takes out of a finished text what acts on whoever shows it; absent where the writer does so itself. */
+  readonly clean?: (text: string) => string;
   /** Reads a file back for the pre-flight; absent where nothing can be checked. */
   readonly readBack?: (text: string) => Found;
 }

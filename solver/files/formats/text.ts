@@ -1,4 +1,5 @@
 /** Plain text for people. */
+import { shownLines } from '../../movement/index.ts';
 import type { FileFormat } from './format.ts';
 
 /** Plain text for people. */
@@ -8,4 +9,5 @@ export const text: FileFormat<'text'> = {
   called: 'text',
   seen: 'text',
   holds: 'nothing to check',
+  clean: shownLines,
 };

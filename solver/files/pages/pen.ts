@@ -1,4 +1,5 @@
 /** Puts marks on a page: rules, boxes and text that fits its place. */
+import { shownText } from '../../movement/index.ts';
 import {
   type Box,
   type Colour,
@@ -57,7 +58,8 @@ export class Pen {
   }
 
   /** Text with its baseline at y; gives the width that it took, mm. */
-  text(x: number, y: number, words: string, style: TextStyle): number {
+  text(x: number, y: number, given: string, style: TextStyle): number {
+    const words = shownText(given);
     const { size, weight = 'regular', colour = INK, align = 'left' } = style;
     const text = style.within === undefined ? words : this.fitted(words, style.within, size, weight);
     const width = this.measure.width(text, size, weight);

@@ -1,6 +1,7 @@
 /** The files of one wheel: its outline in two formats, its numbers and its check-off list as text. */
 import type { WheelOutline } from '../../teeth/outlines/index.ts';
 import { FORMATS } from '../formats/formats.ts';
+import { fileName } from '../sheetNames.ts';
 import { type Sheet, sheetOf } from '../sheetsOf.ts';
 import { writeDxf } from '../write/dxf.ts';
 import { writeSvg } from '../write/svg.ts';
@@ -13,21 +14,13 @@ export interface WheelWords {
   readonly cutting: string;
 }
 
-/** A name that every file system takes. */
-const fileName = (name: string): string =>
-  name
-    .replace(/[^\p{L}\p{N} ._-]+/gu, ' ')
-    .replace(/\s+/g, ' ')
-    .trim()
-    .slice(0, 80) || 'wheel';
-
 /**
  * DXF, SVG and text of a wheel.
  *
  * @param outline absent for teeth that cannot be drawn: the text is written all the same
  */
 export function wheelFiles(words: WheelWords, outline: WheelOutline | undefined): readonly Sheet[] {
-  const name = fileName(words.name);
+  const name = fileName(words.name, 'wheel');
   const text = sheetOf(`${name} cutting`, FORMATS.text, 'cutting', words.cutting, words.name);
   if (!outline) return [text];
   const drawing = wheelDrawing(words.name, outline);

@@ -9,15 +9,18 @@ import { bottomOf, feedOf, type SettledDrill, speedOf, word } from './drillWords
 /** Longest comment: simple controllers cut or refuse long lines (common practice: 80 characters with the brackets). */
 const COMMENT_WIDTH = 72;
 
-/** Comments that no controller can trip over: capitals, no brackets, no letters beyond ASCII, short lines. */
+/**
+ * Comments that no controller can trip over or acts on: capitals, digits, blanks and . : + - / = alone, in short lines.
+ * Percent signs end programs, semicolons end blocks, commas make commands of comments, # names a parameter (RS-274
+ * dialects); brackets, quotes and signs of money are left out with them.
+ */
 export function comments(text: string): string[] {
   const plain = text
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toUpperCase()
-    .replace(/[()]/g, ' ')
-    .replace(/,/g, ';')
-    .replace(/[^\x20-\x7e]/g, '?');
+    .replace(/\s*[,;]\s*/g, ' - ')
+    .replace(/[^A-Z0-9 .:+\-/=]/g, ' ');
   const lines: string[] = [];
   let line = '';
   for (const piece of plain.split(/\s+/).filter((each) => each !== '')) {

@@ -7,6 +7,7 @@
 
 import type { DrawnVertex } from '../../marking/index.ts';
 import { trimmed } from '../../movement/decimal.ts';
+import { shownText } from '../../movement/shownText.ts';
 import type { Drawing, LayerName, ShapeOf } from '../drawing.ts';
 import { walkDrawing } from './walk.ts';
 
@@ -91,7 +92,7 @@ function pieceData(from: DrawnVertex, to: DrawnVertex, closing: boolean, x: Coor
 
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
-/** Text safe inside XML; control characters, which XML forbids, become blanks. */
+/** Text safe inside XML, which forbids most control characters and halves of pairs. */
 function escaped(text: string): string {
-  return text.replace(/\p{Cc}/gu, ' ').replace(/[&<>"]/g, (character) => ENTITIES[character] ?? character);
+  return shownText(text).replace(/[&<>"]/g, (character) => ENTITIES[character] ?? character);
 }
