@@ -2,8 +2,8 @@
 
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { Edit, Parts } from '../../solver/movement/index.ts';
+import { pointsOfRule } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import { pointsOfRule } from '../state/derive/pointsOfRule.ts';
 
 /** What pasting adds; rules that also speak of something else are left behind, and held places too. */
 export function partsCopied(movement: Movement, chosen: readonly PartId[]): Parts {

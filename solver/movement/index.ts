@@ -23,5 +23,13 @@ export { OLD_ENCODINGS, type OldEncoding, tellingPart, textOfBytes } from './rea
 export { COLLECTIONS, type Collection } from './references/collections.ts';
 export { idsOf } from './references/idsOf.ts';
 export { pointCalled } from './references/pointCalled.ts';
+export { pointsOfRule } from './references/pointsOfRule.ts';
+export {
+  joinedByRule,
+  numberOfRule,
+  stemOfRule,
+  subjectOfRule,
+  withRuleNumber,
+} from './ruleKinds/ruleKinds.ts';
 export { shownLines, shownText } from './shownText.ts';
 export { writeMovement } from './write/writeMovement.ts';

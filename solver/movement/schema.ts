@@ -11,6 +11,7 @@ import { constant } from './constant.ts';
 import { cures } from './cures.ts';
 import { drilling } from './drilling.ts';
 import { partId } from './ids.ts';
+import type { Known } from './known.ts';
 import { arbor, made, mark, post } from './points.ts';
 import { coordinate, extent, MAX_ARBORS, name, note, plusMinus } from './quantities.ts';
 import { reading } from './reading.ts';
@@ -95,17 +96,6 @@ export const movementSchema = z.looseObject({
   accepted: many(accepted),
 });
 
-type Leaf = string | number | boolean | null | undefined;
-
-/** The known fields only, deeply read-only: unknown fields are kept in the file but invisible to the code. */
-export type Known<T> = T extends Leaf
-  ? T
-  : T extends readonly [infer A, infer B]
-    ? readonly [Known<A>, Known<B>]
-    : T extends readonly (infer Item)[]
-      ? readonly Known<Item>[]
-      : { readonly [K in keyof T as string extends K ? never : K]: Known<T[K]> };
-
 export type Movement = Known<z.output<typeof movementSchema>>;
 export type BodyKind = (typeof BODY_KINDS)[number];
 export type Arbor = Movement['arbors'][number];
@@ -116,8 +106,10 @@ export type Plate = Movement['plates'][number];
 export type Wall = Movement['walls'][number];
 export type Opening = Movement['openings'][number];
 export type Rule = Movement['rules'][number];
+/** What a rule can be. */
+export type KindOfRule = Rule['kind'];
 /** The rules of one kind. */
-export type RuleOf<Kind extends Rule['kind']> = Extract<Rule, { readonly kind: Kind }>;
+export type RuleOf<Kind extends KindOfRule> = Extract<Rule, { readonly kind: Kind }>;
 export type Outline = Plate['outline'];
 export type Drilling = Movement['drilling'];
 export type Coupling = Movement['couplings'][number];

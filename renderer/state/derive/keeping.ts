@@ -1,6 +1,7 @@
 /** How the state derives what it shows: small pure functions of the movement. */
 
 import type { PartId } from '../../../solver/movement/ids.ts';
+import { joinedByRule } from '../../../solver/movement/index.ts';
 import type { Movement } from '../../../solver/movement/schema.ts';
 
 const NOTHING: ReadonlySet<string> = new Set();
@@ -91,7 +92,7 @@ function sameTrain(a: Movement, b: Movement): boolean {
 /** Are these the same depths and shared places? All other rules only place. */
 function sameJoining(a: Movement['rules'], b: Movement['rules']): boolean {
   if (a === b) return true;
-  const joining = (rules: Movement['rules']) => rules.filter(({ kind }) => kind === 'depth' || kind === 'samePlace');
+  const joining = (rules: Movement['rules']) => rules.filter((rule) => rule.kind === 'depth' || joinedByRule(rule));
   const others = joining(b);
   const own = joining(a);
   return own.length === others.length && own.every((rule, index) => rule === others[index]);

@@ -1,4 +1,5 @@
 /** Which points certainly stand at one place: pipes with the arbor they ride on, and points joined by `samePlace`. */
+import { joinedByRule } from '../ruleKinds/ruleKinds.ts';
 import type { Movement } from '../schema.ts';
 
 /** Gives, for a point's id, the id that stands for its place; two points share a place where these are equal. */
@@ -21,6 +22,9 @@ export function axesOf(movement: Movement): (point: string) => string {
     if (rootA !== rootB) parent.set(rootB, rootA);
   };
   for (const { id, ridesOn } of movement.arbors) if (ridesOn !== undefined) join(ridesOn, id);
-  for (const rule of movement.rules) if (rule.kind === 'samePlace' && !rule.leaveOut) join(...rule.points);
+  for (const rule of movement.rules) {
+    const joined = joinedByRule(rule);
+    if (joined) join(...joined);
+  }
   return find;
 }

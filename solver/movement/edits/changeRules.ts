@@ -1,5 +1,6 @@
 /** Edits of rules: their values, whether they count, and which crossing is meant. */
 import { axesOf } from '../checks/axesOf.ts';
+import { ruleKindInDocument } from '../ruleKinds/ruleKinds.ts';
 import type { Movement } from '../schema.ts';
 import { changed, replaceItem } from './changeItems.ts';
 import type { EditOf } from './edit.ts';
@@ -10,30 +11,14 @@ function ruleCalled(movement: Movement, id: string): Movement['rules'][number] |
   return movement.rules.find((rule) => rule.id === id);
 }
 
-/** The field that holds a rule's one value; a depth's is its held distance. */
-const VALUE_FIELDS: Readonly<Record<Movement['rules'][number]['kind'], string | undefined>> = {
-  held: 'at',
-  depth: 'held',
-  distance: 'length',
-  radius: 'length',
-  bearing: 'angle',
-  clearBy: 'gap',
-  opposite: undefined,
-  samePlace: undefined,
-  inLine: undefined,
-  sameRadius: undefined,
-  evenSpacing: undefined,
-};
-
 /** Gives a rule its value: mm, degrees or coordinates by its kind. A depth is held at it. */
 export function planSetValue(movement: Movement, edit: EditOf<'setValue'>): Plan {
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
-  const field = VALUE_FIELDS[rule.kind];
-  if (field === undefined) return refused(`The rule “${edit.rule}” has no value of its own.`);
+  const { number } = ruleKindInDocument(rule.kind);
+  if (number === undefined) return refused(`The rule “${edit.rule}” has no value of its own.`);
   const value = typeof edit.value === 'number' ? edit.value : [...edit.value];
-  const set = { [field]: value, ...(rule.kind === 'depth' ? { use: 'held' } : {}) };
-  return replaceItem(movement, edit.rule, changed(rule, set));
+  return replaceItem(movement, edit.rule, changed(rule, { [number.field]: value, ...number.sets }));
 }
 
 /** Gives a depth its measured distance, mm, and lets that one count. */

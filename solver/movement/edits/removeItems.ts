@@ -1,6 +1,8 @@
 /** Removal of parts with everything that cannot be without them; what can, stays and forgets them. */
 import { castDraft } from 'immer';
 import { idsOf } from '../references/idsOf.ts';
+import { namedIn } from '../ruleKinds/kind.ts';
+import { ruleKindInDocument } from '../ruleKinds/ruleKinds.ts';
 import type { Arbor, Movement, Rule } from '../schema.ts';
 import { type BearingGone, bearingOf, renumbered } from './bearingsGone.ts';
 import type { EditOf } from './edit.ts';
@@ -155,36 +157,9 @@ function couplingWithout(
   }
 }
 
-/** A rule about points that share a radius can lose one of them; any other rule goes with what it names. */
+/** The rule without what is gone, or nothing where it goes along. */
 function ruleWithout(rule: Rule, gone: Gone): Rule | undefined {
-  switch (rule.kind) {
-    case 'held':
-      return keep(rule, !gone.has(rule.point));
-    case 'depth': {
-      if (rule.wheels.some((id) => gone.has(id))) return undefined;
-      if (rule.measured === undefined || !has(gone, rule.measured.reading)) return rule;
-      return { ...rule, measured: forget(rule.measured, [['reading', true]]) };
-    }
-    case 'distance':
-    case 'samePlace':
-      return keep(rule, !rule.points.some((id) => gone.has(id)));
-    case 'radius':
-      return keep(rule, !gone.has(rule.point) && !gone.has(rule.centre));
-    case 'bearing':
-      return keep(rule, !gone.has(rule.point) && !gone.has(rule.centre) && !has(gone, rule.reference));
-    case 'opposite':
-      return keep(rule, !gone.has(rule.point) && !gone.has(rule.centre) && !gone.has(rule.of));
-    case 'inLine':
-      return keep(rule, !gone.has(rule.point) && !rule.through.some((id) => gone.has(id)));
-    case 'sameRadius': {
-      if (gone.has(rule.centre)) return undefined;
-      const points = pruned(rule.points, (id) => keep(id, !gone.has(id)));
-      if (points === rule.points) return rule;
-      return points.length < 2 ? undefined : { ...rule, points };
-    }
-    case 'evenSpacing':
-      return keep(rule, !gone.has(rule.centre) && !rule.points.some((id) => gone.has(id)));
-    case 'clearBy':
-      return keep(rule, !rule.parts.some((id) => gone.has(id)));
-  }
+  const { names, without: shortened } = ruleKindInDocument(rule.kind);
+  if (shortened) return shortened(rule, (id) => has(gone, id));
+  return keep(rule, !namedIn(rule, Object.keys(names)).some(({ id }) => gone.has(id)));
 }

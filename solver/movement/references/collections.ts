@@ -23,3 +23,5 @@ export const collectionNames = Object.keys(COLLECTIONS) as readonly Collection[]
 export const POINTS: readonly Collection[] = ['arbors', 'posts', 'marks'];
 /** What a reference to "a part" may name. */
 export const PARTS: readonly Collection[] = [...POINTS, 'wheels', 'walls', 'plates', 'openings'];
+/** What a reference to a wheel may name. */
+export const WHEELS: readonly Collection[] = ['wheels'];

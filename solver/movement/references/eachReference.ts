@@ -2,8 +2,10 @@
  * Every place in the document where something is named by its id: the one list that the checks, the renaming
  * of ids and the removal of parts go by.
  */
-import type { Movement, Rule } from '../schema.ts';
-import { type Collection, PARTS, POINTS } from './collections.ts';
+import type { NamingFields } from '../ruleKinds/kind.ts';
+import { ruleKindInDocument } from '../ruleKinds/ruleKinds.ts';
+import type { Movement } from '../schema.ts';
+import { type Collection, PARTS, POINTS, WHEELS } from './collections.ts';
 
 /** One mention of an id in the document, and where the thing it names must stand. */
 export interface Reference {
@@ -18,29 +20,11 @@ export interface Reference {
 
 type Visit = (reference: Reference) => void;
 
-/** Fields that hold one id or a list of ids, per kind of thing, with what they may name. */
-type Fields = Readonly<Record<string, readonly Collection[]>>;
-
 const ARBORS: readonly Collection[] = ['arbors'];
-const WHEELS: readonly Collection[] = ['wheels'];
 const PLATES: readonly Collection[] = ['plates'];
 
-export const RULE_FIELDS: Readonly<Record<Rule['kind'], Fields>> = {
-  held: { point: POINTS },
-  depth: { wheels: WHEELS },
-  distance: { points: POINTS },
-  radius: { point: POINTS, centre: POINTS },
-  bearing: { point: POINTS, centre: POINTS, reference: POINTS },
-  opposite: { point: POINTS, centre: POINTS, of: POINTS },
-  samePlace: { points: POINTS },
-  inLine: { point: POINTS, through: POINTS },
-  sameRadius: { points: POINTS, centre: POINTS },
-  evenSpacing: { points: POINTS, centre: POINTS },
-  clearBy: { parts: PARTS },
-};
-
-const CROSSING: Fields = { from: POINTS, to: POINTS };
-const COUPLING: Fields = { arbor: ARBORS, wheel: WHEELS, wheels: WHEELS, arm: ARBORS, carries: ARBORS };
+const CROSSING: NamingFields = { from: POINTS, to: POINTS };
+const COUPLING: NamingFields = { arbor: ARBORS, wheel: WHEELS, wheels: WHEELS, arm: ARBORS, carries: ARBORS };
 
 /** Visits every reference of the document, in the order of the file. */
 export function eachReference(movement: Movement, visit: Visit): void {
@@ -62,9 +46,11 @@ export function eachReference(movement: Movement, visit: Visit): void {
   });
   each(movement.openings, 'openings', (opening, path) => fields(opening, { plate: PLATES }, path, opening.id, visit));
   each(movement.rules, 'rules', (rule, path) => {
-    fields(rule, RULE_FIELDS[rule.kind], path, rule.id, visit);
-    if (rule.kind === 'depth' && rule.measured) {
-      fields(rule.measured, { reading: ['readings'] }, [...path, 'measured'], rule.id, visit);
+    const { names, namesWithin = {} } = ruleKindInDocument(rule.kind);
+    fields(rule, names, path, rule.id, visit);
+    for (const [field, inner] of Object.entries(namesWithin)) {
+      const holder: unknown = Reflect.get(rule, field);
+      if (typeof holder === 'object' && holder !== null) fields(holder, inner, [...path, field], rule.id, visit);
     }
   });
   each(movement.couplings, 'couplings', (coupling, path) => fields(coupling, COUPLING, path, coupling.id, visit));
@@ -86,7 +72,7 @@ function each<T>(list: readonly T[], name: string, visit: (item: T, path: readon
 
 function fields(
   holder: object,
-  known: Fields,
+  known: NamingFields,
   path: readonly (string | number)[],
   owner: string | undefined,
   visit: Visit,

@@ -1,5 +1,6 @@
 /** Which arbors share an axis, and which arm carries each axis round. */
 import type { ArborId } from '../../movement/ids.ts';
+import { joinedByRule } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { TurningProblem } from './turning.ts';
 import type { TurningFault } from './turningFaults.ts';
@@ -14,7 +15,7 @@ export interface Axes {
   readonly problems: readonly TurningProblem[];
 }
 
-/** Representatives of arbors joined by pipes and by `samePlace` rules. */
+/** Representatives of arbors joined by pipes and by rules. */
 function axisGroups(movement: Movement): (arbor: ArborId) => ArborId {
   const parent = new Map<string, ArborId>(movement.arbors.map((arbor) => [arbor.id, arbor.id]));
   const top = (id: ArborId): ArborId => {
@@ -27,9 +28,9 @@ function axisGroups(movement: Movement): (arbor: ArborId) => ArborId {
   };
   for (const arbor of movement.arbors) if (arbor.ridesOn) join(arbor.ridesOn, arbor.id);
   for (const rule of movement.rules) {
-    if (rule.kind !== 'samePlace' || rule.leaveOut) continue;
+    const [a, b] = joinedByRule(rule) ?? [];
     // Posts and marks are not in the map, and `join` passes over them.
-    join(rule.points[0] as ArborId, rule.points[1] as ArborId);
+    if (a !== undefined && b !== undefined) join(a as ArborId, b as ArborId);
   }
   const found = new Map(movement.arbors.map((arbor) => [arbor.id, top(arbor.id)]));
   return (id) => found.get(id) ?? id;
