@@ -2,11 +2,11 @@
 
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import { type Disagreement, tracePlanting } from '../../solver/planting/index.ts';
+import { type CrossingCure, crossingCure, type Disagreement, tracePlanting } from '../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import { HOLDS } from '../../solver/tolerances.ts';
 import { ruleHeading, type Speaker } from '../../solver/words/index.ts';
-import { disagreementSays, dutySays, plantingSays } from '../../solver/words/planting/index.ts';
+import { crossingCureSays, disagreementSays, dutySays, plantingSays } from '../../solver/words/planting/index.ts';
 import type { Answer } from './answer.ts';
 import { inBlocks, inColumns, wrapped } from './columns.ts';
 import { plainSpeaker } from './plainSpeaker.ts';
@@ -80,10 +80,29 @@ function ruleBlock({ movement, rules }: PlacedMovement, { figure, rule }: Speake
   return inColumns([{ head: 'rule' }, { head: 'kind' }, ...lengths, { head: 'duty' }, number('misses by')], rows);
 }
 
-/** The state in words: the sentence has the first disagreement, the list below it the others. */
-function stateBlock(placed: PlacedMovement, speaker: Speaker): string[] {
-  const others = placed.disagreements.slice(1).map((each) => disagreementSays(each, speaker));
-  return [...wrapped(plantingSays(placed, speaker)), ...others.flatMap((says) => wrapped(says, '  - '))];
+/** A disagreement with the other crossing that would cure it, where there is one. */
+interface Told {
+  readonly disagreement: Disagreement;
+  readonly crossing: CrossingCure | undefined;
+}
+
+/** Disagreements of which other crossings are looked for: each costs many plantings. */
+const MOST_CROSSED = 5;
+
+const toldIn = (placed: PlacedMovement): readonly Told[] =>
+  placed.disagreements.map((disagreement, k) => ({
+    disagreement,
+    crossing: k < MOST_CROSSED ? crossingCure(placed, disagreement) : undefined,
+  }));
+
+/** The state in words: the sentence has the first disagreement, the list below it the others; other crossings first. */
+function stateBlock(placed: PlacedMovement, told: readonly Told[], speaker: Speaker): string[] {
+  const crossings = told.flatMap(({ crossing }) => (crossing ? [crossingCureSays(crossing, speaker)] : []));
+  const others = told.slice(1).map(({ disagreement }) => disagreementSays(disagreement, speaker));
+  return [
+    ...wrapped(plantingSays(placed, speaker)),
+    ...[...new Set(crossings), ...others].flatMap((says) => wrapped(says, '  - ')),
+  ];
 }
 
 const round = (value: number): number => (value === 0 ? 0 : value);
@@ -111,9 +130,17 @@ function pointsJson(placed: PlacedMovement, points: readonly Named[]) {
   });
 }
 
-function disagreementJson(disagreement: Disagreement, speaker: Speaker) {
+function disagreementJson({ disagreement, crossing }: Told, speaker: Speaker) {
   const { rules, points, gap, cure } = disagreement;
-  return { rules, points, gap, says: disagreementSays(disagreement, speaker), ...(cure && { cure }) };
+  const other = crossing && {
+    otherCrossing: {
+      points: crossing.points,
+      moves: crossing.moves,
+      edit: crossing.edit,
+      says: crossingCureSays(crossing, speaker),
+    },
+  };
+  return { rules, points, gap, says: disagreementSays(disagreement, speaker), ...other, ...(cure && { cure }) };
 }
 
 /** What `plant` may be asked besides. */
@@ -132,13 +159,14 @@ export function plantAnswer(placed: PlacedMovement, { trace = false }: PlantChoi
   const { movement } = placed;
   if (trace) return traceAnswer(placed);
   const speaker = plainSpeaker(movement);
+  const told = toldIn(placed);
   const text = inBlocks([
     [titleLine(movement), `Lengths in ${unitOf(movement.display)}, x right, y up, seen from the marked face.`],
     pointBlock(placed, 'arbor', movement.arbors, speaker),
     pointBlock(placed, 'post', movement.posts, speaker),
     pointBlock(placed, 'mark', movement.marks, speaker),
     ruleBlock(placed, speaker),
-    stateBlock(placed, speaker),
+    stateBlock(placed, told, speaker),
   ]);
   const kinds = new Map(movement.rules.map(({ id, kind }) => [id, kind]));
   const json = {
@@ -150,7 +178,7 @@ export function plantAnswer(placed: PlacedMovement, { trace = false }: PlantChoi
     marks: pointsJson(placed, movement.marks),
     rules: [...placed.rules.values()].map((outcome) => ({ ...outcome, kind: kinds.get(outcome.id) })),
     freeMotions: placed.freeMotions,
-    disagreements: placed.disagreements.map((each) => disagreementJson(each, speaker)),
+    disagreements: told.map((each) => disagreementJson(each, speaker)),
   };
   return { text, json, code: isSettled(placed) ? 0 : 1 };
 }

@@ -24,6 +24,7 @@ export type {
   SetFails,
 } from './disagreement.ts';
 export { type Body, bodiesOf } from './front/bodies.ts';
+export { type CrossingCure, crossingCure } from './front/crossingCure.ts';
 export { type DragSession, startDrag } from './front/drag.ts';
 export { gapRule } from './front/gapRules.ts';
 export { networkOf } from './front/networkOf.ts';

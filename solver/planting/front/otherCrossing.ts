@@ -74,7 +74,7 @@ function carrierOf({ index }: PlantedMovement, asked: number): number {
 }
 
 /** The pair of points and the side that hold for `wanted` and fail for `here` by the widest margin. */
-function tellApart(points: readonly Named[], here: Point, wanted: Point): Crossing | undefined {
+export function tellApart(points: readonly Named[], here: Point, wanted: Point): Crossing | undefined {
   let best: Crossing | undefined;
   let margin = 0;
   const scale = Math.hypot(wanted.x - here.x, wanted.y - here.y);
