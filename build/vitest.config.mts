@@ -9,7 +9,7 @@ export default defineConfig({
   test: {
     setupFiles: ['tests/seed.ts'],
     include: [
-      'tests/{published,geometry,movement,teeth,train,planting,clearance,marking,made,files,words,electron,renderer,house}/**/*.test.ts',
+      'tests/{published,geometry,movement,teeth,train,planting,clearance,marking,made,files,fuzz,words,electron,renderer,house}/**/*.test.ts',
     ],
     testTimeout: 120_000,
     hookTimeout: 120_000,

@@ -77,8 +77,15 @@ function isGap({ kind }: Finding): boolean {
   return kind === 'fouls' || kind === 'tooClose';
 }
 
-/** The findings with remedies tried out for the first `most` of them, and what to try where there is none. */
+/** With more findings than these a remedy helps nobody, and each one tried costs a check of them all. */
+const CROWDED = 2000;
+
+/**
+ * The findings with remedies tried out for the first `most` of them, and what to try where there is none. A movement
+ * with more than two thousand findings gets none: its parts lie on each other.
+ */
 export function withRemedies(placed: PlacedMovement, findings: readonly Finding[], most = 10): readonly Finding[] {
+  if (findings.length > CROWDED) return findings;
   return findings.map((finding, index) => {
     if (index >= most) return finding;
     const remedies = remediesFor(placed, finding);
