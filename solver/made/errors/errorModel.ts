@@ -18,7 +18,7 @@ import {
 import type { Point } from '../../geometry/index.ts';
 import type { PointId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Rule } from '../../movement/schema.ts';
-import { ruleValueAt } from '../../planting/index.ts';
+import { ruleMissAt } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Steps } from '../../steps.ts';
 import { type DepthTried, depthsTried, endsWithTips } from './depthRoom.ts';
@@ -240,16 +240,7 @@ export class ErrorModel {
 
   private checkOf(rule: Rule): number {
     const { movement, rules } = this.placed;
-    const value = ruleValueAt(movement, (id) => this.places.get(id), rule);
-    if (!value) return 0;
-    if (value.kind === 'off') return value.value;
-    if (value.kind === 'gap') return rule.kind === 'clearBy' ? value.value - rule.gap : 0;
-    if (value.kind === 'length') return value.value - (rules.get(rule.id)?.length ?? value.value);
-    if (rule.kind !== 'bearing') return 0;
-    const [point, centre] = [this.places.get(rule.point), this.places.get(rule.centre)];
-    const arm = point && centre ? Math.hypot(point.x - centre.x, point.y - centre.y) : 0;
-    const turned = (value.value - rule.angle) / 360;
-    return (turned - Math.round(turned)) * 2 * Math.PI * arm;
+    return ruleMissAt(movement, (id) => this.places.get(id), rule, rules.get(rule.id)?.length);
   }
 }
 

@@ -6,7 +6,7 @@
  */
 
 import type { PointId, RuleId } from '../../movement/ids.ts';
-import { MIN_LENGTH } from '../../movement/index.ts';
+import { numberOfRule } from '../../movement/index.ts';
 import type { Movement, Rule } from '../../movement/schema.ts';
 import { HOLDS, ONE_PLACE } from '../../tolerances.ts';
 import type {
@@ -25,8 +25,10 @@ import { lengthBeyond } from './lengthBeyond.ts';
 import { networkOf } from './networkOf.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 import { type Miss, missOf } from './reach.ts';
+import type { RuleValue } from './ruleKinds/kind.ts';
+import { ruleKindInPlanting } from './ruleKinds/ruleKinds.ts';
 import { standingRules } from './ruleOutcomes.ts';
-import { type RuleValue, ruleValueAt } from './ruleValue.ts';
+import { ruleValueAt } from './ruleValue.ts';
 
 /** Sets larger than this are named without planting again for a cure: each trial plants the whole movement. */
 const LARGEST_CURED = 12;
@@ -90,8 +92,8 @@ function placeIn({ ground, result }: PlacementIndex, id: PointId): { x: number; 
 }
 
 /** May the number of a rule be this one? */
-function canBe({ kind }: Rule, value: number): boolean {
-  return kind === 'bearing' || value >= (kind === 'clearBy' ? 0 : MIN_LENGTH);
+function canBe(rule: Rule, value: number): boolean {
+  return value >= (numberOfRule(rule)?.least ?? Number.NEGATIVE_INFINITY);
 }
 
 /** Sets of network rules, those of the same movement rules as one: a held place is two rules, its gap has two parts. */
@@ -162,11 +164,12 @@ function lengthCures({ index, movement, rules }: Teller, miss: Miss): readonly L
   return miss.cures.flatMap((cure): LengthCure[] => {
     const ruleId = index.ruleIdOf(cure.rule);
     const rule = ruleId === undefined ? undefined : rules.get(ruleId);
-    if (ruleId === undefined || !rule || !hasNumber(rule)) return [];
+    const number = rule && numberOfRule(rule);
+    if (ruleId === undefined || !rule || !number) return [];
     // The gap of two outlines changes as their centre distance does.
-    const value = rule.kind === 'clearBy' ? rule.gap + cure.length - cure.radius : cure.length;
+    const value = number.measures === 'gap' ? (number.value ?? 0) + cure.length - cure.radius : cure.length;
     const length = cure.bound === 'exactly' ? value : lengthBeyond(value, movement.display, cure.bound);
-    if (length < (rule.kind === 'clearBy' ? 0 : MIN_LENGTH)) return [];
+    if (!canBe(rule, length)) return [];
     const [networkRule = -1] = index.ground.networkRulesOf.get(rule.id) ?? [];
     const from = otherPoint(index, networkRule, miss.point);
     return [{ rule: ruleId, bound: cure.bound, length, ...(from === undefined ? {} : { from }) }];
@@ -176,9 +179,8 @@ function lengthCures({ index, movement, rules }: Teller, miss: Miss): readonly L
 function locusOf({ index, rules }: Teller, networkRule: number, point: number): LocusTold {
   const id = index.ruleIdOf(networkRule);
   const rule = id === undefined ? undefined : rules.get(id);
-  if (rule?.kind === 'inLine') return { kind: 'line', through: rule.through };
-  if (rule?.kind === 'bearing') return { kind: 'ray', from: rule.centre };
-  if (rule?.kind === 'clearBy') return { kind: 'gap', rule: rule.id };
+  const told = rule && ruleKindInPlanting(rule.kind).told?.(rule);
+  if (told) return told;
   const from = otherPoint(index, networkRule, point);
   return from === undefined ? { kind: 'edge' } : { kind: 'arc', from };
 }
@@ -213,7 +215,7 @@ function valueThatCures({ movement }: Teller, rules: readonly RuleId[]): SetFail
     const found = valueWithout(movement, rule, rules);
     if (!found) continue;
     const isAngle = found.kind === 'angle';
-    if (!isAngle && rule.kind !== 'clearBy' && found.value < MIN_LENGTH) {
+    if (found.kind === 'length' && !canBe(rule, found.value)) {
       if (rules.length === 1) return { kind: 'onePlace' };
       continue;
     }
@@ -222,8 +224,7 @@ function valueThatCures({ movement }: Teller, rules: readonly RuleId[]): SetFail
   return undefined;
 }
 
-const hasNumber = ({ kind }: Rule): boolean =>
-  kind === 'depth' || kind === 'distance' || kind === 'radius' || kind === 'clearBy' || kind === 'bearing';
+const hasNumber = (rule: Rule): boolean => numberOfRule(rule) !== undefined;
 
 /** What a rule measures when the movement is planted without it; undefined where the others then still disagree. */
 function valueWithout(movement: Movement, rule: Rule, set: readonly RuleId[]): RuleValue | undefined {

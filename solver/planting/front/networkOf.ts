@@ -7,13 +7,15 @@
 import type { Point } from '../../geometry/index.ts';
 import { asPoint } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
-import type { Movement, Post, Rule, RuleOf } from '../../movement/schema.ts';
+import { joinedByRule } from '../../movement/index.ts';
+import type { Movement, Post, Rule } from '../../movement/schema.ts';
 import { RuleKind } from '../network.ts';
 import { bodiesOf } from './bodies.ts';
 import { withFacts } from './factGround.ts';
 import type { PlantingGround } from './ground.ts';
 import { NetworkBuilder } from './networkBuilder.ts';
-import { noteDepth, type Translation, translateRule } from './translateRule.ts';
+import type { RadiusSet, Translation } from './ruleKinds/kind.ts';
+import { ruleKindInPlanting } from './ruleKinds/ruleKinds.ts';
 
 /**
  * The planting ground of a movement.
@@ -36,8 +38,11 @@ export function networkOf(movement: Movement): PlantingGround {
   const bodyOf = bodiesOf(movement);
   const sketchOf = (point: PointId): Point => builder.sketchOf(builder.indexOf.get(point) ?? -1);
   const to: Translation = { movement, builder, wheelOf: (id) => wheels.get(id), bodyOf, sketchOf };
-  for (const rule of used) if (rule.kind !== 'held') translateRule(to, rule);
-  for (const rule of movement.rules) if (rule.leaveOut && rule.kind === 'depth') noteDepth(to, rule);
+  for (const rule of movement.rules) {
+    const kind = ruleKindInPlanting(rule.kind);
+    if (rule.leaveOut) kind.note?.(to, rule);
+    else kind.ask?.(to, rule);
+  }
   askDrilled(builder, movement);
   keepSlides(builder, movement, used);
 
@@ -81,17 +86,21 @@ function holdRules(builder: NetworkBuilder, used: readonly Rule[], groups: Share
   const isTaken = (point: PointId): boolean =>
     [point, ...(groups.get(point) ?? [])].some((id) => builder.heldBy.has(builder.indexOf.get(id) ?? -1));
   const held = used
-    .filter((rule): rule is RuleOf<'held'> => rule.kind === 'held')
-    .sort((a, b) => (a.id < b.id ? -1 : 1));
-  for (const { id, point, at, plusMinus, duty } of held) {
+    .flatMap((rule) => {
+      const holds = ruleKindInPlanting(rule.kind).holds?.(rule);
+      return holds ? [{ rule, ...holds }] : [];
+    })
+    .sort((a, b) => (a.rule.id < b.rule.id ? -1 : 1));
+  for (const { rule, point, at } of held) {
+    const { id, plusMinus, duty } = rule;
     const index = builder.indexOf.get(point);
     if (index === undefined) {
       builder.unusable.push({ rule: id, points: [], why: { kind: 'missing', what: 'point' }, lacking: 0 });
       continue;
     }
     const source = { kind: 'rule', rule: id } as const;
-    if (duty === 'checks' || isTaken(point)) builder.askPlace(index, asPoint(at), plusMinus ?? 0, source);
-    else builder.hold(index, asPoint(at), { by: 'rule', rule: id, plusMinus: plusMinus ?? 0 });
+    if (duty === 'checks' || isTaken(point)) builder.askPlace(index, at, plusMinus ?? 0, source);
+    else builder.hold(index, at, { by: 'rule', rule: id, plusMinus: plusMinus ?? 0 });
   }
 }
 
@@ -129,7 +138,10 @@ function sharedPlaces(movement: Movement, used: readonly Rule[]): SharedPlaces {
     for (const member of whole) groups.set(member, whole);
   };
   for (const { id, ridesOn } of movement.arbors) if (ridesOn !== undefined) join(id, ridesOn);
-  for (const rule of used) if (rule.kind === 'samePlace') join(...rule.points);
+  for (const rule of used) {
+    const joined = joinedByRule(rule);
+    if (joined) join(...joined);
+  }
   return groups;
 }
 
@@ -176,18 +188,8 @@ function postsWithRadius(movement: Movement, used: readonly Rule[]): ReadonlySet
       .filter(({ outline }) => outline.kind === 'circle')
       .map(({ id }) => id),
   );
-  for (const rule of used) {
-    // What is told to check sets nothing.
-    if (rule.duty === 'checks') continue;
-    if (rule.kind === 'radius') pair(rule.point, rule.centre);
-    else if (rule.kind === 'distance') pair(...rule.points);
-    else if (rule.kind === 'sameRadius' || rule.kind === 'evenSpacing') {
-      for (const point of rule.points) pair(point, rule.centre);
-    } else if (rule.kind === 'opposite') found.add(rule.point).add(rule.of);
-    else if (rule.kind === 'samePlace') for (const point of rule.points) found.add(point);
-    else if (rule.kind === 'clearBy' && rule.parts.some((part) => rounds.has(part))) {
-      for (const part of rule.parts) found.add(part);
-    }
-  }
+  const set: RadiusSet = { pair, place: (part) => void found.add(part), isRound: (part) => rounds.has(part) };
+  // What is told to check sets nothing.
+  for (const rule of used) if (rule.duty !== 'checks') ruleKindInPlanting(rule.kind).sets?.(rule, set);
   return found;
 }

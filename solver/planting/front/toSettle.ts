@@ -3,7 +3,7 @@ import type { PointId, RuleId } from '../../movement/ids.ts';
 import { applyEdit } from '../../movement/index.ts';
 import type { Place, PlacedMovement } from '../placed.ts';
 import { plantMovement } from './plantMovement.ts';
-import type { DraftRule } from './ruleValue.ts';
+import type { DraftRule } from './ruleKinds/kind.ts';
 import { settlingRules } from './settlingRules.ts';
 
 /** A loose point and what would settle it. */
