@@ -1,7 +1,7 @@
 /** `depthwright check`: everything that fouls, is too close or does not fit, worst first. */
-import { checkMovement, type Finding, withRemedies } from '../../solver/clearance/index.ts';
+import { buildable, checkMovement, type Finding, isBuildable, withRemedies } from '../../solver/clearance/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { adviceSays, cureSays, findingSays } from '../../solver/words/clearance/index.ts';
+import { adviceSays, buildableSays, cureSays, findingSays } from '../../solver/words/clearance/index.ts';
 import { counted, type Speaker } from '../../solver/words/index.ts';
 import { plantingSays } from '../../solver/words/planting/index.ts';
 import type { Answer } from './answer.ts';
@@ -19,6 +19,8 @@ const KINDS: Readonly<Record<Finding['kind'], string>> = {
   turning: 'turning',
   ring: 'ring',
   bearing: 'bearing',
+  body: 'body',
+  post: 'post',
   stack: 'stack',
   planting: 'planting',
   assembly: 'assembly',
@@ -80,6 +82,8 @@ function findingJson(finding: Finding, speaker: Speaker) {
 /** The findings as text and as data, all that the window tells when it is idle; for the first ten, remedies are tried out. */
 export function checkAnswer(placed: PlacedMovement): Answer {
   const findings = withRemedies(placed, checkMovement(placed, { depths: true }));
+  const list = buildable(placed, findings);
+  const missing = withRemedies(placed, list.missing);
   const settled = isSettled(placed);
   const speaker = plainSpeaker(placed.movement);
   const text = inBlocks([
@@ -88,11 +92,18 @@ export function checkAnswer(placed: PlacedMovement): Answer {
     sentences(findings, speaker),
     // What disagrees is among the findings already; what is loose is not.
     [summary(findings), ...(placed.freeMotions > 0 ? wrapped(plantingSays(placed, speaker)) : [])],
+    [buildableSays(list), ...sentences(missing, speaker)],
   ]);
   const json = {
     title: placed.movement.title,
     settled,
     findings: findings.map((finding) => findingJson(finding, speaker)),
+    buildable: {
+      says: buildableSays(list),
+      stops: list.stops.map(({ key }) => key),
+      missing: missing.map((finding) => findingJson(finding, speaker)),
+      unsettled: list.unsettled,
+    },
   };
-  return { text, json, code: findings.length === 0 && settled ? 0 : 1 };
+  return { text, json, code: findings.length === 0 && settled && isBuildable(list) ? 0 : 1 };
 }

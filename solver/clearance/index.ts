@@ -13,7 +13,9 @@
 
 export { heightsOfArbor, heightsOfPost } from './bodies/heights.ts';
 export { needsOfPlate, type PlateNeed } from './bodies/plateNeeds.ts';
+export { usualBearing } from './bodies/usualBearing.ts';
 export { type AssemblyOrder, assemblyOrder } from './checks/assemblyOrder.ts';
+export { type Buildable, buildable, isBuildable } from './checks/buildable.ts';
 export { checkMovement, createChecker, type MovementChecker } from './checks/checkMovement.ts';
 export type { DepthCause, FindingCause } from './findings/cause.ts';
 export type { Finding, Remedy } from './findings/finding.ts';
@@ -30,7 +32,7 @@ export { gapBetween } from './gaps/gapBetween.ts';
 export { type GapNow, gapNow, type NearGap, nearGapsOf } from './gaps/nearGaps.ts';
 export { planGapsOwed } from './gaps/pairTerms.ts';
 export { adviceFor } from './remedies/advice.ts';
-export type { Advice } from './remedies/adviceKinds.ts';
+export type { Advice, PlainAdvice } from './remedies/adviceKinds.ts';
 export type { CureDeed, NewCollar } from './remedies/deed.ts';
 export { remediesFor, withRemedies } from './remedies/remedies.ts';
 export { type Shake, shakeOf, sideMovementOver } from './shake/shake.ts';

@@ -90,7 +90,7 @@ describe('gaps to arbors, posts and walls', () => {
 
   it('the arbor inside its own pinion is not told twice: the pinion is what the wheel meets', () => {
     const a = arborAt('A', 0, 0);
-    const b = arborAt('B', 22, 0, { diameter: 6, levels: { from: -5, to: 10 } });
+    const b = arborAt('B', 22, 0, { diameter: 5, levels: { from: -5, to: 10 } });
     const movement = sceneOf({
       arbors: [a.arbor, b.arbor],
       rules: [a.rule, b.rule, { id: 'mesh', kind: 'depth', wheels: ['a', 'b'] }],

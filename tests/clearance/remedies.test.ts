@@ -6,8 +6,8 @@ import { wordsOf } from './wordsOf.ts';
 
 /** A wheel beside a sliding post: the post stands on a circle of 40 about the arbor A. */
 function postScene(angleDeg: number, more: object = {}) {
-  const a = arborAt('A', 0, 0, { levels: { from: 30, to: 31 } });
-  const b = arborAt('B', 35, 0, { levels: { from: 30, to: 31 } });
+  const a = arborAt('A', 0, 0, { levels: { from: 0, to: 20 } });
+  const b = arborAt('B', 35, 0, { levels: { from: 0, to: 2 } });
   const angle = (angleDeg * Math.PI) / 180;
   const at = [40 * Math.cos(angle), 40 * Math.sin(angle)];
   return sceneOf({

@@ -14,7 +14,10 @@ function onCircle(angleDeg: number) {
   const a = arborAt('A', 0, 0, heights);
   const angle = (angleDeg * Math.PI) / 180;
   return sceneOf({
-    arbors: [a.arbor, { id: 'B', at: [35 * Math.cos(angle), 35 * Math.sin(angle)], diameter: 2, ...heights }],
+    arbors: [
+      a.arbor,
+      { id: 'B', at: [35 * Math.cos(angle), 35 * Math.sin(angle)], diameter: 2, levels: { from: 0, to: 2 } },
+    ],
     rules: [
       a.rule,
       { id: 'r', kind: 'radius', point: 'B', centre: 'A', length: 35 },
@@ -110,7 +113,7 @@ describe('safe arcs of a post that stands on a circle', () => {
   const P = 'P' as PointId; // an id of the scene
   /** A wheel of 30 at (35, 0); a post of 6 on a circle of 40 about A, with a head of 10 at the wheel's height. */
   const post = (angle: number, head: boolean) => {
-    const [a, b] = [arborAt('A', 0, 0, heights), arborAt('B', 35, 0, heights)];
+    const [a, b] = [arborAt('A', 0, 0, heights), arborAt('B', 35, 0, { levels: { from: 0, to: 2 } })];
     const at = [40 * Math.cos((angle * Math.PI) / 180), 40 * Math.sin((angle * Math.PI) / 180)];
     return sceneOf({
       arbors: [a.arbor, b.arbor],

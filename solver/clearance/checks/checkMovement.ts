@@ -3,10 +3,13 @@ import type { PlacedMovement } from '../../planting/placed.ts';
 import { type Finding, keyOfRules } from '../findings/finding.ts';
 import { createGapChecker, type GapChecker } from '../gaps/gapChecker.ts';
 import { checkAssembly } from './assemblyOrder.ts';
-import { checkBearings } from './checkBearings.ts';
+import { checkBodies } from './checkBodies.ts';
 import { checkCase } from './checkCase.ts';
 import { checkDepths } from './checkDepths.ts';
 import { checkDepthsUnderShake } from './checkDepthsUnderShake.ts';
+import { checkHoles } from './checkHoles.ts';
+import { checkOutside, checkPlatesInWalls } from './checkInCase.ts';
+import { checkPosts } from './checkPosts.ts';
 import { checkRingsClose } from './checkRingsClose.ts';
 import { checkStacks } from './checkStacks.ts';
 import { checkTurning } from './checkTurning.ts';
@@ -51,7 +54,9 @@ function ranked(placed: PlacedMovement, gaps: GapChecker, { depths = false }: Ch
   const findings = [
     ...checkPlanting(placed),
     ...unplacedFindings(placed),
-    ...checkBearings(placed),
+    ...checkHoles(placed),
+    ...checkPosts(placed),
+    ...checkOutside(placed),
     ...checkRingsClose(placed),
     ...gaps.findings(),
     ...(depths ? [...checkDepthsUnderShake(placed), ...checkAssembly(placed)] : []),
@@ -70,6 +75,8 @@ function unplacedFindings(placed: PlacedMovement): readonly Finding[] {
     ...checkTurning(placed),
     ...checkStacks(placed.movement),
     ...checkCase(placed.movement),
+    ...checkBodies(placed.movement),
+    ...checkPlatesInWalls(placed.movement),
   ];
   known.set(placed.movement, findings);
   return findings;

@@ -1,11 +1,12 @@
 /** What can be wrong with a movement: kinds with the parts and numbers that their sentences need. Lengths mm, angles radians. */
 
 import type { Point } from '../../geometry/index.ts';
-import type { ArborId, OpeningId, PartId, PlateId, WheelId } from '../../movement/ids.ts';
+import type { ArborId, OpeningId, PartId, PlateId, PointId, WheelId } from '../../movement/ids.ts';
 import type { Disagreement } from '../../planting/index.ts';
 import type { calculatedDepth, DepthWindow, NoContact } from '../../teeth/index.ts';
 import type { TurningProblem } from '../../train/index.ts';
 import type { Piece } from '../solids/piece.ts';
+import type { BuildCause } from './buildCause.ts';
 
 /** An arbor that goes to another place. */
 export interface MovedArbor {
@@ -34,8 +35,8 @@ type BearingCause =
   /** A pivot thicker than its arbor: no shoulder is left. */
   | { readonly kind: 'pivotThick'; readonly arbor: ArborId; readonly pivot: number; readonly diameter: number }
   /** A hole that leaves no metal at the edge; the finding's gap is negative by how much. */
-  | { readonly kind: 'breaksOut'; readonly arbor: ArborId; readonly plate: PlateId }
-  | { readonly kind: 'bearingsMeet'; readonly arbors: Pair<ArborId>; readonly plate: PlateId };
+  | { readonly kind: 'breaksOut'; readonly point: PointId; readonly plate: PlateId }
+  | { readonly kind: 'holesMeet'; readonly points: Pair<PointId>; readonly plate: PlateId };
 
 /** Faults of closed rings of depths. */
 type RingCause =
@@ -118,5 +119,6 @@ export type FindingCause =
   | CaseCause
   | PairCause
   | StackCause
+  | BuildCause
   /** An arbor that cannot be lifted out while a part of the frame stands over it. */
   | { readonly kind: 'heldDown'; readonly arbor: ArborId; readonly by: PartId };

@@ -20,6 +20,8 @@ export interface Finding {
     | 'turning'
     | 'ring'
     | 'bearing'
+    | 'body'
+    | 'post'
     | 'stack'
     | 'planting'
     | 'assembly'

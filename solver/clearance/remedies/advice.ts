@@ -1,9 +1,25 @@
 /** What to try where no single change cures a finding, and why none does. */
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { assemblyOrder } from '../checks/assemblyOrder.ts';
+import type { FindingCause } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Advice } from './adviceKinds.ts';
 import { countsTried, ringOf } from './rings.ts';
+
+/** Causes that mean nothing where rules disagree about the places of their parts. */
+const HANGS_ON_PLACES: ReadonlySet<FindingCause['kind']> = new Set([
+  'gap',
+  'underShake',
+  'ringMisses',
+  'ringSet',
+  'heldDown',
+  'breaksOut',
+  'nearEdge',
+  'holesMeet',
+  'outsideCase',
+  'postShort',
+  'postLong',
+]);
 
 /** Do rules disagree about the place of a part, or of the arbor that it is on? */
 export function isContested({ movement, places }: PlacedMovement, { parts }: Finding): boolean {
@@ -13,27 +29,19 @@ export function isContested({ movement, places }: PlacedMovement, { parts }: Fin
   );
 }
 
-/** The advice for each kind of finding that needs no look at the movement. */
-const PLAIN: Readonly<Record<Exclude<Finding['kind'], 'ring' | 'assembly'>, Advice>> = {
-  fouls: { kind: 'gap' },
-  tooClose: { kind: 'gap' },
-  turning: { kind: 'turning' },
-  stack: { kind: 'stack' },
-  bearing: { kind: 'bearing' },
-  case: { kind: 'case' },
-  planting: { kind: 'planting' },
-  size: { kind: 'pair' },
-  depth: { kind: 'pair' },
-};
-
-/** What to try for a finding that no single change cures. */
+/** What to try for a finding that no single change cures: by what is wrong, so that no finding is told another's. */
 export function adviceFor(placed: PlacedMovement, finding: Finding): Advice {
-  if (finding.kind !== 'planting' && finding.kind !== 'size' && isContested(placed, finding)) {
-    return { kind: 'contested' };
+  const { kind } = finding.cause;
+  if (HANGS_ON_PLACES.has(kind) && isContested(placed, finding)) return { kind: 'contested' };
+  switch (kind) {
+    case 'ringMisses':
+    case 'ringSet':
+      return ringAdvice(placed, finding);
+    case 'heldDown':
+      return assemblyAdvice(placed, finding);
+    default:
+      return { kind };
   }
-  if (finding.kind === 'ring') return ringAdvice(placed, finding);
-  if (finding.kind === 'assembly') return assemblyAdvice(placed, finding);
-  return PLAIN[finding.kind];
 }
 
 function ringAdvice(placed: PlacedMovement, finding: Finding): Advice {

@@ -1,7 +1,16 @@
 /** What a remedy does: kinds with the parts and numbers that their sentences need. Lengths mm, angles radians. */
 
 import type { Point } from '../../geometry/index.ts';
-import type { ArborId, IndicationId, OpeningId, PointId, PostId, RuleId, WheelId } from '../../movement/ids.ts';
+import type {
+  ArborId,
+  IndicationId,
+  OpeningId,
+  PlateId,
+  PointId,
+  PostId,
+  RuleId,
+  WheelId,
+} from '../../movement/ids.ts';
 import type { MovedArbor } from '../findings/cause.ts';
 import type { Piece } from '../solids/piece.ts';
 
@@ -60,7 +69,22 @@ type PieceDeed =
   | { readonly kind: 'shorten'; readonly piece: Piece; readonly by: number; readonly from: Face }
   | { readonly kind: 'putCollars'; readonly collars: readonly NewCollar[] }
   | { readonly kind: 'giveEndShake'; readonly arbor: ArborId; readonly endShake: number }
-  | { readonly kind: 'makeNotch'; readonly opening: OpeningId };
+  | { readonly kind: 'makeNotch'; readonly opening: OpeningId }
+  /** Turned to a diameter: the arbor itself, its pivots with their holes, a round plate. */
+  | { readonly kind: 'turnArbor'; readonly arbor: ArborId; readonly diameter: number }
+  | { readonly kind: 'turnPivots'; readonly arbor: ArborId; readonly pivot: number }
+  | { readonly kind: 'turnPlate'; readonly plate: PlateId; readonly diameter: number }
+  | { readonly kind: 'openBore'; readonly wheel: WheelId; readonly bore: number }
+  | { readonly kind: 'leaveRim'; readonly wheel: WheelId; readonly rim: number }
+  /** Its heights left blank, so that it reaches whatever it has to. */
+  | { readonly kind: 'reach'; readonly part: ArborId }
+  | { readonly kind: 'makeLength'; readonly post: PostId; readonly length: number }
+  | {
+      readonly kind: 'putBearings';
+      readonly arbor: ArborId;
+      readonly plates: readonly PlateId[];
+      readonly endShake: number;
+    };
 
 /** Changes of what turns which way. */
 type TurningDeed =

@@ -8,11 +8,13 @@ import { applyEdit } from '../../movement/index.ts';
 import { plantMovement } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { checkAssembly } from '../checks/assemblyOrder.ts';
+import { checkMissing } from '../checks/checkMissing.ts';
 import { checkMovement } from '../checks/checkMovement.ts';
 import type { Finding, Remedy } from '../findings/finding.ts';
 import { gapBetween } from '../gaps/gapBetween.ts';
 import { adviceFor, isContested } from './advice.ts';
 import { assemblyCandidates } from './assembly.ts';
+import { bodyCandidates } from './bodies.ts';
 import type { Candidate } from './candidate.ts';
 import { crossingCandidates } from './crossing.ts';
 import { isSameDeed } from './deed.ts';
@@ -33,7 +35,7 @@ export function remediesFor(placed: PlacedMovement, finding: Finding): readonly 
   const candidates = isGap(finding) ? gapCandidates(placed, finding) : otherCandidates(placed, finding);
   if (candidates.length === 0) return [];
   // What only the slower checks find is only cured when they find it no more.
-  const check = finding.cause.kind === 'underShake' ? slowCheck : quickCheck;
+  const check = finding.cause.kind === 'underShake' ? slowCheck : isMissing(finding) ? wholeCheck : quickCheck;
   const before = new Set(check(placed).map((known) => pairOf(known)));
   const offered = candidates.flatMap((candidate) => proven(candidate, finding, before, placed, check));
   return offered.filter(({ deed }, index) => offered.findIndex((other) => isSameDeed(other.deed, deed)) === index);
@@ -53,6 +55,7 @@ function gapCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
 /** Each kind of candidate looks for the findings that it can do something about. */
 function otherCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
   return [
+    ...bodyCandidates(placed, finding),
     ...ruleCandidates(placed, finding),
     ...sizeCandidates(placed, finding),
     ...meetingCandidates(placed, finding),
@@ -69,6 +72,12 @@ function otherCandidates(placed: PlacedMovement, finding: Finding): Candidate[] 
 /** A cure must not hold an arbor down either; only one of a depth under shake is worth the contact of every pair. */
 const quickCheck = (placed: PlacedMovement): readonly Finding[] => [...checkMovement(placed), ...checkAssembly(placed)];
 const slowCheck = (placed: PlacedMovement): readonly Finding[] => checkMovement(placed, { depths: true });
+
+const isMissing = ({ cause }: Finding): boolean => cause.kind === 'noBearing' || cause.kind === 'noEndShake';
+const wholeCheck = (placed: PlacedMovement): readonly Finding[] => [
+  ...quickCheck(placed),
+  ...checkMissing(placed.movement),
+];
 
 /** Does a finding hang on where its parts stand? */
 const isOfPlaces = (finding: Finding): boolean => isGap(finding) || finding.cause.kind === 'underShake';

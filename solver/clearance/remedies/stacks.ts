@@ -55,9 +55,21 @@ function collars(movement: Movement, pipe: Arbor, stack: PipeStack): Candidate[]
     made.push(held.collar);
   }
   if (own.length > 0) {
-    edits.push({ kind: 'change', id: pipe.id, set: { collars: [...pipe.collars, ...own] } });
+    edits.push({ kind: 'change', id: pipe.id, set: { collars: [...pipe.collars, ...own], ...reaching(pipe, own) } });
   }
   return edits.length === 0 ? [] : [{ deed: { kind: 'putCollars', collars: made }, edit: { kind: 'several', edits } }];
+}
+
+/** Ends of the pipe that are stated, moved out to bear its new collars. */
+function reaching({ levels }: Arbor, collars: readonly Heights[]): Pick<Partial<Arbor>, 'levels'> {
+  if (!levels) return {};
+  const { from, to } = levels;
+  return {
+    levels: {
+      ...(from === undefined ? {} : { from: Math.min(from, ...collars.map((collar) => collar.from)) }),
+      ...(to === undefined ? {} : { to: Math.max(to, ...collars.map((collar) => collar.to)) }),
+    },
+  };
 }
 
 /** A collar on the pipe itself that fills the room up to its stop, but for half of the end shake. */

@@ -54,6 +54,17 @@ const SAYS: Sentences<CureDeed> = {
   putCollars: collarsWords,
   giveEndShake: ({ arbor, endShake }, { name, length }) => `Give ${name(arbor)} an end shake of ${length(endShake)}`,
   makeNotch: ({ opening }, { name }) => `Make ${name(opening)} a notch`,
+  turnArbor: ({ arbor, diameter }, { name, length }) => `Turn ${name(arbor)} down to Ø ${length(diameter)}`,
+  turnPivots: ({ arbor, pivot }, { name, length }) =>
+    `Give ${name(arbor)} pivots of Ø ${length(pivot)}, with holes to them`,
+  turnPlate: ({ plate, diameter }, { name, length }) => `Turn ${name(plate)} down to Ø ${length(diameter)}`,
+  openBore: ({ wheel, bore }, { name, length }) => `Open the bore of ${name(wheel)} to Ø ${length(bore)}`,
+  leaveRim: ({ wheel, rim }, { name, length }) => `Leave ${name(wheel)} a rim of ${length(rim)}`,
+  reach: ({ part }, { name }) => `Leave the heights of ${name(part)} blank, so that it reaches all that it has to`,
+  makeLength: ({ post, length: long }, { name, length }) =>
+    `Make ${name(post)} ${length(long)} long, from plate to plate`,
+  putBearings: ({ arbor, plates, endShake }, speaker) =>
+    `Let ${speaker.name(arbor)} run in ${namesOfParts(plates, speaker)}, on pivots of six tenths of its diameter and with an end shake of ${speaker.length(endShake)}`,
   wantSense: ({ indication, sense }, { movement }) => {
     const hand = movement.indications.find(({ id }) => id === indication);
     return `Want ${hand?.name?.trim() || 'the indication'} ${sense}, if that is what was meant`;

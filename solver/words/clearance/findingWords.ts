@@ -6,6 +6,7 @@ import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 import { mismatchSays } from '../teeth/pairWords.ts';
 import { turningProblemSays } from '../train/turningWords.ts';
+import { BUILD_SAYS } from './buildWords.ts';
 import { depthFaultSays } from './depthFaultWords.ts';
 import { namesOfParts, pieceWords } from './pieces.ts';
 
@@ -30,10 +31,12 @@ const SAYS: Sentences<Told> = {
     `The ring of ${namesOfParts(ring, speaker)} closes when ${speaker.name(wheel)} is set on ${speaker.name(arbor)} ${speaker.angle(Math.abs(turn), 3)} ${turn > 0 ? 'anticlockwise' : 'clockwise'} of its place (tooth over tooth, where no phase is given).`,
   pivotThick: ({ arbor, pivot, diameter }, { name, length }) =>
     `A pivot of ${name(arbor)} is ${length(pivot)} thick and its arbor ${length(diameter)}: no shoulder is left.`,
-  breaksOut: ({ arbor, plate, finding }, { name, length }) =>
-    `The bearing of ${name(arbor)} breaks out of ${name(plate)} by ${length(-gapOf(finding))}.`,
-  bearingsMeet: ({ arbors, plate, finding }, speaker) =>
-    `The bearings of ${namesOfParts(arbors, speaker)} run into each other in ${speaker.name(plate)} by ${speaker.length(-gapOf(finding))}.`,
+  breaksOut: ({ point, plate, finding }, { name, length }) =>
+    `The hole of ${name(point)} breaks out of ${name(plate)} by ${length(-gapOf(finding))}.`,
+  nearEdge: ({ point, plate, finding }, { name, length }) =>
+    `The hole of ${name(point)} leaves ${length(gapOf(finding))} of metal to the edge of ${name(plate)}, wanted ${length(wantedOf(finding))}.`,
+  holesMeet: ({ points, plate, finding }, speaker) =>
+    `The holes of ${namesOfParts(points, speaker)} run into each other in ${speaker.name(plate)} by ${speaker.length(-gapOf(finding))}.`,
   openingOutside: ({ opening, plate }, { name }) =>
     asSentence(`${name(opening)} is outside ${name(plate)}: there is nothing to cut.`),
   openingAcross: ({ opening, plate }, { name }) =>
@@ -67,6 +70,7 @@ const SAYS: Sentences<Told> = {
     ),
   pipeUsedUp: ({ arbor, between, room, likely, worst }, speaker) =>
     `The end shake of ${speaker.name(arbor)}, ${speaker.length(room)} ${betweenWords(between, speaker)}, can be used up by the errors of their lengths: likely down to ${speaker.length(likely)}, at worst ${speaker.length(worst)}.`,
+  ...BUILD_SAYS,
   heldDown: ({ arbor, by }, { name }) => asSentence(`${name(arbor)} cannot be lifted out: ${name(by)} stands over it.`),
 };
 

@@ -6,6 +6,7 @@
  */
 export { adviceSays } from './adviceWords.ts';
 export { assemblySays, noStackSays, piecesWords } from './assemblyWords.ts';
+export { buildableList, buildableSays } from './buildWords.ts';
 export { cureSays } from './cureWords.ts';
 export { findingChangesSay, findingSays } from './findingWords.ts';
 export { noPlantingSays, noSafePlaceSays, plantingSays, plantingsSay, searchingSays } from './plantingsWords.ts';
