@@ -2,8 +2,8 @@
 
 import { crossingAngle, normalOfLocus, type Point, separation } from '../../geometry/index.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
-import { arcFrom } from './lociOfRules.ts';
 import { insideEdge, type Metal, type MetalLocus } from './metal.ts';
+import { arcFrom } from './metalLoci.ts';
 
 /** Arcs that cross at this angle or more are good: common practice, radians. */
 const GOOD_CROSSING = (60 * Math.PI) / 180;

@@ -17,7 +17,6 @@ import { namer } from '../names.ts';
 import { plateViewOf } from '../plateView.ts';
 import { bestArcs, checkFor, crossingSine } from './bestArcs.ts';
 import { crossingTold } from './crossing.ts';
-import { arcFrom, type RuleGround } from './lociOfRules.ts';
 import {
   edgesOf,
   type Metal,
@@ -28,6 +27,7 @@ import {
   type ResolvedDatum,
   resolveDatum,
 } from './metal.ts';
+import { arcFrom, type RuleGround } from './metalLoci.ts';
 import { edgeOffset, strikeOf } from './strike.ts';
 
 /** Which face is marked out, and from what. */

@@ -1,19 +1,14 @@
 /** How one point is struck on the metal: the two loci, chosen from its rules where these give a construction. */
 
-import { offLocus, type Point, separation } from '../../geometry/index.ts';
-import type { PointId } from '../../movement/ids.ts';
+import { offLocus, type Point } from '../../geometry/index.ts';
 import type { Rule } from '../../movement/schema.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
 import type { MarkingStep } from '../marks.ts';
 import { bestArcs, settles } from './bestArcs.ts';
-import { arcFrom, locusOfRule, type RuleGround } from './lociOfRules.ts';
-import { type EdgeLine, insideEdge, type Metal, type MetalLocus, metalPointAt } from './metal.ts';
-
-/** The chosen loci and what kind of step they make. */
-export interface Strike {
-  readonly kind: MarkingStep['kind'];
-  readonly loci: readonly MetalLocus[];
-}
+import { type EdgeLine, insideEdge, type Metal, type MetalLocus } from './metal.ts';
+import type { RuleGround } from './metalLoci.ts';
+import type { Strike } from './ruleKinds/kind.ts';
+import { ruleKindOnMetal } from './ruleKinds/ruleKinds.ts';
 
 /**
  * The construction of a settled point at `at`.
@@ -25,7 +20,7 @@ export function strikeOf(ground: RuleGround, rules: readonly Rule[], at: Point):
   const byRules = strikeByRules(ground, rules, at);
   if (byRules) return byRules;
   const offset = offsetLoci(ground.metal, at);
-  const held = rules.some((rule) => rule.kind === 'held');
+  const held = rules.some(({ kind }) => ruleKindOnMetal(kind).isByCoordinates);
   if (offset && held) return { kind: 'offset', loci: offset };
   const arcs = bestArcs(ground.metal, at);
   if (arcs && settles(arcs[0], arcs[1], at)) return { kind: 'derivedArcs', loci: arcs };
@@ -35,9 +30,10 @@ export function strikeOf(ground: RuleGround, rules: readonly Rule[], at: Point):
 function strikeByRules(ground: RuleGround, rules: readonly Rule[], at: Point): Strike | undefined {
   const loci: MetalLocus[] = [];
   for (const rule of rules) {
-    const special = specialStrike(ground, rule, at);
-    if (special) return special;
-    const locus = locusOfRule(ground, rule, at);
+    const kind = ruleKindOnMetal(rule.kind);
+    const alone = kind.strike?.(ground, rule, at);
+    if (alone) return alone;
+    const locus = kind.locus?.(ground, rule, at);
     if (locus && Math.abs(offLocus(locus, at)) < ONE_PLACE) loci.push(locus);
   }
   for (const [index, first] of loci.entries()) {
@@ -50,44 +46,6 @@ function strikeByRules(ground: RuleGround, rules: readonly Rule[], at: Point): S
 function kindOf(first: MetalLocus, second: MetalLocus): MarkingStep['kind'] {
   const lines = [first, second].filter((locus) => locus.kind !== 'circle').length;
   return lines === 0 ? 'arcs' : lines === 1 ? 'arcAndLine' : 'lines';
-}
-
-/** Rules that settle a point by themselves once their other points are there. */
-function specialStrike(ground: RuleGround, rule: Rule, at: Point): Strike | undefined {
-  if (rule.kind !== 'opposite' && rule.kind !== 'evenSpacing') return undefined;
-  const locus = locusOfRule(ground, rule, at);
-  const place = ground.placeOf(rule.centre);
-  const centre = place && metalPointAt(ground.metal, place);
-  const circle = centre && arcFrom(centre, at, rule.id);
-  if (!locus || !circle) return undefined;
-  if (rule.kind === 'opposite') return sound('opposite', locus, circle, at);
-  for (const id of neighbours(rule.points, ground, at)) {
-    const from = ground.placeOf(id);
-    const known = from && metalPointAt(ground.metal, from);
-    const chord = known && arcFrom(known, at, rule.id);
-    const strike = chord && sound('spacing', circle, chord, at);
-    if (strike) return strike;
-  }
-  return undefined;
-}
-
-function sound(kind: Strike['kind'], first: MetalLocus, second: MetalLocus, at: Point): Strike | undefined {
-  const holds = [first, second].every((locus) => Math.abs(offLocus(locus, at)) < ONE_PLACE);
-  return holds && settles(first, second, at) ? { kind, loci: [first, second] } : undefined;
-}
-
-/** The points of an even spacing, the nearest in the list first. */
-function neighbours(points: readonly PointId[], ground: RuleGround, at: Point): readonly PointId[] {
-  const own = points.findIndex((id) => {
-    const place = ground.placeOf(id);
-    return place !== undefined && separation(place, at) < ONE_PLACE;
-  });
-  const away = (index: number) => Math.min(Math.abs(index - own), points.length - Math.abs(index - own));
-  return points
-    .map((id, index) => ({ id, away: away(index) }))
-    .filter((each) => each.away > 0)
-    .sort((a, b) => a.away - b.away)
-    .map((each) => each.id);
 }
 
 /** Two lines at distances from the datum's edges, or from the base line and its square; none with a datum of two points. */

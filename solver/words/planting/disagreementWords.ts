@@ -9,6 +9,7 @@ import type {
   SetFails,
 } from '../../planting/index.ts';
 import { asSentence, listed } from '../lists.ts';
+import { ruleKindInWords } from '../ruleKinds/ruleKinds.ts';
 import { ruleQuoted } from '../rules.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
@@ -92,7 +93,7 @@ function missSays({ how, point, centre, loci, cures, disagreement }: Told & Loci
 /** "a depth of at least 31.271 mm from Third" */
 function lengthOption({ rule, bound, length, from }: LengthCure, isOneOfMany: boolean, speaker: Speaker): string {
   const kind = speaker.movement.rules.find(({ id }) => id === rule)?.kind;
-  const noun = kind === 'depth' || kind === 'distance' ? kind : kind === 'clearBy' ? 'gap' : 'radius';
+  const noun = (kind && ruleKindInWords(kind).noun) ?? 'radius';
   const where = from === undefined ? ' there' : ` from ${speaker.name(from)}`;
   const least = bound === 'atMost' ? 'at most' : 'at least';
   return `a ${noun} of ${least} ${speaker.length(length)}${isOneOfMany ? where : ''}`;
