@@ -6,7 +6,7 @@ import { wordsOf } from './wordsOf.ts';
 
 /** A wheel beside a sliding post: the post stands on a circle of 40 about the arbor A. */
 function postScene(angleDeg: number, more: object = {}) {
-  const a = arborAt('A', 0, 0, { levels: { from: 0, to: 20 } });
+  const a = arborAt('A', 0, 0, { levels: { from: 30, to: 31 } });
   const b = arborAt('B', 35, 0, { levels: { from: 0, to: 2 } });
   const angle = (angleDeg * Math.PI) / 180;
   const at = [40 * Math.cos(angle), 40 * Math.sin(angle)];
@@ -39,7 +39,7 @@ describe('remedies', () => {
 
   it('are not offered where they would only move the trouble elsewhere', () => {
     // A wheel of 60 at the same level all round the circle but for the place of the first one: nowhere is safe.
-    const a = arborAt('A', 0, 0, { levels: { from: 30, to: 31 } });
+    const a = arborAt('A', 0, 0, { levels: { from: 0, to: 20 } });
     const movement = sceneOf({
       arbors: [a.arbor],
       rules: [a.rule],
