@@ -27,6 +27,11 @@ module.exports = {
     enableNodeOptionsEnvironmentVariable: false,
     enableNodeCliInspectArguments: false,
     onlyLoadAppFromAsar: true,
+    enableCookieEncryption: true,
+    // Checked where the system's signature carries the digest (macOS, Windows); elsewhere without effect.
+    enableEmbeddedAsarIntegrityValidation: true,
+    // The program ships no snapshot of its own for the browser process.
+    loadBrowserProcessSpecificV8Snapshot: false,
     // Older runtimes, which only tests use, do not know this one.
     ...(!ELECTRON_DIST && { grantFileProtocolExtraPrivileges: false }),
   },

@@ -181,7 +181,10 @@ export interface ShellBridge {
   /** Asks about unsaved changes, shows the dialog, reads the file. */
   open(): Promise<OpenReply>;
   openRecent(id: string): Promise<OpenReply>;
-  /** A file dropped onto the window. */
+  /**
+   * The file that was just dropped onto the window. A browser reads what it is handed; the shell takes the path from the
+   * drop itself, never from the page.
+   */
   openDropped(file: File): Promise<OpenReply>;
   /** Saves to the document's file; asks for a place when it has none yet. `saved` comes only after the rename. */
   save(document: DocumentText): Promise<SaveReply>;

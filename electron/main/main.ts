@@ -45,6 +45,7 @@ announceScheme();
 silenceEngine();
 // Root on Linux can only run with the system's sandbox switched off by hand; the page's own isolation stays on.
 if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox();
+else console.warn('Depthwright runs without the sandbox of the system (--no-sandbox): open only files that you trust.');
 const files = filesNamed(ownArguments(), process.cwd());
 if (app.requestSingleInstanceLock({ files })) run(files);
 else app.quit();

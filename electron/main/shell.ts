@@ -39,6 +39,7 @@ export class Shell {
   #waitingFile: string | undefined;
   /** What was found wrong before the page listened. */
   #unheard: string[] = [];
+  #isHeard = false;
   #isKeeping = false;
 
   constructor(settings: ShellSettings) {
@@ -151,10 +152,11 @@ export class Shell {
 
   /** Once the page shows something: what could not be opened is told, and left work offered. */
   async #onFirstState(): Promise<void> {
-    const unheard = this.#unheard.splice(0);
-    if (unheard.length > 0) this.#tell('failed', { says: unheard.join(' ') });
     const document = await this.#desk.takeUpLeftWork();
     if (document) this.#tell('opened', document);
+    this.#isHeard = true;
+    const unheard = this.#unheard.splice(0);
+    if (unheard.length > 0) this.#tell('failed', { says: unheard.join(' ') });
   }
 
   /** A crashed page starts again; what was kept is offered to it. */
@@ -197,7 +199,7 @@ export class Shell {
 
   /** Tells the page, or keeps the words until it shows something. */
   #tellWhenHeard(says: string): void {
-    if (this.#desk.state) this.#tell('failed', { says });
+    if (this.#isHeard) this.#tell('failed', { says });
     else this.#unheard.push(says);
   }
 

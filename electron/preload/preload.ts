@@ -35,12 +35,27 @@ function tell<Name extends RequestName>(name: Name, request: RequestOf<Name>): v
   ask(name, request).catch((error: unknown) => console.error(error));
 }
 
-/** Path of a dropped file; runtimes before 29 keep it on the file itself. */
+/**
+ * Path of the file that the maker dropped last. Only a drop of his own hand is noted (`isTrusted`), in this world, which
+ * the page cannot reach: whatever object the page hands over, it cannot name a path with it.
+ */
+let dropped = '';
+
+/** Path of a file of a real drop; runtimes before 29 keep it on the file itself. */
 function pathOf(file: File): string {
   const known: typeof webUtils | undefined = webUtils;
   if (known) return known.getPathForFile(file);
   return 'path' in file && typeof file.path === 'string' ? file.path : '';
 }
+
+window.addEventListener(
+  'drop',
+  (event) => {
+    const [file] = event.dataTransfer?.files ?? [];
+    if (event.isTrusted && file) dropped = pathOf(file);
+  },
+  { capture: true },
+);
 
 const PLATFORMS: Readonly<Record<string, ShellBridge['platform']>> = { darwin: 'mac', win32: 'windows' };
 
@@ -56,8 +71,9 @@ const bridge: ShellBridge = {
   newDocument: () => ask('newDocument', undefined),
   open: () => ask('open', undefined),
   openRecent: (id) => ask('openRecent', { id }),
-  openDropped: async (file) => {
-    const path = pathOf(file);
+  openDropped: async () => {
+    const path = dropped;
+    dropped = '';
     if (path) return ask('openDropped', { path });
     return { kind: 'failed', says: 'What was dropped is not a file on this computer.' };
   },

@@ -195,3 +195,25 @@ test('another page, even in our own window, is not listened to', async () => {
   );
   expect(heard).toMatch(/may not ask/);
 });
+
+test('the page cannot name a path, whatever it hands over as a dropped file', async () => {
+  const replies = await started.page.evaluate(
+    async (path) => {
+      const bridge = window.depthwright;
+      const forged = Object.defineProperty(new File(['{}'], 'x.depthwright'), 'path', { value: path });
+      window.dispatchEvent(new DragEvent('drop', { dataTransfer: new DataTransfer() }));
+      const given: unknown[] = [forged, { path }, { name: 'x', path, __proto__: File.prototype }];
+      const said: unknown[] = [];
+      for (const file of given) {
+        // A hostile script hands over what it likes.
+        said.push(
+          await bridge?.openDropped(file as File).catch((error: unknown) => ({ kind: 'failed', says: String(error) })),
+        );
+      }
+      return said;
+    },
+    join(TOP, 'package.json'),
+  );
+  expect(replies).toHaveLength(3);
+  for (const reply of replies) expect(reply).toMatchObject({ kind: 'failed' });
+});

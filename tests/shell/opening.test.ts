@@ -92,23 +92,13 @@ test('a file dropped onto the window', async ({ places }) => {
   await expectTitle(started, /^Two depths/);
   const path = await otherFile(places.folder);
   const { page } = started;
-  // A file chooser gives a real file with a path, as the file manager's drag does; a script cannot make one.
-  await page.evaluate(() => {
-    const input = Object.assign(document.createElement('input'), { type: 'file', id: 'dragged' });
-    document.body.append(input);
-  });
-  await page.setInputFiles('#dragged', path);
-  await page.evaluate(() => {
-    const input = document.querySelector<HTMLInputElement>('#dragged');
-    const data = new DataTransfer();
-    const file = input?.files?.[0];
-    if (file) data.items.add(file);
-    input?.remove();
-    const target = document.querySelector('canvas') ?? document.body;
-    for (const type of ['dragenter', 'dragover', 'drop']) {
-      target.dispatchEvent(new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }));
-    }
-  });
+  // A drag of the system itself: what a script dispatches is not trusted, and is not listened to.
+  const engine = await page.context().newCDPSession(page);
+  const { width, height } = (await page.locator('canvas').first().boundingBox()) ?? { width: 200, height: 200 };
+  const data = { items: [], files: [path], dragOperationsMask: 1 };
+  for (const type of ['dragEnter', 'dragOver', 'drop'] as const) {
+    await engine.send('Input.dispatchDragEvent', { type, x: width / 2, y: height / 2, data });
+  }
   await expectTitle(started, /^Other movement/);
   // It is the file itself, not a copy: saving goes back into it.
   await change(started);

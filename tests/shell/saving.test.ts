@@ -23,6 +23,10 @@ const SAVE = 'ControlOrMeta+s';
 /** Number of arbors in a saved file. */
 const arborsIn = async (path: string): Promise<number> => JSON.parse(await readFile(path, 'utf8')).arbors.length;
 
+/** Records of unsaved work that stand whole; what is still being written is none. */
+const recordsIn = async (data: string): Promise<string[]> =>
+  (await readdir(join(data, 'recovery')).catch(() => [])).filter((name) => name.endsWith('.json'));
+
 /** Asks the window to close, as its button does. */
 const close = ({ app }: Started) =>
   app
@@ -125,7 +129,7 @@ test('unsaved work survives a crash and is offered', async ({ places }) => {
   const started = await start(places.data, places.file);
   await expectTitle(started, /^Two depths/);
   await change(started);
-  const kept = () => readdir(join(places.data, 'recovery')).catch(() => []);
+  const kept = () => recordsIn(places.data);
   await expect.poll(kept, { timeout: 20_000 }).toHaveLength(1);
   const ended = started.app.waitForEvent('close');
   started.app.process().kill('SIGKILL');
@@ -141,11 +145,45 @@ test('unsaved work survives a crash and is offered', async ({ places }) => {
   await end(again);
 });
 
+test('a kill costs at most a second of work', async ({ places }) => {
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  await change(started);
+  await started.page.waitForTimeout(1000); // the law: what is a second old is kept
+  const ended = started.app.waitForEvent('close');
+  started.app.process().kill('SIGKILL');
+  await ended;
+  const again = await startAnswering(places.data, { button: 0 });
+  await expectTitle(again, /^• Two depths/);
+  await again.page.keyboard.press(SAVE);
+  await expectTitle(again, /^Two depths/);
+  expect(await arborsIn(places.file)).toBe(4);
+  await end(again);
+});
+
+test('records that cannot be kept are told, and opening, saving and closing go on', async ({ places }) => {
+  // A file where the folder of recovery should be, and a list of recent files cut off in the middle.
+  await mkdir(places.data, { recursive: true });
+  await writeFile(join(places.data, 'recovery'), 'not a folder');
+  await writeFile(join(places.data, 'recent-files.json'), '{"paths":["/');
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  await expect(started.page.getByText('The list of recent files was damaged')).toBeVisible();
+  await change(started);
+  await expect(started.page.getByText('save often')).toBeVisible({ timeout: 5000 });
+  await started.page.keyboard.press(SAVE);
+  await expectTitle(started, /^Two depths/);
+  expect(await arborsIn(places.file)).toBe(4);
+  const ended = started.app.waitForEvent('close');
+  await close(started);
+  await ended;
+});
+
 test('a page that crashes starts again and goes on with its work', async ({ places }) => {
   const started = await start(places.data, places.file);
   await expectTitle(started, /^Two depths/);
   await change(started);
-  await expect.poll(() => readdir(join(places.data, 'recovery')).catch(() => []), { timeout: 20_000 }).toHaveLength(1);
+  await expect.poll(() => recordsIn(places.data), { timeout: 20_000 }).toHaveLength(1);
   await answer(started, { button: 0 });
   await started.app.evaluate(({ BrowserWindow }) => {
     BrowserWindow.getAllWindows()[0]?.webContents.forcefullyCrashRenderer();
