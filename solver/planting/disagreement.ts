@@ -92,6 +92,8 @@ export type NotKeptCause =
 export interface CheckOver {
   readonly kind: 'over';
   readonly check: RuleId;
+  /** Other checks that are over by the same wrong number: the cure puts them right as well. */
+  readonly also: readonly RuleId[];
   /** What it may miss by, mm: its ±, or what careful work leaves where none is stated. */
   readonly allowed: number;
   readonly implied: readonly ImpliedRule[];

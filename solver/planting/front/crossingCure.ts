@@ -2,18 +2,16 @@
 import type { Point } from '../../geometry/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import { applyEdit, type Edit } from '../../movement/index.ts';
-import { TOUCHING } from '../../tolerances.ts';
 import type { Disagreement } from '../disagreement.ts';
 import { otherPlacing } from '../kernel/otherPlacing.ts';
 import type { NetworkResult } from '../network.ts';
 import type { PlacedMovement } from '../placed.ts';
-import { checkOutcome } from './checksOver.ts';
+import { failingRules } from './failing.ts';
 import { tellApart } from './otherCrossing.ts';
 import { type Moves, movesTo } from './placeInstead.ts';
 import { PlacementIndex } from './placementIndex.ts';
 import { PlantedMovement } from './planted.ts';
 import { plantMovement } from './plantMovement.ts';
-import { standingRules } from './ruleOutcomes.ts';
 
 /** Points at their other crossings, with which a disagreement is gone and nothing new fails. */
 export interface CrossingCure {
@@ -35,10 +33,11 @@ export function crossingCure(placed: PlacedMovement, disagreement: Disagreement)
   const { cause } = disagreement;
   if (cause.kind === 'notKept') return undefined;
   const { ground, result } = placed.index;
-  const judge = new Judge(placed);
-  const wanted = new Set(judge.failingOf(disagreement));
-  const others = new Set(judge.failing(result).filter((r) => !wanted.has(r)));
-  const found = otherPlacing(ground.network, result, (tried) => judge.failing(tried).filter((r) => !others.has(r)));
+  const own = new Set<string>(disagreement.rules);
+  const others = new Set(failingRules(placed.index).filter((r) => !own.has(placed.index.ruleIdOf(r) ?? '')));
+  const failingIn = (tried: NetworkResult): number[] =>
+    failingRules(new PlacementIndex(ground, tried)).filter((r) => !others.has(r));
+  const found = otherPlacing(ground.network, result, failingIn);
   if (!found || found.turned.length === 0) return undefined;
   const points = found.turned.flatMap(([index, x, y]) => {
     const id = ground.pointIds[index];
@@ -85,37 +84,4 @@ function editsFor({ index, movement }: PlantedMovement, { id, from, to }: Crossi
   );
   if (!crossing && !isRecorded) return [move];
   return [move, crossing ? { kind: 'setCrossing', point: id, crossing } : { kind: 'setCrossing', point: id }];
-}
-
-/** Which network rules fail in a planting of the same rules. */
-class Judge {
-  readonly #placed: PlantedMovement;
-  readonly #standing: ReadonlySet<string>;
-
-  constructor(placed: PlantedMovement) {
-    this.#placed = placed;
-    this.#standing = standingRules(placed.movement);
-  }
-
-  failing(result: NetworkResult): number[] {
-    const { ground } = this.#placed.index;
-    const index = new PlacementIndex(ground, result);
-    const found: number[] = [];
-    for (let r = 0; r < ground.network.ruleCount; r++) {
-      if (!result.checks[r] && (result.missBy[r] ?? 0) > TOUCHING) found.push(r);
-    }
-    for (const rule of ground.movement.rules) {
-      if (rule.leaveOut || this.#standing.has(rule.id)) continue;
-      const outcome = checkOutcome(index, rule);
-      if (outcome && outcome.missBy > outcome.allowed) found.push(outcome.worst);
-    }
-    return found;
-  }
-
-  /** Those of one disagreement. */
-  failingOf({ rules }: Disagreement): number[] {
-    const { index } = this.#placed;
-    const own = new Set<string>(rules);
-    return this.failing(index.result).filter((r) => own.has(index.ruleIdOf(r) ?? ''));
-  }
 }

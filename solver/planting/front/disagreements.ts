@@ -8,37 +8,24 @@
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import { numberOfRule } from '../../movement/index.ts';
 import type { Movement, Rule } from '../../movement/schema.ts';
-import { HOLDS, ONE_PLACE } from '../../tolerances.ts';
-import type {
-  CheckOver,
-  Disagreement,
-  DisagreementCause,
-  ImpliedRule,
-  LengthCure,
-  LocusTold,
-  SetFails,
-} from '../disagreement.ts';
-import { plantNetwork } from '../kernel/plant.ts';
+import { ONE_PLACE } from '../../tolerances.ts';
+import type { Disagreement, DisagreementCause, LengthCure, LocusTold, SetFails } from '../disagreement.ts';
 import type { NetworkResult } from '../network.ts';
-import { checkOutcome } from './checksOver.ts';
+import { CureTrial, canBe } from './cureTrial.ts';
+import { failingRules } from './failing.ts';
+import { impliedBy } from './implied.ts';
 import { lengthBeyond } from './lengthBeyond.ts';
-import { networkOf } from './networkOf.ts';
+import { oversTold } from './oversTold.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 import { type Miss, missOf } from './reach.ts';
-import type { RuleValue } from './ruleKinds/kind.ts';
 import { ruleKindInPlanting } from './ruleKinds/ruleKinds.ts';
-import { standingRules } from './ruleOutcomes.ts';
-import { ruleValueAt } from './ruleValue.ts';
-
-/** Sets larger than this are named without planting again for a cure: each trial plants the whole movement. */
-const LARGEST_CURED = 12;
 
 /** What is needed to tell a disagreement. */
 interface Teller {
   readonly index: PlacementIndex;
   readonly movement: Movement;
   readonly rules: ReadonlyMap<RuleId, Rule>;
-  readonly standing: ReadonlySet<RuleId>;
+  readonly trial: CureTrial;
 }
 
 /** All disagreements, those of rules that cannot be asked at all last. */
@@ -48,7 +35,7 @@ export function toldDisagreements(index: PlacementIndex): readonly Disagreement[
     index,
     movement,
     rules: new Map(movement.rules.map((rule) => [rule.id, rule])),
-    standing: standingRules(movement),
+    trial: new CureTrial(index),
   };
   const told = setsOf(index).map((each) =>
     each.isDegenerate ? tellDegenerate(teller, each.rules, each.gap) : tellSet(teller, each.rules, each.gap),
@@ -56,44 +43,7 @@ export function toldDisagreements(index: PlacementIndex): readonly Disagreement[
   const broken = unusable.map(({ rule, points, why, lacking }): Disagreement => {
     return { rules: [rule], points, gap: lacking, cause: { kind: 'notKept', why } };
   });
-  return [...told, ...movement.rules.flatMap((rule) => tellOver(teller, rule) ?? []), ...broken];
-}
-
-/** A rule that only checks, where it misses by more than it may. */
-function tellOver({ index, movement, standing }: Teller, rule: Rule): Disagreement | undefined {
-  if (rule.leaveOut || standing.has(rule.id)) return undefined;
-  const outcome = checkOutcome(index, rule);
-  if (!outcome || outcome.missBy <= outcome.allowed) return undefined;
-  // What a hole leaves is a tie: the rules behind it are no part of it.
-  const against = index.result.checks[outcome.worst] ? index.result.against(outcome.worst) : [];
-  const rules = [rule.id, ...against.flatMap((each) => index.ruleIdOf(each) ?? [])];
-  const points = index.pointsOfRule(outcome.worst).flatMap((point) => index.ground.pointIds[point] ?? []);
-  const value = hasNumber(rule) ? ruleValueAt(movement, (id) => placeIn(index, id), rule) : undefined;
-  const kind = value?.kind === 'angle' ? 'angle' : 'length';
-  const measures: CheckOver['measures'] = value && value.kind !== 'off' ? { kind, value: value.value } : undefined;
-  return {
-    rules: [...new Set(rules)],
-    points,
-    gap: outcome.missBy,
-    cause: {
-      kind: 'over',
-      check: rule.id,
-      allowed: outcome.allowed,
-      implied: impliedOf(index, against),
-      ...(measures ? { measures } : {}),
-    },
-    ...(measures && canBe(rule, measures.value) ? { cure: { rule: rule.id, value: measures.value } } : {}),
-  };
-}
-
-function placeIn({ ground, result }: PlacementIndex, id: PointId): { x: number; y: number } | undefined {
-  const point = ground.indexOf.get(id);
-  return point === undefined ? undefined : { x: result.coords[2 * point] ?? 0, y: result.coords[2 * point + 1] ?? 0 };
-}
-
-/** May the number of a rule be this one? */
-function canBe(rule: Rule, value: number): boolean {
-  return value >= (numberOfRule(rule)?.least ?? Number.NEGATIVE_INFINITY);
+  return [...told, ...oversTold(index), ...broken];
 }
 
 /** Sets of network rules, those of the same movement rules as one: a held place is two rules, its gap has two parts. */
@@ -116,7 +66,7 @@ function tellDegenerate({ index }: Teller, networkRules: readonly number[], gap:
     rules: [...new Set(networkRules.flatMap((rule) => index.ruleIdOf(rule) ?? []))],
     points: indices.flatMap((point) => index.ground.pointIds[point] ?? []),
     gap,
-    cause: { kind: 'degenerate', implied: impliedOf(index, networkRules) },
+    cause: { kind: 'degenerate', implied: impliedBy(index, networkRules) },
   };
 }
 
@@ -130,21 +80,25 @@ function tellSet(teller: Teller, networkRules: readonly number[], gap: number): 
   if (first !== undefined && second !== undefined) {
     const miss = missOf(index.ground.network, index.result.coords, [first, second]);
     if (miss && (third === undefined || Math.abs(miss.gap - gap) < ONE_PLACE * (1 + gap))) {
-      return { rules, points, gap: miss.gap, ...tellMiss(teller, [first, second], miss) };
+      return { rules, points, gap: miss.gap, ...tellMiss(teller, networkRules, miss) };
     }
   }
-  const cause = { kind: 'set', implied: impliedOf(index, networkRules), fixed: fixedOf(index, indices) } as const;
-  const found = rules.length <= LARGEST_CURED ? valueThatCures(teller, rules) : undefined;
+  const cause = { kind: 'set', implied: impliedBy(index, networkRules), fixed: fixedOf(index, indices) } as const;
+  const found = valueThatCures(teller, networkRules);
   if (!found) return { rules, points, gap, cause };
   const told = { rules, points, gap, cause: { ...cause, without: found } };
   return found.kind === 'onePlace' ? told : { ...told, cure: { rule: found.rule, value: found.value } };
 }
 
+/** How far beyond a bound is tried as well, mm: what hangs on a point that only just meets may then fall short itself. */
+const BEYOND = [0, 0.05, 0.25, 1, 3, 8];
+
 /** Two arcs, or an arc and a line, that do not meet. */
-function tellMiss(teller: Teller, rules: readonly [number, number], miss: Miss): Pick<Disagreement, 'cause' | 'cure'> {
-  const { index } = teller;
+function tellMiss(teller: Teller, networkRules: readonly number[], miss: Miss): Pick<Disagreement, 'cause' | 'cure'> {
+  const { index, trial } = teller;
+  const [a = -1, b = -1] = networkRules;
   const point = index.ground.pointIds[miss.point];
-  const [from] = index.pointsOfRule(rules[0]).filter((each) => each !== miss.point);
+  const [from] = index.pointsOfRule(a).filter((each) => each !== miss.point);
   const centre = index.ground.pointIds[from ?? -1];
   const cures = lengthCures(teller, miss);
   const cause: DisagreementCause = {
@@ -152,11 +106,22 @@ function tellMiss(teller: Teller, rules: readonly [number, number], miss: Miss):
     how: miss.kind,
     ...(point === undefined ? {} : { point }),
     ...(centre === undefined ? {} : { centre }),
-    loci: [locusOf(teller, rules[0], miss.point), locusOf(teller, rules[1], miss.point)],
+    loci: [locusOf(teller, a, miss.point), locusOf(teller, b, miss.point)],
     cures,
   };
-  const [best] = cures;
-  return best ? { cause, cure: { rule: best.rule, value: best.length } } : { cause };
+  const candidates = BEYOND.flatMap((more) =>
+    cures.flatMap(({ rule: id, bound, length }): Candidate[] => {
+      const rule = teller.rules.get(id);
+      const part = rule && trial.partOf(rule);
+      const number = bound === 'atMost' ? length - more : length + more;
+      if (!rule || part === undefined || (bound === 'exactly' && more > 0) || !canBe(rule, number)) return [];
+      return [{ rule, part, number }];
+    }),
+  );
+  const best = bestOf(teller, networkRules, candidates);
+  if (best) return { cause, cure: { rule: best.rule.id, value: best.number } };
+  const other = valueThatCures(teller, networkRules);
+  return other && other.kind !== 'onePlace' ? { cause, cure: { rule: other.rule, value: other.value } } : { cause };
 }
 
 /** Lengths that a maker can enter as they are printed, and that are no less than a rule of their kind can be. */
@@ -190,15 +155,6 @@ function otherPoint(index: PlacementIndex, networkRule: number, point: number): 
   return index.ground.pointIds[others.at(-1) ?? -1];
 }
 
-function impliedOf(index: PlacementIndex, networkRules: readonly number[]): readonly ImpliedRule[] {
-  return networkRules.flatMap((rule): ImpliedRule[] => {
-    const source = index.ground.sources[rule];
-    if (source?.kind === 'pipe') return [{ kind: 'pipe', point: source.arbor }];
-    if (source?.kind === 'slide') return [{ kind: 'slide', point: source.post }];
-    return source?.kind === 'drilled' ? [{ kind: 'drilled', point: source.point }] : [];
-  });
-}
-
 /** Points of the set that cannot give way. */
 function fixedOf(index: PlacementIndex, indices: readonly number[]): SetFails['fixed'] {
   return indices.flatMap((each) => {
@@ -209,38 +165,51 @@ function fixedOf(index: PlacementIndex, indices: readonly number[]): SetFails['f
 }
 
 /** The first rule whose own number could give way, with what it would be: the last added is tried first. */
-function valueThatCures({ movement }: Teller, rules: readonly RuleId[]): SetFails['without'] {
-  for (const rule of movement.rules.filter(({ id }) => rules.includes(id)).reverse()) {
-    if (!hasNumber(rule)) continue;
-    const found = valueWithout(movement, rule, rules);
-    if (!found) continue;
-    const isAngle = found.kind === 'angle';
-    if (found.kind === 'length' && !canBe(rule, found.value)) {
-      if (rules.length === 1) return { kind: 'onePlace' };
-      continue;
-    }
-    return { kind: isAngle ? 'angle' : 'length', rule: rule.id, value: found.value };
+function valueThatCures(teller: Teller, networkRules: readonly number[]): SetFails['without'] {
+  const { index, trial } = teller;
+  const own = new Set(networkRules.flatMap((each) => index.ruleIdOf(each) ?? []));
+  const candidates: Candidate[] = [];
+  const numbered = teller.movement.rules.filter((rule) => own.has(rule.id)).reverse();
+  for (const rule of numbered) {
+    const part = trial.partOf(rule);
+    const value = part === undefined ? undefined : trial.measuredWithout(part, networkRules);
+    if (part === undefined || value === undefined) continue;
+    const number = trial.numberOf(rule, part, value);
+    if (canBe(rule, number)) candidates.push({ rule, part, number });
+    else if (own.size === 1) return { kind: 'onePlace' };
+    if (candidates.length >= MOST_CANDIDATES) break;
   }
-  return undefined;
+  const best = bestOf(teller, networkRules, candidates);
+  return best && { kind: numberOfRule(best.rule)?.measures === 'angle' ? 'angle' : 'length', rule: best.rule.id, value: best.number };
 }
 
-const hasNumber = (rule: Rule): boolean => numberOfRule(rule) !== undefined;
+/** A number that may cure a set. */
+interface Candidate {
+  readonly rule: Rule;
+  readonly part: number;
+  readonly number: number;
+}
 
-/** What a rule measures when the movement is planted without it; undefined where the others then still disagree. */
-function valueWithout(movement: Movement, rule: Rule, set: readonly RuleId[]): RuleValue | undefined {
-  const ground = networkOf({
-    ...movement,
-    rules: movement.rules.map((each) => (each.id === rule.id ? { ...each, leaveOut: true } : each)),
-  });
-  const { coords, missBy } = plantNetwork(ground.network);
-  for (const id of set) {
-    for (const each of ground.networkRulesOf.get(id) ?? []) {
-      if (Math.abs(missBy[each] ?? 0) > HOLDS) return undefined;
-    }
+/** Numbers of different rules that are tried for one set: each is planted twice. */
+const MOST_CANDIDATES = 12;
+
+/** Of numbers that were planted, the first that leaves the fewest rules failing: none of the set, and none that held before. */
+function bestOf(
+  { index, trial }: Teller,
+  networkRules: readonly number[],
+  candidates: readonly Candidate[],
+): Candidate | undefined {
+  const before = new Set(failingRules(index));
+  let best: Candidate | undefined;
+  let fewest = Number.POSITIVE_INFINITY;
+  for (const candidate of candidates) {
+    const { rule, part, number } = candidate;
+    const failing = trial.failingWith(part, trial.valueFor(rule, part, number));
+    if (!failing || failing.length >= fewest) continue;
+    if (failing.some((r) => networkRules.includes(r) || (!before.has(r) && !index.result.checks[r]))) continue;
+    best = candidate;
+    fewest = failing.length;
+    if (fewest === 0) break;
   }
-  const placeOf = (id: PointId) => {
-    const point = ground.indexOf.get(id);
-    return point === undefined ? undefined : { x: coords[2 * point] ?? 0, y: coords[2 * point + 1] ?? 0 };
-  };
-  return ruleValueAt(movement, placeOf, rule);
+  return best;
 }

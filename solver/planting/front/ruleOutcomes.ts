@@ -1,10 +1,12 @@
 /** What became of every rule of the movement. */
 import type { RuleId } from '../../movement/ids.ts';
-import type { Movement, Rule } from '../../movement/schema.ts';
+import type { Rule } from '../../movement/schema.ts';
+import { TOUCHING } from '../../tolerances.ts';
 import type { RuleOutcome } from '../placed.ts';
 import { checkOutcome } from './checksOver.ts';
 import type { PlantingGround } from './ground.ts';
 import type { PlacementIndex } from './placementIndex.ts';
+import { standingRules } from './standing.ts';
 
 /** Outcomes in the order of the movement's rules. */
 export function ruleOutcomes(index: PlacementIndex): ReadonlyMap<RuleId, RuleOutcome> {
@@ -25,7 +27,8 @@ export function ruleOutcomes(index: PlacementIndex): ReadonlyMap<RuleId, RuleOut
       const check = checkOutcome(index, rule);
       const isOver = check !== undefined && check.missBy > check.allowed;
       const stands = isOver && standing.has(id);
-      const isDisagreeing = (isOver && !stands) || networkRules.some((each) => disagreeing.has(each));
+      const isMissed = networkRules.some((each) => !result.checks[each] && (result.missBy[each] ?? 0) > TOUCHING);
+      const isDisagreeing = (isOver && !stands) || isMissed || networkRules.some((each) => disagreeing.has(each));
       const allowed = check && { allowed: check.allowed };
       const role = isDisagreeing ? 'disagrees' : check ? 'checks' : 'places';
       const duty = dutyOf(index, rule, check !== undefined);
@@ -48,9 +51,4 @@ function dutyOf({ ground }: PlacementIndex, { id, duty }: Rule, isCheck = false)
 function namesGhost({ network, made }: PlantingGround, rule: number): boolean {
   const ghosts = new Set(made?.ghostOf.values());
   return network.points.subarray(4 * rule, 4 * rule + 4).some((point) => ghosts.has(point));
-}
-
-/** Rules that the maker lets stand because of a drilled place. */
-export function standingRules({ made }: Movement): ReadonlySet<RuleId> {
-  return new Set(made.flatMap(({ state, stands }) => (state === 'drilled' ? (stands ?? []) : [])));
 }

@@ -10,42 +10,98 @@ import { type Disagreement, gapOf, PressureTrace, thinOut } from './conflicts.ts
 import { shortArm } from './degenerate.ts';
 import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND, residualOf } from './residual.ts';
+import { minimalSet, tiesBehind } from './setAlone.ts';
 import { System } from './system.ts';
 
 /**
- * The sets, each with its gap. `missBy` are the misses of all rules, `failing` those that do not hold.
+ * The sets, each with its gap: minimal, and not able to hold by themselves. `missBy` are the misses of all rules, `failing`
+ * those that do not hold. What only hangs on a place that is not settled says nothing of its own.
  */
 export function disagreementsOf(placing: Placing, failing: readonly number[], missBy: Float64Array): Disagreement[] {
-  const { ground, plan, meet, gap } = placing;
+  const { ground } = placing;
   const found: Disagreement[] = [...ground.reduction.disagreements];
   const told = new Set<number>(found.flatMap((d) => d.rules));
-  const trace = new PressureTrace(ground, plan);
-  const system = new System();
-  const tell = (rules: readonly number[], pressures: readonly number[], by: number, step: number): void => {
-    for (const r of rules) told.add(r);
-    found.push({ rules: trace.rulesBehind(rules, pressures, step), gap: by });
-  };
-  for (let s = 0; s < plan.stepCount; s++) {
-    const root = plan.root[s]!;
-    if (placing.stuck.includes(s)) {
-      const group = root < 0 ? plan.groups[-1 - root]! : undefined;
-      system.load(ground, group?.roots ?? Int32Array.of(root), group?.rules ?? plan.more.get(s)!);
-      system.evaluate(true);
-      for (let i = 0; i < system.ruleCount; i++) told.add(system.rules[i]!);
-      const set = thinOut(system);
-      tell(set.rules, set.residuals, gapOf(set.residuals), s);
-    } else if (root >= 0 && meet[s] === Meet.none && gap[s]! > TOUCHING) {
-      const pair = [plan.ruleA[s]!, plan.ruleB[s]!];
-      const residuals = pair.map((r) => signedResidual(placing, r));
-      tell(pair, residuals, gap[s]!, s);
-    }
-  }
+  const teller = new Teller(placing, told, found);
+  teller.steps();
   tellDegenerate(placing, failing, missBy, told, found);
   for (const r of failing) {
-    if (told.has(r) || ground.network.kinds[r]! >= FIRST_EXACT_KIND) continue;
-    tell([r], [1], missBy[r]!, -1);
+    if (told.has(r) || ground.network.kinds[r]! >= FIRST_EXACT_KIND || teller.isUnsettled(r, [])) continue;
+    teller.tell([r], [1], missBy[r]!, -1);
   }
   return found.filter((each, k) => !found.some((other, j) => j !== k && followsFrom(each, other, k < j)));
+}
+
+/** Goes through the steps and tells the first that fail. */
+class Teller {
+  private readonly placing: Placing;
+  private readonly told: Set<number>;
+  private readonly found: Disagreement[];
+  private readonly trace: PressureTrace;
+  private readonly system = new System();
+  /** Roots whose step fails, and those that hang on them. */
+  private readonly unsettled = new Set<number>();
+
+  constructor(placing: Placing, told: Set<number>, found: Disagreement[]) {
+    this.placing = placing;
+    this.told = told;
+    this.found = found;
+    this.trace = new PressureTrace(placing.ground, placing.plan);
+  }
+
+  /** Does a rule name a place that is not settled, beside its own? */
+  isUnsettled(r: number, own: readonly number[]): boolean {
+    const { rootStart, roots } = this.placing.ground.incidence;
+    for (let k = rootStart[r]!; k < rootStart[r + 1]!; k++) {
+      if (this.unsettled.has(roots[k]!) && !own.includes(roots[k]!)) return true;
+    }
+    return false;
+  }
+
+  tell(rules: readonly number[], pressures: readonly number[], by: number, step: number): void {
+    const { ground, sketch } = this.placing;
+    for (const r of rules) this.told.add(r);
+    const behind = this.trace.rulesBehind(rules, pressures, step);
+    const whole = [...behind, ...tiesBehind(ground.network, ground.reduction, behind)];
+    const least = minimalSet(ground.network, [ground.coords, sketch], whole);
+    this.found.push({ rules: least ?? behind, gap: by });
+  }
+
+  steps(): void {
+    const { plan } = this.placing;
+    for (let s = 0; s < plan.stepCount; s++) {
+      const root = plan.root[s]!;
+      const group = root < 0 ? plan.groups[-1 - root]! : undefined;
+      const own = group ? Array.from(group.roots) : [root];
+      const rules = group ? Array.from(group.rules) : [plan.ruleA[s]!, plan.ruleB[s]!];
+      const hangs = rules.some((r) => this.isUnsettled(r, own));
+      if (hangs) for (const r of rules) this.told.add(r);
+      if (hangs || this.tellStep(s, root)) for (const u of own) this.unsettled.add(u);
+    }
+  }
+
+  /** Tells a step that fails. */
+  private tellStep(s: number, root: number): boolean {
+    const { ground, plan, meet, gap } = this.placing;
+    if (this.placing.stuck.includes(s)) {
+      const group = root < 0 ? plan.groups[-1 - root]! : undefined;
+      this.system.load(ground, group?.roots ?? Int32Array.of(root), group?.rules ?? plan.more.get(s)!);
+      this.system.evaluate(true);
+      const all = Array.from(this.system.rules.subarray(0, this.system.ruleCount));
+      const set = thinOut(this.system);
+      this.tell(set.rules, set.residuals, gapOf(set.residuals), s);
+      for (const r of all) this.told.add(r);
+      return true;
+    }
+    if (root < 0 || meet[s] !== Meet.none || !(gap[s]! > TOUCHING)) return false;
+    const pair = [plan.ruleA[s]!, plan.ruleB[s]!];
+    this.tell(
+      pair,
+      pair.map((r) => signedResidual(this.placing, r)),
+      gap[s]!,
+      s,
+    );
+    return true;
+  }
 }
 
 /** Rules that lose their meaning where a point stands, with those that bring it there, as one set. */

@@ -32,7 +32,7 @@ export function judge(placing: Placing): NetworkResult {
   markLoose(placing, motions, states);
   const failing = failingOf(placing, missBy);
   if (failing.length > 0) markContested(placing, failing, states);
-  const disagreements = failing.length > 0 ? disagreementsOf(placing, failing, missBy) : [];
+  let disagreements: NetworkResult['disagreements'] | undefined = failing.length > 0 ? undefined : [];
   let spare: readonly number[] | undefined;
   let listed: ReturnType<typeof stepsOf> | undefined;
   let dense: Float64Array[] | undefined;
@@ -57,7 +57,10 @@ export function judge(placing: Placing): NetworkResult {
       return spare;
     },
     doubts: doubtsOf(placing, settling, states),
-    disagreements,
+    get disagreements() {
+      disagreements ??= disagreementsOf(placing, failing, missBy);
+      return disagreements;
+    },
     work,
   };
 }

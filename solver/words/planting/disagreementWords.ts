@@ -37,7 +37,10 @@ export function disagreementSays(disagreement: Disagreement, speaker: Speaker): 
 }
 
 /** "The depth of A and B checks, and is over by 0.050 mm (0.020 mm may be left): it measures 31.320 mm. It cannot hold with …" */
-function overSays({ check, allowed, implied, measures, disagreement }: Told & CheckOver, speaker: Speaker): string {
+function overSays(
+  { check, also, allowed, implied, measures, disagreement }: Told & CheckOver,
+  speaker: Speaker,
+): string {
   const { rules, gap } = disagreement;
   const others = namedRules({ ...disagreement, rules: rules.filter((id) => id !== check) }, implied, speaker);
   const now =
@@ -45,7 +48,14 @@ function overSays({ check, allowed, implied, measures, disagreement }: Told & Ch
       ? ''
       : `; it measures ${measures.kind === 'angle' ? speaker.angle((measures.value * Math.PI) / 180, 4) : speaker.length(measures.value)}`;
   const over = `${asSentence(ruleQuoted(check, speaker))} only checks and misses by ${speaker.length(gap)}, where ${speaker.length(allowed)} may be left${now}.`;
-  return others.length === 0 ? over : `${over} It cannot hold with ${listed(others)}.`;
+  const against = others.length === 0 ? over : `${over} It cannot hold with ${listed(others)}.`;
+  const { cure } = disagreement;
+  if (also.length === 0 || !cure) return against;
+  const isAngle = speaker.movement.rules.find(({ id }) => id === cure.rule)?.kind === 'bearing';
+  const value = isAngle ? speaker.angle((cure.value * Math.PI) / 180, 4) : speaker.length(cure.value);
+  const checks = listed(also.map((id) => ruleQuoted(id, speaker)));
+  const all = also.length === 1 ? 'both' : 'all of them';
+  return `${against} So it is with ${checks}: with ${value} for ${ruleQuoted(cure.rule, speaker)}, ${all} would hold.`;
 }
 
 const NOT_KEPT: Sentences<NotKeptCause> = {
