@@ -180,7 +180,13 @@ function valueThatCures(teller: Teller, networkRules: readonly number[]): SetFai
     if (candidates.length >= MOST_CANDIDATES) break;
   }
   const best = bestOf(teller, networkRules, candidates);
-  return best && { kind: numberOfRule(best.rule)?.measures === 'angle' ? 'angle' : 'length', rule: best.rule.id, value: best.number };
+  return (
+    best && {
+      kind: numberOfRule(best.rule)?.measures === 'angle' ? 'angle' : 'length',
+      rule: best.rule.id,
+      value: best.number,
+    }
+  );
 }
 
 /** A number that may cure a set. */
