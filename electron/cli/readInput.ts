@@ -4,7 +4,7 @@ import { text } from 'node:stream/consumers';
 import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { readDocumentFile } from '../files/documentFile.ts';
-import { Refusal } from './answer.ts';
+import { complain, Refusal } from './answer.ts';
 
 /** Most problems printed; the rest are counted. */
 const MOST = 50;
@@ -19,7 +19,10 @@ async function textOf(file: string): Promise<string> {
 /** Reads the movement that a command names. */
 export async function readInput(file: string): Promise<Movement> {
   const reading = readMovement(await textOf(file));
-  if (reading.kind === 'movement') return reading.movement;
+  if (reading.kind === 'movement') {
+    for (const { says } of reading.doubts?.slice(0, MOST) ?? []) complain(says);
+    return reading.movement;
+  }
   const { problems } = reading;
   const count = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
   const lines = problems.slice(0, MOST).map((problem) => `  ${problem.says}`);

@@ -76,6 +76,11 @@ export function adoptDocument(bench: Bench, document: OpenedDocument): boolean {
     return false;
   }
   bench.adopt(reading.movement, document);
+  const [doubt, ...doubts] = reading.doubts ?? [];
+  if (doubt) {
+    const others = doubts.length > 0 ? ` And ${doubts.length} more.` : '';
+    bench.looking.tell('refused', `${document.name}: ${doubt.says}${others}`);
+  }
   if (reading.migratedFrom !== undefined) {
     bench.looking.tell(
       'done',

@@ -5,13 +5,20 @@ import { documentFaults } from '../checks/documentFaults.ts';
 import { FIRST_VERSION, migrate } from '../migrations/migrate.ts';
 import { FORMAT, type Movement, movementSchema, VERSION } from '../schema.ts';
 import { faultOfJson } from './jsonText.ts';
+import { mistypedFields } from './mistyped.ts';
 import { inWords, type Problem, problemAt } from './problem.ts';
 import { salvage } from './salvage.ts';
 import { schemaProblems } from './schemaProblems.ts';
 
 /** What the text of a file comes to: a movement, or every problem that was found. */
 export type MovementReading =
-  | { readonly kind: 'movement'; readonly movement: Movement; readonly migratedFrom?: number }
+  | {
+      readonly kind: 'movement';
+      readonly movement: Movement;
+      readonly migratedFrom?: number;
+      /** Fields that are nearly spelled like known ones: kept, and nothing follows from them. */
+      readonly doubts?: readonly Problem[];
+    }
   /** `migratedFrom`: paths are those of the present version, to which the file was brought first. */
   | { readonly kind: 'problems'; readonly problems: readonly Problem[]; readonly migratedFrom?: number };
 
@@ -42,7 +49,9 @@ export function checkDocument(value: object): MovementReading {
   const movement = result.data as Movement;
   const faults = documentFaults(movement);
   if (faults.length > 0) return problems(faults.map((fault) => problemAt(fault.path, fault)));
-  return { kind: 'movement', movement: freeze(movement, true) };
+  const doubts = mistypedFields(value);
+  const read = { kind: 'movement', movement: freeze(movement, true) } as const;
+  return doubts.length === 0 ? read : { ...read, doubts };
 }
 
 /** What the schema refuses, and what else is wrong with the rest. */
