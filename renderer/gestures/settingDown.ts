@@ -9,11 +9,11 @@ import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { refusalSays } from '../../solver/words/index.ts';
 import { hitAt } from '../bench/hitTest.ts';
 import type { Preview } from '../state/preview.ts';
 import type { DownKind, Draft, SettingDown } from '../state/underWay.ts';
 import { toWorld } from '../state/view.ts';
-import { refusalSays } from '../wording/refusalSays.ts';
 import type { GesturePort } from './port.ts';
 import { firstDraft, type SetDown, setDown } from './setDownDrafts.ts';
 import { Settler } from './settling.ts';
@@ -113,7 +113,7 @@ export class SetDownGesture implements SettingDown {
     if ('cannot' in down || outcome?.kind !== 'edited') {
       port.tell(
         'refused',
-        'cannot' in down ? down.cannot : outcome?.kind === 'refused' ? refusalSays(outcome, port.nameOf) : '',
+        'cannot' in down ? down.cannot : outcome?.kind === 'refused' ? refusalSays(outcome, port.speaker) : '',
       );
       return undefined;
     }

@@ -5,6 +5,7 @@ import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import { applyEdit, type Edit, type ItemInput } from '../../solver/movement/index.ts';
 import { parseLength } from '../../solver/movement/measures.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { measureProblemSays, refusalSays, speakerOf } from '../../solver/words/index.ts';
 import { freshReadingId, type ReadingRead, type ReadingTyped } from './readingForm.ts';
 
 /** The fields of the form as they stand. */
@@ -33,7 +34,7 @@ export function drilledFrom(typed: PlaceTyped, settled: PlacedMovement, point: P
     { kind: 'add', to: 'readings', item },
   ];
   const kept = applyEdit(movement, { kind: 'several', edits: keep });
-  if (kept.kind === 'refused') return { kind: 'problem', says: kept.says };
+  if (kept.kind === 'refused') return { kind: 'problem', says: refusalSays(kept, speakerOf(movement)) };
   const found = placeReadings(kept.movement, settled.places).find((each) => each.point === point);
   const isDoubted = found?.doubts.some(({ reading }) => reading === item.id) ?? false;
   const edit = found && !found.isUsed ? editOfPlace(kept.movement, found) : undefined;
@@ -60,7 +61,9 @@ function itemOf(
   ] as const) {
     if (name === '±' && text.trim() === '') continue;
     const read = parseLength(text.replaceAll('−', '-'), movement.display.unit);
-    if (read.kind === 'problem') return { kind: 'problem', says: `${name}: ${read.says}` };
+    if (read.kind === 'problem') {
+      return { kind: 'problem', says: `${name}: ${measureProblemSays(read.problem, speakerOf(movement))}` };
+    }
     if (name === '±' && read.mm < 0) return { kind: 'problem', says: `±: ${text} is below zero. Check it.` };
     mm.push(read.mm);
   }

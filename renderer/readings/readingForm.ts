@@ -4,6 +4,7 @@ import type { PartId } from '../../solver/movement/ids.ts';
 import type { ItemInput } from '../../solver/movement/index.ts';
 import { parseLength } from '../../solver/movement/measures.ts';
 import type { Movement, Reading } from '../../solver/movement/schema.ts';
+import { measureProblemSays, speakerOf } from '../../solver/words/index.ts';
 
 /** How the figure is taken, as the maker says it. */
 export const HOWS = {
@@ -80,7 +81,9 @@ export function readingFrom(
   for (const [name, text, isWanted] of fields) {
     if (text.trim() === '' && !isWanted) continue;
     const read = parseLength(text.replaceAll('−', '-'), unit);
-    if (read.kind === 'problem') return { kind: 'problem', says: `${name}: ${read.says}` };
+    if (read.kind === 'problem') {
+      return { kind: 'problem', says: `${name}: ${measureProblemSays(read.problem, speakerOf(movement))}` };
+    }
     if (read.mm < 0 && name !== 'Zero') return { kind: 'problem', says: `${name}: ${text} is below zero. Check it.` };
     mm[name] = read.mm;
   }

@@ -8,8 +8,7 @@
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { Edit, Step } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { Speaker } from '../../solver/words/index.ts';
-import { refusalSays } from '../wording/refusalSays.ts';
+import { refusalSays, type Speaker } from '../../solver/words/index.ts';
 import { chosenBounds } from './derive/chosenBounds.ts';
 import { viewOfGap } from './derive/viewOfGap.ts';
 import { boundsOfWork } from './derive/workBounds.ts';
@@ -58,7 +57,7 @@ export class Bench {
       Date.now(),
     );
     if (refused) {
-      this.looking.tell('refused', refusalSays(refused, this.nameOf));
+      this.looking.tell('refused', refusalSays(refused, this.speaker));
       return false;
     }
     if (after.chosen) this.looking.choose(after.chosen);

@@ -12,11 +12,17 @@ export type LengthUnit = 'mm' | 'inch';
 /** A length that was typed, mm, or what is wrong with it. */
 export type ParsedLength =
   | { readonly kind: 'length'; readonly mm: number }
-  | { readonly kind: 'problem'; readonly says: string };
+  | { readonly kind: 'problem'; readonly problem: MeasureProblem };
 /** An angle that was typed, degrees, or what is wrong with it. */
 export type ParsedAngle =
   | { readonly kind: 'angle'; readonly deg: number }
-  | { readonly kind: 'problem'; readonly says: string };
+  | { readonly kind: 'problem'; readonly problem: MeasureProblem };
+
+/** What is wrong with a measure that was typed; `text` is the piece of it that could not be read. */
+export type MeasureProblem = Fault & { readonly of: 'length' | 'angle' };
+type Fault =
+  | { readonly kind: 'nothing' | 'someWithoutUnit' | 'tooLong' | 'tooManyTurns' | 'endsEarly' }
+  | { readonly kind: 'notUnderstood' | 'noNumber' | 'notFinite' | 'unknownUnit'; readonly text: string };
 
 /** One inch, mm, exactly. Source: international yard and pound agreement of 1959. */
 export const MM_PER_INCH = 25.4;
@@ -46,41 +52,35 @@ const ANGLE_UNITS: Readonly<Record<string, number>> = {
   turns: 360,
 };
 
-const LENGTH_EXAMPLES =
-  'Accepted are lengths such as 12.5, 12,5 mm, 1.2 cm, 3 5/8 in, 0.4921", 5 thou, or sums such as 12 + 0.35.';
-const ANGLE_EXAMPLES = `Accepted are angles such as 54.67, 54.67°, 54° 40' 6", 0.954 rad or 0.15 turn.`;
-
 /** A length in mm from what was typed; a bare number is in `unit`. */
 export function parseLength(text: string, unit: LengthUnit = 'mm'): ParsedLength {
   const terms = termsOf(text, LENGTH_UNITS);
-  if (typeof terms === 'string') return problem(terms, LENGTH_EXAMPLES);
+  if ('kind' in terms) return problem('length', terms);
   const bareScale = unit === 'mm' ? 1 : MM_PER_INCH;
   const hasBare = terms.some((term) => term.scale === undefined);
   const named = terms.find((term) => term.scale !== undefined && term.scale !== bareScale);
   if (hasBare && named !== undefined) {
-    return problem('Some of the numbers have a unit and some have none; give each its unit.', LENGTH_EXAMPLES);
+    return problem('length', { kind: 'someWithoutUnit' });
   }
   const mm = terms.reduce((sum, term) => sum + term.value * (term.scale ?? bareScale), 0) + 0;
-  if (!(Math.abs(mm) <= MAX_LENGTH)) {
-    return problem(`That is beyond ${MAX_LENGTH} mm, the largest length known here.`, LENGTH_EXAMPLES);
-  }
+  if (!(Math.abs(mm) <= MAX_LENGTH)) return problem('length', { kind: 'tooLong' });
   return { kind: 'length', mm };
 }
 
 /** An angle in degrees from what was typed; a bare number is in degrees. */
 export function parseAngle(text: string): ParsedAngle {
   const terms = termsOf(text, ANGLE_UNITS);
-  if (typeof terms === 'string') return problem(terms, ANGLE_EXAMPLES);
+  if ('kind' in terms) return problem('angle', terms);
   if (terms.some((term) => term.scale === undefined) && terms.some((term) => term.scale !== undefined)) {
-    return problem('Some of the numbers have a unit and some have none; give each its unit.', ANGLE_EXAMPLES);
+    return problem('angle', { kind: 'someWithoutUnit' });
   }
   const deg = terms.reduce((sum, term) => sum + term.value * (term.scale ?? 1), 0) + 0;
-  if (!(Math.abs(deg) <= 36_000)) return problem('That is more than a hundred turns.', ANGLE_EXAMPLES);
+  if (!(Math.abs(deg) <= 36_000)) return problem('angle', { kind: 'tooManyTurns' });
   return { kind: 'angle', deg };
 }
 
-function problem(says: string, examples: string): { kind: 'problem'; says: string } {
-  return { kind: 'problem', says: `${says} ${examples}` };
+function problem(of: MeasureProblem['of'], fault: Fault): { kind: 'problem'; problem: MeasureProblem } {
+  return { kind: 'problem', problem: { ...fault, of } };
 }
 
 /** A signed number with the size of its unit, or with none. */
@@ -92,9 +92,9 @@ interface Term {
 const NUMBER = /^(?:(\d+)\s+(\d+)\s*\/\s*(\d+)|(\d+)\s*\/\s*(\d+)|(\d+(?:[.,]\d*)?|[.,]\d+))/;
 
 /** The terms of a sum, or what is wrong with it. Inside an angle such as 54° 40' the signs between terms may be missing. */
-function termsOf(text: string, units: Readonly<Record<string, number>>): readonly Term[] | string {
+function termsOf(text: string, units: Readonly<Record<string, number>>): readonly Term[] | Fault {
   let rest = plainSigns(text);
-  if (rest === '') return 'Nothing was entered.';
+  if (rest === '') return { kind: 'nothing' };
   const terms: Term[] = [];
   let sign = 1;
   while (rest !== '') {
@@ -103,19 +103,19 @@ function termsOf(text: string, units: Readonly<Record<string, number>>): readonl
       sign = operator[1] === '-' ? -1 : 1;
       rest = rest.slice(operator[0].length);
     } else if (terms.length > 0 && !mayFollow(terms.at(-1), units)) {
-      return `“${rest}” was not understood after what stands before it.`;
+      return { kind: 'notUnderstood', text: rest };
     }
     const number = NUMBER.exec(rest);
     if (number === null) {
-      return rest === '' ? 'A number is missing at the end.' : `“${rest}” does not begin with a number.`;
+      return rest === '' ? { kind: 'endsEarly' } : { kind: 'noNumber', text: rest };
     }
     rest = rest.slice(number[0].length).trimStart();
     const value = amountOf(number);
-    if (!Number.isFinite(value)) return `“${number[0]}” is no number.`;
+    if (!Number.isFinite(value)) return { kind: 'notFinite', text: number[0] };
     const name = /^(?:[\p{L}µ]+|["'°])/u.exec(rest)?.[0];
     const scale =
       name === undefined ? undefined : Object.hasOwn(units, name.toLowerCase()) ? units[name.toLowerCase()] : undefined;
-    if (name !== undefined && scale === undefined) return `“${name}” is not a unit known here.`;
+    if (name !== undefined && scale === undefined) return { kind: 'unknownUnit', text: name };
     rest = rest.slice(name?.length ?? 0).trimStart();
     terms.push({ value: sign * value, scale });
   }

@@ -15,6 +15,8 @@
 export { namesOf } from '../marking/index.ts';
 export { unitOf } from './figures.ts';
 export { asSentence, counted, listed } from './lists.ts';
+export { measureProblemSays } from './movement/measureWords.ts';
+export { refusalSays } from './movement/refusalWords.ts';
 export { ruleAsked, ruleHeading, ruleQuoted, ruleSeen } from './rules.ts';
 export { type Speaker, speakerOf } from './speaker.ts';
 export { CUTTING_CAUTIONS, checkOffLines, cutterSays, cuttingLines, cuttingSheet } from './teeth/cuttingWords.ts';

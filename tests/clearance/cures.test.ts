@@ -19,7 +19,7 @@ function offeredFor(movement: Movement, isMeant: (finding: Finding) => boolean):
   const offered = remediesFor(placed, finding);
   for (const { edit } of offered) {
     const edited = applyEdit(movement, edit);
-    if (edited.kind === 'refused') throw new Error(edited.says);
+    if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
     const after = checkMovement(plantMovement(edited.movement), DEPTHS);
     expect(after.map(({ key }) => key)).not.toContain(finding.key);
     expect(after.length).toBeLessThan(before.length);
@@ -187,7 +187,7 @@ describe('a ring that does not close', () => {
   it('moves an arbor that is loose, as one edit', () => {
     const movement = ring([20, 24, 20, 25]);
     const loose = applyEdit(movement, { kind: 'leaveOut', rules: ['place-C'], leaveOut: true });
-    if (loose.kind === 'refused') throw new Error(loose.says);
+    if (loose.kind === 'refused') throw new Error(JSON.stringify(loose.why));
     expect(offeredFor(loose.movement, isRing)).toContainEqual(
       expect.stringMatching(/^Move .*C \(C\) by \d\.\d{3} mm to /),
     );

@@ -13,7 +13,7 @@ function movementOf(path: string): Movement {
 
 function edited(movement: Movement, edit: Edit): Movement {
   const result = applyEdit(movement, edit);
-  if (result.kind === 'refused') throw new Error(result.says);
+  if (result.kind === 'refused') throw new Error(JSON.stringify(result.why));
   return result.movement;
 }
 

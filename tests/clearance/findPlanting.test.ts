@@ -10,7 +10,7 @@ function looseMoons() {
   const movement = movementOfFile('demo-data/moons-of-jupiter.json');
   const rules = movement.rules.filter(({ kind }) => kind === 'bearing' || kind === 'radius').map(({ id }) => id);
   const edited = applyEdit(movement, { kind: 'leaveOut', rules, leaveOut: true });
-  if (edited.kind === 'refused') throw new Error(edited.says);
+  if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
   return edited.movement;
 }
 
@@ -26,7 +26,7 @@ describe('finding a planting', () => {
       expect(gapsLeft).toBe(0);
       expect(surplus).toBeGreaterThan(0);
       const edited = applyEdit(movement, edit);
-      if (edited.kind === 'refused') throw new Error(edited.says);
+      if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
       const planted = plantMovement(edited.movement);
       const used = [...planted.rules.values()].filter(({ role }) => role !== 'leftOut');
       expect(Math.max(...used.map(({ missBy }) => missBy))).toBeLessThan(1e-9);

@@ -62,7 +62,7 @@ describe('closed rings of depths', () => {
   it('tell how far a loose arbor has to move, and moving it so closes the ring', () => {
     const movement = ring();
     const loose = applyEdit(movement, { kind: 'leaveOut', rules: ['place-C'], leaveOut: true });
-    if (loose.kind === 'refused') throw new Error(loose.says);
+    if (loose.kind === 'refused') throw new Error(JSON.stringify(loose.why));
     const [found] = rings(loose.movement);
     const says = found ? wordsOf(loose.movement).finding(found) : '';
     const to = /C by [\d.]+ mm to \((-?[\d.]+), (-?[\d.]+)\)/.exec(says);
@@ -70,7 +70,7 @@ describe('closed rings of depths', () => {
     if (!to) throw new Error('no place of C is told');
     const [x, y] = [Number(to[1]), Number(to[2])];
     const moved = applyEdit(movement, { kind: 'setValue', rule: 'place-C', value: [x, y] });
-    if (moved.kind === 'refused') throw new Error(moved.says);
+    if (moved.kind === 'refused') throw new Error(JSON.stringify(moved.why));
     expect(rings(moved.movement)).toEqual([]);
   });
 });
@@ -121,7 +121,7 @@ describe('a ring through wheels that share an arbor', () => {
     );
     if (!remedy) throw new Error('no remedy');
     const edited = applyEdit(movement, remedy.edit);
-    if (edited.kind === 'refused') throw new Error(edited.says);
+    if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
     expect(rings(edited.movement)).toEqual([]);
     // By hand: with a tooth of a1 towards B at 17°, b1 has a space there; so must the second pair. What is over, in
     // teeth, is the same whichever wheel of the four is turned: the phases' sum must be half a tooth at both depths.

@@ -69,7 +69,7 @@ describe('safe places of a loose arbor', () => {
     const slide = slideToSafe(placed, B);
     if (!slide) throw new Error('there is a safe place');
     const edited = applyEdit(movement, slide.edit);
-    if (edited.kind === 'refused') throw new Error(edited.says);
+    if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
     const after = plantMovement(edited.movement);
     expect(checkMovement(after)).toEqual([]);
     const at = after.places.get(B);
@@ -157,7 +157,7 @@ describe('safe arcs of a post that stands on a circle', () => {
     const slide = slideToSafe(placed, P);
     if (!slide) throw new Error('there is a safe place');
     const edited = applyEdit(movement, slide.edit);
-    if (edited.kind === 'refused') throw new Error(edited.says);
+    if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
     const after = plantMovement(edited.movement);
     expect(checkMovement(after)).toEqual([]);
     const at = after.places.get(P);

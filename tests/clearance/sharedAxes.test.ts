@@ -51,7 +51,7 @@ describe('depths that share two axes', () => {
     expect(says[0]).toBe('Cut p and c with module 0.9375 for 1');
     for (const { edit } of remedies) {
       const edited = applyEdit(movement, edit);
-      if (edited.kind === 'refused') throw new Error(edited.says);
+      if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
       expect(checkMovement(plantMovement(edited.movement)).map(({ key }) => key)).not.toContainEqual(
         expect.stringContaining('sharedAxis'),
       );

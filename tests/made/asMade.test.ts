@@ -74,7 +74,7 @@ describe('readings replace calculated depths', () => {
   it('moves the third arbor from (16.6553, 23.4956) to (16.6622, 23.5642), shift 0.069, as the worked example says', () => {
     const before = plantMovement(movement);
     const edited = applyEdit(movement, { kind: 'several', edits: editsOfDepthReadings(movement) });
-    if (edited.kind === 'refused') throw new Error(edited.says);
+    if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
     const after = plantMovement(edited.movement, before);
     const consequences = consequencesOf(before, after);
     expect(consequences.moves).toHaveLength(1);
@@ -101,7 +101,7 @@ describe('readings replace calculated depths', () => {
     const made = [{ point: 'third', state: 'drilled', at: [16.7, 23.52] }];
     const drilled = plantMovement(worked({ made, readings }));
     const edited = applyEdit(drilled.movement, { kind: 'several', edits: editsOfDepthReadings(drilled.movement) });
-    if (edited.kind === 'refused') throw new Error(edited.says);
+    if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
     const after = plantMovement(edited.movement);
     const third = [...after.places.values()].find((place) => place.id === 'third');
     expect([third?.x, third?.y]).toEqual([16.7, 23.52]);

@@ -60,7 +60,7 @@ function worked(extra: object = {}): Movement {
 
 function edited(movement: Movement, ...edits: readonly Edit[]): Movement {
   const outcome = applyEdit(movement, { kind: 'several', edits });
-  if (outcome.kind === 'refused') throw new Error(outcome.says);
+  if (outcome.kind === 'refused') throw new Error(JSON.stringify(outcome.why));
   return outcome.movement;
 }
 

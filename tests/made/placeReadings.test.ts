@@ -42,7 +42,7 @@ function after(movement: Movement, more: Partial<typeof typed> = {}): { movement
   const read = drilledFrom({ ...typed, ...more }, plantMovement(movement), POINT);
   if (read.kind === 'problem') return { movement, says: read.says };
   const outcome = applyEdit(movement, { kind: 'several', edits: read.edits });
-  if (outcome.kind === 'refused') throw new Error(outcome.says);
+  if (outcome.kind === 'refused') throw new Error(JSON.stringify(outcome.why));
   return { movement: outcome.movement, says: read.says };
 }
 

@@ -77,7 +77,7 @@ function using(movement: Movement, key: string, value?: number): Movement {
   const edit = editOfSize(movement, sizeOf(movement, key), value);
   if (!edit) throw new Error(`no edit of ${key}`);
   const edited = applyEdit(movement, edit);
-  if (edited.kind === 'refused') throw new Error(edited.says);
+  if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
   return edited.movement;
 }
 
@@ -239,7 +239,7 @@ describe('readings of sizes', () => {
       id: 'w2',
       set: { tipDiameter: 50 },
     });
-    if (set.kind === 'refused') throw new Error(set.says);
+    if (set.kind === 'refused') throw new Error(JSON.stringify(set.why));
     expect(sizeOf(set.movement, 'diameter w2')).toMatchObject({ drawn: 50, inUse: 50, isReplaced: false });
     const cut = using(set.movement, 'diameter w2', 49.98);
     expect(sizeOf(cut, 'diameter w2')).toMatchObject({ drawn: 50, inUse: 49.98, isReplaced: true });

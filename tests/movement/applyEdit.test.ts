@@ -11,6 +11,7 @@ import {
   undo,
 } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import { refusalSays, speakerOf } from '../../solver/words/index.ts';
 import { movementOfText } from '../support/movements.ts';
 import { sampleDocument } from './sampleMovement.ts';
 
@@ -20,13 +21,13 @@ function sample(): Movement {
 
 function after(movement: Movement, edit: Edit): Movement {
   const result = applyEdit(movement, edit);
-  if (result.kind === 'refused') throw new Error(result.says);
+  if (result.kind === 'refused') throw new Error(JSON.stringify(result.why));
   return result.movement;
 }
 
 function refusal(edit: Edit): string {
   const result = applyEdit(sample(), edit);
-  return result.kind === 'refused' ? result.says : 'edited';
+  return result.kind === 'refused' ? refusalSays(result, speakerOf(sample())) : 'edited';
 }
 
 describe('edits', () => {
@@ -145,7 +146,7 @@ describe('edits', () => {
 
     test('one that is not there is refused', () => {
       expect(refusal({ kind: 'removeBearing', arbor: 'centre', bearing: 1 })).toBe(
-        'The arbor “centre” has 1 bearing: nothing to remove.',
+        'Arbor 1 has 1 bearing: nothing to remove.',
       );
       expect(refusal({ kind: 'removeBearing', arbor: 'nobody', bearing: 0 })).toContain('“nobody”');
     });
@@ -225,8 +226,8 @@ describe('edits', () => {
     });
     expect(movement).toMatchObject({ display: { unit: 'inch', decimals: 3 }, revision: 'B' });
     expect(movement).not.toHaveProperty('drive');
-    expect(refusal({ kind: 'describe', set: { rules: [] } })).toContain('“rules”');
-    expect(refusal({ kind: 'describe', set: { version: 7 } })).toContain('“version”');
+    expect(refusal({ kind: 'describe', set: { rules: [] } })).toContain('Rules of the movement');
+    expect(refusal({ kind: 'describe', set: { version: 7 } })).toContain('Version of the movement');
   });
 
   test('several edits pass together through a state that none would leave', () => {
@@ -244,7 +245,7 @@ describe('edits', () => {
   test.each<[string, Edit, string]>([
     ['a taken id', { kind: 'add', to: 'arbors', item: { id: 'great', at: [0, 0] } }, 'a second time'],
     ['a taken new id', { kind: 'rename', from: 'centre', to: 'great' }, 'already'],
-    ['an unknown id', { kind: 'rename', from: 'center', to: 'middle' }, 'near in spelling: “centre”'],
+    ['an unknown id', { kind: 'rename', from: 'center', to: 'middle' }, 'near in spelling: “arbor 1”'],
     ['an id changed by the way', { kind: 'change', id: 'centre', set: { id: 'middle' } }, 'renaming'],
     ['too few teeth', { kind: 'change', id: 'great', set: { teeth: 2 } }, '4 or more'],
     ['a length of nothing', { kind: 'setValue', rule: 'r-distance', value: 0 }, 'or more'],
@@ -284,7 +285,7 @@ describe('undo', () => {
   });
   const done = (history: History, next: ReturnType<typeof deed>): History => {
     const result = commit(history, next);
-    if (result.kind === 'refused') throw new Error(result.says);
+    if (result.kind === 'refused') throw new Error(JSON.stringify(result.why));
     return result.history;
   };
   const nudge = (x: number): Edit => ({ kind: 'move', places: [{ id: 'third', at: [x, 0] }] });

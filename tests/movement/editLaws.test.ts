@@ -10,6 +10,7 @@ import {
   writeMovement,
 } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import { refusalSays, speakerOf } from '../../solver/words/index.ts';
 import { movementOfParts, movementOfText } from '../support/movements.ts';
 import { documentWithUnknownFields, draws, editOf } from './randomEdits.ts';
 
@@ -28,7 +29,7 @@ describe('laws of edits', () => {
           const result = applyEdit(movement, editOf(movement, draw));
           expect(writeMovement(before)).toBe(text);
           if (result.kind === 'edited') movement = result.movement;
-          else expect(result.says).toMatch(/^\S.*\.$/s);
+          else expect(refusalSays(result, speakerOf(before))).toMatch(/^\S.*\.$/s);
           if (result.kind === 'edited') applied++;
           else refusals++;
         }
@@ -94,7 +95,7 @@ describe('laws of edits', () => {
       { kind: 'change', id: 'great', set: { name: 'Great wheel' } },
     ] as const) {
       const result = applyEdit(movement, edit);
-      if (result.kind === 'refused') throw new Error(result.says);
+      if (result.kind === 'refused') throw new Error(JSON.stringify(result.why));
       movement = result.movement;
     }
     expect(count(JSON.parse(writeMovement(movement)))).toBe(before);

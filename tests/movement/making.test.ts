@@ -92,7 +92,7 @@ describe('readings and cures', () => {
     expect(JSON.parse(writeMovement(plain))).not.toHaveProperty('cures');
     const edit = { kind: 'describe', set: { cures: { ...plain.cures, plugBeyond: 0.4 } } } as const;
     const changed = applyEdit(plain, edit);
-    if (changed.kind === 'refused') throw new Error(changed.says);
+    if (changed.kind === 'refused') throw new Error(JSON.stringify(changed.why));
     expect(JSON.parse(writeMovement(changed.movement)).cures).toEqual({ plugBeyond: 0.4 });
   });
 });

@@ -77,7 +77,7 @@ describe('two loci that do not meet', () => {
         for (const [, number, from] of printed) {
           const value = Number(number) * (unit === 'inch' ? 25.4 : 1);
           const edit = applyEdit(movement, { kind: 'setValue', rule: from === 'A' ? '1' : '2', value });
-          if (edit.kind !== 'edited') throw new Error(edit.says);
+          if (edit.kind !== 'edited') throw new Error(JSON.stringify(edit.why));
           expect(placeOf(plantMovement(edit.movement), 'P').state, `${number} from ${from}`).toBe('planted');
         }
       }

@@ -7,7 +7,7 @@ import { arbor, buildMovement, held, placeOf, type RuleInput } from './buildMove
 /** The movement after an edit that must apply. */
 export function applied(movement: Movement, edit: Edit): Movement {
   const result = applyEdit(movement, edit);
-  if (result.kind === 'refused') throw new Error(result.says);
+  if (result.kind === 'refused') throw new Error(JSON.stringify(result.why));
   return result.movement;
 }
 

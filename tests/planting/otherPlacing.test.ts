@@ -66,7 +66,7 @@ describe('a check that is over by a lot because its point is sketched on the wro
     expect(cure.moves).toMatchObject({ count: 2 });
     expect(cure.planted.disagreements).toEqual([]);
     const edited = applyEdit(movement, cure.edit);
-    if (edited.kind === 'refused') throw new Error(edited.says);
+    if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
     expect(placeOf(plantMovement(edited.movement), 'P').y).toBeCloseTo(above, 9);
     expect(crossingCureSays(cure, speakerOf(movement))).toMatch(
       /^With the other crossing of P all of this holds: 2 points move, . the farthest, by \d/,

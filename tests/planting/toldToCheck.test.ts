@@ -12,7 +12,7 @@ const ruleId = (id: string): RuleId => id as RuleId; // a test's own id
 
 function edited(movement: Movement, edit: Edit): Movement {
   const result = applyEdit(movement, edit);
-  if (result.kind === 'refused') throw new Error(result.says);
+  if (result.kind === 'refused') throw new Error(JSON.stringify(result.why));
   return result.movement;
 }
 
@@ -181,6 +181,6 @@ test('same place cannot be told to check: what it joins is one point', () => {
     rules: [{ kind: 'samePlace', id: 's', points: ['A', 'M'] }],
   });
   const result = applyEdit(movement, { kind: 'setDuty', rules: ['s'], duty: 'checks' });
-  expect(result.kind === 'refused' && result.says).toContain('duty');
+  expect(JSON.stringify(result.kind === 'refused' && result.why)).toContain('duty');
   expect(pointId('A')).toBe('A');
 });

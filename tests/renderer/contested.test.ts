@@ -22,7 +22,7 @@ function apart(): Movement {
     { kind: 'add', to: 'rules', item: { id: '4', kind: 'distance', points: ['A', 'Q'], length: 30 } },
   ];
   const outcome = applyEdit(emptyMovement(), { kind: 'several', edits: [...arbors, ...rules] });
-  if (outcome.kind !== 'edited') throw new Error(outcome.says);
+  if (outcome.kind !== 'edited') throw new Error(JSON.stringify(outcome.why));
   return outcome.movement;
 }
 

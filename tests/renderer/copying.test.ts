@@ -16,9 +16,9 @@ test('a name that is taken gets the next free number, twice over', () => {
   const third = movement.arbors.filter(({ name }) => name === 'Third arbor').map(({ id }) => id);
   const parts = partsCopied(movement, third);
   const once = applyEdit(movement, pasteEdit(movement, parts, 10));
-  if (once.kind === 'refused') throw new Error(once.says);
+  if (once.kind === 'refused') throw new Error(JSON.stringify(once.why));
   const twice = applyEdit(once.movement, pasteEdit(once.movement, parts, 20));
-  if (twice.kind === 'refused') throw new Error(twice.says);
+  if (twice.kind === 'refused') throw new Error(JSON.stringify(twice.why));
   const names = twice.movement.arbors.map(({ name }) => name);
   expect(names.filter((name) => name?.startsWith('Third arbor'))).toEqual([
     'Third arbor',

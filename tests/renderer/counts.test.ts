@@ -30,7 +30,7 @@ function optionsFor(set: Partial<CountsForm>) {
 }
 function edited(movement: Movement, edit: Parameters<typeof applyEdit>[1]): Movement {
   const outcome = applyEdit(movement, edit);
-  if (outcome.kind === 'refused') throw new Error(outcome.says);
+  if (outcome.kind === 'refused') throw new Error(JSON.stringify(outcome.why));
   return outcome.movement;
 }
 

@@ -15,7 +15,7 @@ const offers = (movement: Movement, a: string, b: string): readonly CouplingOffe
 
 function taken(movement: Movement, offer: CouplingOffer | undefined): Movement {
   const outcome = offer ? applyEdit(movement, offer.edit) : undefined;
-  if (outcome?.kind !== 'edited') throw new Error(outcome?.says ?? 'no such offer');
+  if (outcome?.kind !== 'edited') throw new Error(outcome ? JSON.stringify(outcome.why) : 'no such offer');
   return outcome.movement;
 }
 

@@ -13,7 +13,7 @@ function buildAll(): Movement[] {
   for (const step of guideSteps) {
     const before = states.at(-1) ?? emptyMovement();
     const edited = applyEdit(before, { kind: 'several', edits: step.edits(before) });
-    if (edited.kind === 'refused') throw new Error(`${step.title}: ${edited.says}`);
+    if (edited.kind === 'refused') throw new Error(`${step.title}: ${JSON.stringify(edited.why)}`);
     states.push(edited.movement);
   }
   return states;

@@ -28,7 +28,7 @@ const movement = read({
 });
 function after(edit: Edit): Movement {
   const outcome = applyEdit(movement, edit);
-  if (outcome.kind !== 'edited') throw new Error(outcome.says);
+  if (outcome.kind !== 'edited') throw new Error(JSON.stringify(outcome.why));
   return outcome.movement;
 }
 

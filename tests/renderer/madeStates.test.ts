@@ -20,7 +20,7 @@ function train(): Movement {
 
 function edited(movement: Movement, ...edits: readonly Edit[]): Movement {
   const outcome = applyEdit(movement, { kind: 'several', edits });
-  if (outcome.kind === 'refused') throw new Error(outcome.says);
+  if (outcome.kind === 'refused') throw new Error(JSON.stringify(outcome.why));
   return outcome.movement;
 }
 

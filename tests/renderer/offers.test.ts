@@ -44,7 +44,7 @@ describe('offers among chosen points', () => {
     const offer = among('O', 'W', 'N', 'E', 'S').find(({ rule }) => rule.kind === 'evenSpacing' && rule.centre === 'O');
     expect(offer?.says).toBe('S, E, N, W: Even spacing about O');
     const kept = applyEdit(placed.movement, { kind: 'several', edits: offer ? keepOffer(placed.movement, offer) : [] });
-    if (kept.kind === 'refused') throw new Error(kept.says);
+    if (kept.kind === 'refused') throw new Error(JSON.stringify(kept.why));
     const after = plantMovement(kept.movement);
     expect(after.disagreements).toEqual([]);
     for (const place of after.places.values()) {
@@ -66,7 +66,7 @@ describe('offers among chosen points', () => {
         { kind: 'add', to: 'walls', item: { ...ring, inner } as never },
       ],
     });
-    if (outcome.kind === 'refused') throw new Error(outcome.says);
+    if (outcome.kind === 'refused') throw new Error(JSON.stringify(outcome.why));
     const offers = offersBetween(plantMovement(outcome.movement), ['w', 'wall'] as PartId[], String);
     expect(offers.map((offer) => offer.says)).toEqual(['Clear of wall']);
     // E stands 30 out; the tips of 20 teeth of module 1 reach 11 (ISO 53): 55 - 30 - 11.

@@ -16,10 +16,10 @@ import {
 } from '../../renderer/gestures/outline/reshape.ts';
 import { shapedBy } from '../../renderer/gestures/outline/shapeFields.ts';
 import type { View } from '../../renderer/state/view.ts';
-import { refusalSays } from '../../renderer/wording/refusalSays.ts';
 import { areaOfOutline, boundsOfOutline } from '../../solver/geometry/index.ts';
 import { applyEdit, emptyMovement } from '../../solver/movement/index.ts';
 import type { Movement, Plate } from '../../solver/movement/schema.ts';
+import { refusalSays, speakerOf } from '../../solver/words/index.ts';
 
 const path = (...corners: readonly (readonly [number, number, number?])[]): PathOutline => ({
   kind: 'path',
@@ -154,7 +154,7 @@ describe('handles', () => {
     );
     const outcome = applyEdit(movement, { kind: 'change', id: plate.id, set: crossed?.set ?? {} });
     expect(outcome.kind).toBe('refused');
-    const says = outcome.kind === 'refused' ? refusalSays(outcome, () => 'Base plate') : '';
+    const says = outcome.kind === 'refused' ? refusalSays(outcome, speakerOf(movement)) : '';
     expect(says).toBe(
       'Base plate: found the side between (40, 0) and (-10, 10) that meets the side between (0, 20) and (0, 0); ' +
         'expected an outline that neither crosses nor touches itself; put the corners in order round the outline, or correct a bulge.',

@@ -39,12 +39,12 @@ describe('fields of parts', () => {
     for (const [index, field] of fields.entries()) {
       const value = valueFor(field);
       const outcome = applyEdit(start, field.edit(value));
-      if (outcome.kind === 'refused') throw new Error(`${field.says}: ${outcome.says}`);
+      if (outcome.kind === 'refused') throw new Error(`${field.says}: ${JSON.stringify(outcome.why)}`);
       expect(fieldsOf(outcome.movement)[index]?.value, field.says).toBe(value);
       expect(outcome.movement.rules).toEqual(start.rules);
       if (!field.isOptional) continue;
       const cleared = applyEdit(outcome.movement, field.edit(undefined));
-      if (cleared.kind === 'refused') throw new Error(`${field.says}: ${cleared.says}`);
+      if (cleared.kind === 'refused') throw new Error(`${field.says}: ${JSON.stringify(cleared.why)}`);
       expect(fieldsOf(cleared.movement)[index]?.value, field.says).toBeUndefined();
     }
   });

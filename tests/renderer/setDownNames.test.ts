@@ -12,7 +12,7 @@ function withWheelAt(movement: Movement, x: number): Movement {
   const down = setDown('wheel', firstDraft('wheel', movement), { x, y: 0 }, undefined, movement);
   if ('cannot' in down) throw new Error(down.cannot);
   const outcome = applyEdit(movement, { kind: 'several', edits: down.edits });
-  if (outcome.kind === 'refused') throw new Error(outcome.says);
+  if (outcome.kind === 'refused') throw new Error(JSON.stringify(outcome.why));
   return outcome.movement;
 }
 

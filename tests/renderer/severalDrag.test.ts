@@ -28,7 +28,7 @@ function movement(): Movement {
     { kind: 'add', to: 'rules', item: { id: 'de', kind: 'distance', points: ['D', 'E'], length: 36 } },
   ];
   const outcome = applyEdit(emptyMovement(), { kind: 'several', edits });
-  if (outcome.kind !== 'edited') throw new Error(outcome.says);
+  if (outcome.kind !== 'edited') throw new Error(JSON.stringify(outcome.why));
   return outcome.movement;
 }
 
@@ -90,7 +90,7 @@ describe('a drag of several', () => {
           const edits = drag.edits();
           if (edits.length === 0) return;
           const outcome = applyEdit(start.movement, { kind: 'several', edits });
-          if (outcome.kind !== 'edited') throw new Error(outcome.says);
+          if (outcome.kind !== 'edited') throw new Error(JSON.stringify(outcome.why));
           const kept = plantMovement(outcome.movement);
           for (const name of ['A', 'B', 'C', 'D', 'E']) {
             const [was, is] = [at(placed, name), at(kept, name)];

@@ -90,7 +90,7 @@ describe('settling', () => {
     expect(shown?.x).toBeCloseTo(x, 9);
     expect(shown?.y).toBeCloseTo(y, 9);
     const outcome = applyEdit(start.movement, { kind: 'several', edits: settling.edits() });
-    if (outcome.kind === 'refused') throw new Error(outcome.says);
+    if (outcome.kind === 'refused') throw new Error(JSON.stringify(outcome.why));
     const kept = plantMovement(outcome.movement).places.get(point);
     expect(kept?.state).toBe('planted');
     expect(kept?.x).toBeCloseTo(x, 9);

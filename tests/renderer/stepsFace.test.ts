@@ -37,7 +37,7 @@ describe('ticking off', () => {
     const tick = tickOf(movement, step, 'p', '2026-01-02');
     if (tick.kind !== 'ready') throw new Error(tick.why);
     const result = applyEdit(movement, { kind: 'several', edits: tick.edits });
-    if (result.kind === 'refused') throw new Error(result.says);
+    if (result.kind === 'refused') throw new Error(JSON.stringify(result.why));
     return result.movement;
   };
 
@@ -61,7 +61,7 @@ describe('ticking off', () => {
       const tick = tickOf(before, step, undefined, '2026-01-02');
       if (tick.kind !== 'ready') throw new Error(tick.why);
       const after = applyEdit(before, { kind: 'several', edits: tick.edits });
-      if (after.kind === 'refused') throw new Error(after.says);
+      if (after.kind === 'refused') throw new Error(JSON.stringify(after.why));
       const done = markingPlan(plantMovement(after.movement)).steps.find(({ point }) => point === step.point);
       expect(done?.done).toBe(true);
       if (!done) continue;

@@ -15,7 +15,7 @@ function read(text: string) {
 
 function edited(movement: Movement, edit: Edit): Movement {
   const outcome = applyEdit(movement, edit);
-  if (outcome.kind === 'refused') throw new Error(outcome.says);
+  if (outcome.kind === 'refused') throw new Error(JSON.stringify(outcome.why));
   return outcome.movement;
 }
 

@@ -152,6 +152,6 @@ function looseMoons(): PlacedMovement {
   const movement = movementOfFile('demo-data/moons-of-jupiter.json');
   const rules = movement.rules.filter(({ kind }) => kind === 'bearing' || kind === 'radius').map(({ id }) => id);
   const edited = applyEdit(movement, { kind: 'leaveOut', rules, leaveOut: true });
-  if (edited.kind === 'refused') throw new Error(edited.says);
+  if (edited.kind === 'refused') throw new Error(JSON.stringify(edited.why));
   return plantMovement(edited.movement);
 }

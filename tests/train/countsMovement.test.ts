@@ -15,7 +15,7 @@ const train = (stages: Train['stages'], idlers = 0): Pick<Train, 'stages' | 'idl
 function edited(movement: Movement, made: ReturnType<typeof editOfTrain>): Movement {
   if (made.kind === 'refused') throw new Error(made.says);
   const result = applyEdit(movement, made.edit);
-  if (result.kind === 'refused') throw new Error(`${result.says} ${JSON.stringify(result.problems)}`);
+  if (result.kind === 'refused') throw new Error(JSON.stringify(result.why));
   return result.movement;
 }
 

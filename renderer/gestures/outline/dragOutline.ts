@@ -6,11 +6,11 @@
 import type { Point } from '../../../solver/geometry/index.ts';
 import { applyEdit, type Edit } from '../../../solver/movement/index.ts';
 import { plantMovement } from '../../../solver/planting/index.ts';
+import { refusalSays } from '../../../solver/words/index.ts';
 import type { CasePart } from '../../state/derive/parts.ts';
 import type { HandleRef } from '../../state/handleRef.ts';
 import type { Guide } from '../../state/preview.ts';
 import { toWorld } from '../../state/view.ts';
-import { refusalSays } from '../../wording/refusalSays.ts';
 import type { Gesture, Press } from '../pointerHub.ts';
 import { dragging, type GesturePort } from '../port.ts';
 import { SNAP_REACH_PX } from '../settling.ts';
@@ -35,7 +35,7 @@ export function dragOutline(port: GesturePort, part: CasePart, ref: HandleRef, s
       if (!next) return;
       shaped = next;
       const outcome = applyEdit(port.movement, editOf(part, next));
-      fault = outcome.kind === 'refused' ? refusalSays(outcome, port.nameOf) : '';
+      fault = outcome.kind === 'refused' ? refusalSays(outcome, port.speaker) : '';
       const placed = outcome.kind === 'edited' ? plantMovement(outcome.movement, port.settled) : port.settled;
       const guides = outcome.kind === 'edited' ? [] : wrongGuides(next);
       port.begin(dragging({ placed, guides, says: fault || next.says }));

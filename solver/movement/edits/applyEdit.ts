@@ -1,4 +1,4 @@
-/** One edit of a movement: it applies, or it is refused with words. The result always passes every check of a file. */
+/** One edit of a movement: it applies, or it is refused with a reason. The result always passes every check of a file. */
 import { enablePatches, type Patch, produceWithPatches } from 'immer';
 import { documentFaults } from '../checks/documentFaults.ts';
 import { MAX_ARBORS } from '../quantities.ts';
@@ -41,12 +41,10 @@ export function applyEdit(movement: Movement, edit: Edit): EditResult {
 export function editWithPatches(movement: Movement, edit: Edit): Edited | Refused {
   const result = unchecked(movement, edit);
   if (result.kind === 'refused' || result.movement === movement) return result;
-  if (result.movement.arbors.length > MAX_ARBORS) return refused(`A movement holds at most ${MAX_ARBORS} arbors.`);
+  if (result.movement.arbors.length > MAX_ARBORS) return refused({ kind: 'tooManyArbors', most: MAX_ARBORS });
   const faults = documentFaults(result.movement);
-  const [first] = faults;
-  if (first === undefined) return result;
-  const problems = faults.map((fault) => problemAt(fault.path, fault));
-  return { kind: 'refused', says: problems[0]?.says ?? '', problems };
+  if (faults.length === 0) return result;
+  return refused({ kind: 'unsound', problems: faults.map((fault) => problemAt(fault.path, fault)) });
 }
 
 /** Without the checks over the whole document, so that several edits may pass through a state that none would leave. */

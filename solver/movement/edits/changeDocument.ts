@@ -15,7 +15,7 @@ const NOT_DESCRIBED: readonly string[] = ['format', 'version', 'made', 'accepted
 export function planDescribe(movement: Movement, edit: EditOf<'describe'>): Plan {
   const fields = [...Object.keys(edit.set ?? {}), ...(edit.unset ?? [])];
   const barred = fields.find((field) => NOT_DESCRIBED.includes(field));
-  if (barred !== undefined) return refused(`“${barred}” is not part of the description; another edit changes it.`);
+  if (barred !== undefined) return refused({ kind: 'notDescribed', field: barred });
   // The lists are long and stay as they are; only what describes the document is checked again.
   const { head, lists } = split(movement);
   const sound = soundValue<Record<string, unknown>>(movementSchema, changed(head, edit.set, edit.unset));
@@ -70,9 +70,9 @@ function withStands(made: Movement['made'][number], before: Movement['made'][num
 export function planLetStand(movement: Movement, edit: EditOf<'letStand'>): Plan {
   const index = movement.made.findIndex(({ point, plate }) => point === edit.point && plate === edit.plate);
   const made = movement.made[index];
-  if (made?.state !== 'drilled') return refused(`“${edit.point}” is not noted as drilled.`);
+  if (made?.state !== 'drilled') return refused({ kind: 'notDrilled', point: edit.point });
   const unknown = edit.rules.find((id) => !movement.rules.some((rule) => rule.id === id));
-  if (unknown !== undefined) return refused(`No rule is called “${unknown}”.`);
+  if (unknown !== undefined) return refused({ kind: 'unknownPart', id: unknown });
   const others = (made.stands ?? []).filter((id) => !edit.rules.includes(id));
   const stands = edit.stands ? [...others, ...new Set(edit.rules)] : others;
   const sound = soundValue<Movement['made'][number]>(
@@ -91,7 +91,7 @@ const EARLIER_KEPT = 200;
 /** Takes the note away that a point was made in a plate. */
 export function planClearMade(movement: Movement, edit: EditOf<'clearMade'>): Plan {
   const index = movement.made.findIndex(({ point, plate }) => point === edit.point && plate === edit.plate);
-  if (index < 0) return refused(`Nothing is noted as made of “${edit.point}”.`);
+  if (index < 0) return refused({ kind: 'notMade', point: edit.point });
   return recipe((draft) => {
     draft.made.splice(index, 1);
   });
@@ -118,7 +118,7 @@ export function planAccept(movement: Movement, edit: EditOf<'accept'>): Plan {
 /** Takes the acceptance of a finding back. */
 export function planWithdraw(movement: Movement, edit: EditOf<'withdraw'>): Plan {
   const index = movement.accepted.findIndex((one) => sameFinding(one, edit));
-  if (index < 0) return refused('No such finding was accepted.');
+  if (index < 0) return refused({ kind: 'notAccepted' });
   return recipe((draft) => {
     draft.accepted.splice(index, 1);
   });

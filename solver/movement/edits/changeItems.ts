@@ -14,7 +14,7 @@ export function planAdd(movement: Movement, edit: AddEdit): Plan {
   if (sound.kind === 'refused') return sound;
   const { length } = movement[edit.to];
   const at = edit.at ?? length;
-  if (!Number.isInteger(at) || at < 0 || at > length) return refused(`There is no place ${at} in a list of ${length}.`);
+  if (!Number.isInteger(at) || at < 0 || at > length) return refused({ kind: 'noSuchTurn', place: at, length });
   return recipe((draft) => {
     draftItems(draft, edit.to).splice(at, 0, sound.item);
   });
@@ -29,7 +29,7 @@ export function planChange(movement: Movement, edit: EditOf<'change'>): Plan {
     edit.unset?.includes('id') ||
     (edit.set && Object.hasOwn(edit.set, 'id') && Reflect.get(edit.set, 'id') !== edit.id)
   ) {
-    return refused('An id is changed by renaming, so that what refers to it follows.');
+    return refused({ kind: 'idByRenaming', part: edit.id });
   }
   return replaceItem(movement, edit.id, next);
 }
@@ -63,7 +63,7 @@ export function planMove(movement: Movement, edit: EditOf<'move'>): Plan {
     if (found === undefined) return nothingCalled(id);
     const { collection, index, item } = found;
     if (collection !== 'arbors' && collection !== 'posts' && collection !== 'marks') {
-      return refused(`“${id}” has no place of its own; move the arbor that it stands on.`);
+      return refused({ kind: 'noPlaceOfItsOwn', part: id });
     }
     const sound = soundItem(collection, { ...item, at: [...at] });
     if (sound.kind === 'refused') return sound;
@@ -93,7 +93,7 @@ export function planReorder(movement: Movement, edit: EditOf<'reorder'>): Plan {
   const list = itemsOf(movement, found.collection);
   const last = list.length - 1;
   if (!Number.isInteger(edit.to) || edit.to < 0 || edit.to > last) {
-    return refused(`There is no place ${edit.to} in a list of ${list.length}.`);
+    return refused({ kind: 'noSuchTurn', place: edit.to, length: list.length });
   }
   return recipe((draft) => {
     const items = draftItems(draft, found.collection);
@@ -108,13 +108,11 @@ export function planRename(movement: Movement, edit: EditOf<'rename'>): Plan {
   const known = idsOf(movement);
   const found = locate(movement, from);
   if (found === undefined) {
-    const near = nearIn(from, known.keys());
-    return refused(
-      `Nothing in this movement is called “${from}”${near.length > 0 ? `; near in spelling: “${near[0]}”` : ''}.`,
-    );
+    const [near] = nearIn(from, known.keys());
+    return refused({ kind: 'unknownPart', id: from, ...(near === undefined ? {} : { near }) });
   }
-  if (from === to) return refused(`It is called “${to}” already.`);
-  if (known.has(to)) return refused(`Another part is called “${to}” already; every id stands for one part.`);
+  if (from === to) return refused({ kind: 'sameName', part: from });
+  if (known.has(to)) return refused({ kind: 'nameTaken', wanted: to });
   const sound = soundItem(found.collection, { ...found.item, id: to });
   if (sound.kind === 'refused') return sound;
   return recipe((draft) => {

@@ -16,7 +16,7 @@ export function planSetValue(movement: Movement, edit: EditOf<'setValue'>): Plan
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
   const { number } = ruleKindInDocument(rule.kind);
-  if (number === undefined) return refused(`The rule “${edit.rule}” has no value of its own.`);
+  if (number === undefined) return refused({ kind: 'noValue', rule: edit.rule });
   const value = typeof edit.value === 'number' ? edit.value : [...edit.value];
   return replaceItem(movement, edit.rule, changed(rule, { [number.field]: value, ...number.sets }));
 }
@@ -25,7 +25,7 @@ export function planSetValue(movement: Movement, edit: EditOf<'setValue'>): Plan
 export function planSetMeasured(movement: Movement, edit: EditOf<'setMeasured'>): Plan {
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
-  if (rule.kind !== 'depth') return refused(`The rule “${edit.rule}” is no depth; only a depth is measured.`);
+  if (rule.kind !== 'depth') return refused({ kind: 'notADepth', rule: edit.rule });
   const { value, plusMinus, reading } = edit;
   const measured = changed(rule.measured ?? {}, { value, plusMinus, reading });
   return replaceItem(movement, edit.rule, changed(rule, { use: 'measured', measured }));
@@ -35,7 +35,7 @@ export function planSetMeasured(movement: Movement, edit: EditOf<'setMeasured'>)
 export function planUseDepth(movement: Movement, edit: EditOf<'useDepth'>): Plan {
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
-  if (rule.kind !== 'depth') return refused(`The rule “${edit.rule}” is no depth.`);
+  if (rule.kind !== 'depth') return refused({ kind: 'notADepth', rule: edit.rule });
   return replaceItem(movement, edit.rule, changed(rule, { use: edit.use }));
 }
 
@@ -69,7 +69,9 @@ function planForRules(movement: Movement, rules: readonly string[], set: Readonl
 export function planSetCrossing(movement: Movement, edit: EditOf<'setCrossing'>): Plan {
   const found = locate(movement, edit.point);
   if (found === undefined) return nothingCalled(edit.point);
-  if (!['arbors', 'posts', 'marks'].includes(found.collection)) return refused(`“${edit.point}” is no point.`);
+  if (!['arbors', 'posts', 'marks'].includes(found.collection)) {
+    return refused({ kind: 'notAPoint', part: edit.point });
+  }
   const own = soundItem(found.collection, changed(found.item, { crossing: edit.crossing }));
   if (own.kind === 'refused') return own;
   const axisOf = axesOf(movement);

@@ -3,9 +3,9 @@
  * Angles and lengths are as in the file: degrees and mm.
  */
 import type { z } from 'zod';
-import type { Problem } from '../read/problem.ts';
 import type { Collection } from '../references/collections.ts';
 import type { Movement, movementSchema } from '../schema.ts';
+import type { Refusal } from './refusal.ts';
 
 type Input = z.input<typeof movementSchema>;
 type ItemOf<L> = NonNullable<L> extends readonly (infer Item)[] ? Item : never;
@@ -87,11 +87,10 @@ export type EditKind = Edit['kind'];
 /** The edits of one kind. */
 export type EditOf<K extends EditKind> = Extract<Edit, { readonly kind: K }>;
 
-/** An edit that does not apply, and why; `problems` where what it would make is unsound. */
+/** An edit that does not apply, and why. */
 export interface Refused {
   readonly kind: 'refused';
-  readonly says: string;
-  readonly problems?: readonly Problem[];
+  readonly why: Refusal;
 }
 
 /** What an edit leads to: the changed movement, or why it was refused. */

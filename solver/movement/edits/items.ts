@@ -3,7 +3,6 @@ import type { Draft } from 'immer';
 import type { z } from 'zod';
 import { opening, plate, wall } from '../case.ts';
 import { arbor, mark, post } from '../points.ts';
-import { problemAt } from '../read/problem.ts';
 import { schemaProblems } from '../read/schemaProblems.ts';
 import { reading } from '../reading.ts';
 import { type Collection, collectionNames } from '../references/collections.ts';
@@ -12,6 +11,7 @@ import type { Movement } from '../schema.ts';
 import { coupling, indication } from '../turning.ts';
 import { wheel } from '../wheel.ts';
 import type { Refused } from './edit.ts';
+import type { Refusal } from './refusal.ts';
 
 const SCHEMAS: Readonly<Record<Collection, z.ZodType>> = {
   arbors: arbor,
@@ -59,14 +59,14 @@ export function draftItems(draft: Draft<Movement>, collection: Collection): Item
   return draft[collection] as unknown[] as Item[]; // as above
 }
 
-/** A refusal with its sentence. */
-export function refused(says: string): Refused {
-  return { kind: 'refused', says };
+/** An edit that does not apply, for this reason. */
+export function refused(why: Refusal): Refused {
+  return { kind: 'refused', why };
 }
 
 /** The refusal of an id that the movement does not have. */
 export function nothingCalled(id: string): Refused {
-  return refused(`Nothing in this movement is called “${id}”.`);
+  return refused({ kind: 'unknownPart', id });
 }
 
 /** The item as its schema reads it (defaults filled in), or why it is none. */
@@ -85,7 +85,5 @@ export function soundValue<T>(
   const result = schema.safeParse(value);
   if (result.success) return { kind: 'sound', item: result.data as T }; // by the caller's promise
   const problems = schemaProblems(result.error.issues, value);
-  const first = problems[0] ?? problemAt('', { found: 'a value', expected: 'another', remedy: 'correct it' });
-  const more = problems.length > 1 ? ` And ${problems.length - 1} more.` : '';
-  return { kind: 'refused', says: `${first.says}${more}`, problems };
+  return refused({ kind: 'unsound', problems });
 }

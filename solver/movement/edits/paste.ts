@@ -15,7 +15,7 @@ export function planPaste(movement: Movement, edit: EditOf<'paste'>): Plan {
   const parts = soundParts(edit);
   if ('kind' in parts) return parts;
   const names = freshNames(movement, parts);
-  if (names.size === 0) return refused('There is nothing to paste.');
+  if (names.size === 0) return refused({ kind: 'nothingToPaste' });
   const [dx, dy] = edit.by ?? [0, 0];
   const copies = parts.map(([collection, items]) => {
     const shifted = items.map((item) => shiftedBy(item, dx, dy));

@@ -12,6 +12,5 @@ export function planRemoveBearing(movement: Movement, { arbor: id, bearing }: Ed
   if (arbor.bearings[bearing] !== undefined) {
     return planWithout(movement, [], (of, index) => of === arbor && index === bearing);
   }
-  const { length } = arbor.bearings;
-  return refused(`The arbor “${id}” has ${length} ${length === 1 ? 'bearing' : 'bearings'}: nothing to remove.`);
+  return refused({ kind: 'noSuchBearing', arbor: id, bearings: arbor.bearings.length });
 }
