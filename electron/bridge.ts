@@ -125,6 +125,16 @@ const pageState = z.strictObject({
 });
 export type PageState = z.output<typeof pageState>;
 
+const version = z.strictObject({ id: shortText, keptAtMs: z.number(), bytes: z.number() });
+/** A text that the document's file held, as it was opened or saved here. */
+export type KeptVersion = z.output<typeof version>;
+const versionName = z.strictObject({ handle: documentHandle, id: shortText });
+const versionText = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('read'), text }),
+  z.strictObject({ kind: z.literal('failed'), says: sentence }),
+]);
+export type VersionText = z.output<typeof versionText>;
+
 const nothing = z.undefined();
 
 /** Page asks, shell replies. */
@@ -141,6 +151,11 @@ export const requests = {
     request: z.strictObject({ files: z.array(exportFile).check(z.minLength(1), z.maxLength(1000)) }),
     reply: exportReply,
   },
+  /** Versions of the last days of the document's file, newest first; none for a movement without a file. */
+  versions: { request: z.strictObject({ handle: documentHandle }), reply: z.array(version) },
+  versionText: { request: versionName, reply: versionText },
+  /** Opens a version in place of the present text, after asking about unsaved changes; its file changes on saving. */
+  goBackTo: { request: versionName, reply: openReply },
   tellState: { request: pageState, reply: nothing },
   /** The page's answer to the message `textWanted`. */
   giveText: { request: z.strictObject({ ticket: z.int(), text: z.optional(documentText) }), reply: nothing },
@@ -191,6 +206,10 @@ export interface ShellBridge {
   saveAs(document: DocumentText): Promise<SaveReply>;
   /** Asks for a folder and writes the files into it; asks before replacing any. */
   exportFiles(files: readonly ExportFile[]): Promise<ExportReply>;
+  /** Versions of the last days; a browser keeps none. */
+  versions(handle: DocumentHandle): Promise<readonly KeptVersion[]>;
+  versionText(handle: DocumentHandle, id: string): Promise<VersionText>;
+  goBackTo(handle: DocumentHandle, id: string): Promise<OpenReply>;
   /** Call whenever any of it changed (title, unsaved mark, possible commands). */
   tellState(state: PageState): void;
   /** Gives the present text when the shell wants it: for recovery on a timer, and for "Save" when closing. */

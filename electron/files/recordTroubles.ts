@@ -14,6 +14,11 @@ const RECORDS = {
     means: 'The window opens at its usual size.',
     fails: 'The window will open at its usual size.',
   },
+  versions: {
+    called: 'The versions of the last days',
+    means: 'Saving goes on as usual.',
+    fails: 'Saving goes on as usual; there will be no such version to go back to.',
+  },
   recovery: {
     called: 'The record of unsaved work',
     means: 'The work in it cannot be offered.',

@@ -6,6 +6,7 @@
  */
 import { basename, dirname } from 'node:path';
 import type {
+  DocumentHandle,
   DocumentText,
   ExportReply,
   NewReply,
@@ -13,6 +14,7 @@ import type {
   OpenReply,
   PageState,
   SaveReply,
+  VersionText,
 } from '../bridge.ts';
 import { sweepPieces } from '../files/atomicWrite.ts';
 import {
@@ -25,6 +27,7 @@ import {
 import { type FileToWrite, namesTrouble, presentNames, writeIntoFolder } from '../files/exportFolder.ts';
 import { fileTrouble } from '../files/fileTrouble.ts';
 import type { RecentFiles } from '../files/recentFiles.ts';
+import type { Version, Versions } from '../files/versions.ts';
 import { Documents, nameOf, type ShellDocument } from './documents.ts';
 import { encodingChoices } from './encodingChoices.ts';
 import type { OverAnswer, Questions } from './questions.ts';
@@ -35,6 +38,9 @@ export interface DeskParts {
   readonly questions: Questions;
   readonly recent: RecentFiles;
   readonly safekeeping: Safekeeping;
+  readonly versions: Versions;
+  /** The time, ms. */
+  readonly now: () => number;
   /** Asks the page for the present text; undefined when it does not answer. */
   readonly presentText: () => Promise<DocumentText | undefined>;
   /** Called after a save that the page did not ask for itself. */
@@ -107,6 +113,7 @@ export class Desk {
     if (!(await this.mayLeave())) return { kind: 'cancelled' };
     const document = this.documents.add({ path, digest: read.digest });
     await this.#remember(path);
+    await this.#parts.versions.keep(path, read.text, this.#parts.now());
     return {
       kind: 'opened',
       document: { handle: document.handle, name: nameOf(document), text: read.text, unsaved: false },
@@ -161,6 +168,28 @@ export class Desk {
     return { kind: 'written', folder: basename(folder), names: [...outcome.names] };
   }
 
+  /** Versions of the last days of a document's file. */
+  async versions(handle: DocumentHandle): Promise<readonly Version[]> {
+    const { path } = this.documents.of(handle);
+    return path === undefined ? [] : this.#parts.versions.list(path);
+  }
+
+  /** The text of one version. */
+  async versionText(handle: DocumentHandle, id: string): Promise<VersionText> {
+    const { path } = this.documents.of(handle);
+    if (path === undefined) return { kind: 'failed', says: 'A movement without a file has no versions. Save it once.' };
+    return this.#parts.versions.text(path, id);
+  }
+
+  /** A version in place of the present text, unsaved; asks about unsaved changes first. */
+  async goBackTo(handle: DocumentHandle, id: string): Promise<OpenReply> {
+    const version = await this.versionText(handle, id);
+    if (version.kind === 'failed') return version;
+    if (!(await this.mayLeave())) return { kind: 'cancelled' };
+    const document = this.documents.of(handle);
+    return { kind: 'opened', document: { handle, name: nameOf(document), text: version.text, unsaved: true } };
+  }
+
   /** Whether the present work may be given up: it is saved, or the maker saved it now, or lets it go. */
   async mayLeave(): Promise<boolean> {
     const state = this.#state;
@@ -201,7 +230,10 @@ export class Desk {
       const digest = allowed.has('changedOnDisk') ? undefined : known;
       const outcome = await saveDocumentFile(path, text, digest, allowed);
       if (outcome.kind === 'failed') return outcome;
-      if (outcome.kind === 'saved') return this.#saved(document, path, outcome.digest);
+      if (outcome.kind === 'saved') {
+        await this.#parts.versions.keep(path, text, this.#parts.now());
+        return this.#saved(document, path, outcome.digest);
+      }
       const answer = await this.#askOver(basename(path), outcome);
       if (answer === 'cancel') return { kind: 'cancelled' };
       if (answer === 'elsewhere') return this.saveAs({ handle: document.handle, text });

@@ -6,6 +6,7 @@ import { sweepPieces } from '../files/atomicWrite.ts';
 import { RecentFiles } from '../files/recentFiles.ts';
 import { RecordTroubles } from '../files/recordTroubles.ts';
 import { Recovery } from '../files/recovery.ts';
+import { Versions } from '../files/versions.ts';
 import { serveRequests, tellPage } from './channels.ts';
 import { Desk } from './desk.ts';
 import { pagePreferences } from './hardening.ts';
@@ -51,6 +52,8 @@ export class Shell {
       questions: questionsOver(() => this.#theWindow()),
       recent: this.#recent,
       safekeeping: this.#safekeeping,
+      versions: new Versions(join(app.getPath('userData'), 'versions'), this.#troubles),
+      now: Date.now,
       presentText: () => this.#texts.present(),
       onSaved: (saved) => this.#tell('saved', saved),
       onFailed: (says) => this.#tell('failed', { says }),
@@ -113,6 +116,9 @@ export class Shell {
         save: (document) => desk.save(document),
         saveAs: (document) => desk.saveAs(document),
         exportFiles: ({ files }) => desk.exportFiles(files),
+        versions: async ({ handle }) => [...(await desk.versions(handle))],
+        versionText: ({ handle, id }) => desk.versionText(handle, id),
+        goBackTo: ({ handle, id }) => desk.goBackTo(handle, id),
         tellState: async (state) => {
           const before = desk.state;
           await desk.tellState(state);

@@ -80,6 +80,9 @@ const bridge: ShellBridge = {
   save: (document) => ask('save', document),
   saveAs: (document) => ask('saveAs', document),
   exportFiles: (files) => ask('exportFiles', { files: [...files] }),
+  versions: (handle) => ask('versions', { handle }),
+  versionText: (handle, id) => ask('versionText', { handle, id }),
+  goBackTo: (handle, id) => ask('goBackTo', { handle, id }),
   tellState: (state) => {
     // Before the page holds a document there is no state to tell.
     if (state.handle !== '') tell('tellState', state);

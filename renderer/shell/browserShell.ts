@@ -106,6 +106,9 @@ export function browserShell(): ShellBridge {
       for (const { name, content } of files) download(name, content);
       return { kind: 'written', folder: 'the downloads', names: files.map(({ name }) => name) };
     },
+    versions: async () => [],
+    versionText: async () => ({ kind: 'failed', says: 'A browser keeps no versions.' }),
+    goBackTo: async () => ({ kind: 'cancelled' }),
     tellState: (state) => {
       unsaved = state.unsaved;
       document.title = `${state.unsaved ? '• ' : ''}${state.title} · Depthwright`;

@@ -5,11 +5,13 @@
 
 import type {
   ExportFile,
+  KeptVersion,
   OpenedDocument,
   OpenReply,
   SaveReply,
   ShellBridge,
   ShellCommand,
+  VersionText,
 } from '../../electron/bridge.ts';
 import { emptyMovement, readMovement, writeMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
@@ -38,6 +40,11 @@ export interface Session {
   handOver(earlier?: Movement): Promise<void>;
   /** Writes files that a view has made into a folder. */
   exportFiles(files: readonly ExportFile[]): Promise<void>;
+  /** Versions of the last days of the document's file, newest first. */
+  versions(): Promise<readonly KeptVersion[]>;
+  versionText(id: string): Promise<VersionText>;
+  /** Opens a version in place of what is open, after asking about unsaved changes. */
+  goBackTo(id: string): Promise<void>;
   /** Tells the shell the state of the page; called whenever any of it changed. */
   tellState(): void;
   end(): void;
@@ -142,6 +149,9 @@ export function startSession(bench: Bench): Session {
       if (reply.kind !== 'written') return;
       looking.tell('done', `${counted(reply.names.length, 'file')} written to ${reply.folder}`);
     },
+    versions: () => shell.versions(bench.document.handle),
+    versionText: (id) => shell.versionText(bench.document.handle, id),
+    goBackTo: async (id) => opened(await shell.goBackTo(bench.document.handle, id)),
     tellState() {
       const { handle, movement, unsaved } = bench.document;
       if (movement !== told) change++;

@@ -1,5 +1,5 @@
 /** What commands ask of the shell, or of the browser's part of it; `../shell/session.ts` answers. */
-import type { ExportFile } from '../../electron/bridge.ts';
+import type { ExportFile, KeptVersion, VersionText } from '../../electron/bridge.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 
 /** Opening, saving and handing over, each with the questions that belong to it. */
@@ -18,6 +18,11 @@ export interface Session {
   handOver(earlier?: Movement): Promise<void>;
   /** Writes files that a view has made into a folder. */
   exportFiles(files: readonly ExportFile[]): Promise<void>;
+  /** Versions of the last days of the document's file, newest first. */
+  versions(): Promise<readonly KeptVersion[]>;
+  versionText(id: string): Promise<VersionText>;
+  /** Opens a version in place of what is open, after asking about unsaved changes. */
+  goBackTo(id: string): Promise<void>;
   /** Tells the shell the state of the page; called whenever any of it changed. */
   tellState(): void;
   end(): void;

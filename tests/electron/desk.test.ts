@@ -8,6 +8,7 @@ import { PREVIOUS } from '../../electron/files/previousVersion.ts';
 import { RecentFiles } from '../../electron/files/recentFiles.ts';
 import { RecordTroubles } from '../../electron/files/recordTroubles.ts';
 import { Recovery } from '../../electron/files/recovery.ts';
+import { timesKept, Versions } from '../../electron/files/versions.ts';
 import { Desk } from '../../electron/main/desk.ts';
 import type { Questions } from '../../electron/main/questions.ts';
 import { Safekeeping } from '../../electron/main/safekeeping.ts';
@@ -48,6 +49,8 @@ function deskWith(
     questions,
     recent: own.recent ?? recent,
     safekeeping: own.safekeeping ?? safekeeping,
+    versions: new Versions(join(folder, 'versions'), troubles),
+    now: () => startedAtMs,
     presentText: () => Promise.resolve(text),
     onSaved: ({ name }) => said.push(`saved ${name}`),
     onFailed: (says) => said.push(says),
@@ -384,5 +387,43 @@ describe('recovery', () => {
     await writeFile(join(folder, 'recovery', '9.json'), '{"name":');
     expect((await recovery.newest())?.work.text).toBe('whole');
     expect(said).toEqual([expect.stringContaining('cannot be offered')]);
+  });
+});
+
+describe('versions of the last days', () => {
+  test('what was opened and saved can be compared and gone back to; its file changes on saving only', async () => {
+    const { desk } = deskWith({ saveChanges: () => Promise.resolve('letGo') });
+    const { handle } = opened(await desk.openPath(file));
+    for (const text of ['first', 'second', 'second']) await desk.save({ handle, text });
+    const versions = await desk.versions(handle);
+    const texts = await Promise.all(versions.map(({ id }) => desk.versionText(handle, id)));
+    expect(texts).toEqual(['second', 'first', 'on disk'].map((text) => ({ kind: 'read', text })));
+    await desk.tellState(stateOf(handle, true));
+    const back = opened(await desk.goBackTo(handle, versions[1]?.id ?? ''));
+    expect(back).toMatchObject({ handle, text: 'first', unsaved: true });
+    expect(await readFile(file, 'utf8')).toBe('second');
+    expect(await desk.save({ handle, text: back.text })).toMatchObject({ kind: 'saved' });
+    expect(await readFile(file, 'utf8')).toBe('first');
+  });
+
+  test('a movement without a file has none, and a name that is no number reads nothing', async () => {
+    const { desk } = deskWith({});
+    const blank = desk.documents.add().handle;
+    expect(await desk.versions(blank)).toEqual([]);
+    expect(await desk.versionText(blank, '1')).toMatchObject({ kind: 'failed' });
+    const { handle } = opened(await desk.openPath(file));
+    expect(await desk.versionText(handle, '../../a')).toMatchObject({ kind: 'failed' });
+  });
+
+  test('forty of the last day are kept, and the last one of each of fourteen days before', () => {
+    const [hour, now] = [3_600_000, 100 * 86_400_000];
+    const times = Array.from({ length: 1000 }, (_, i) => now - i * hour * 0.4);
+    const kept = [...timesKept(times, now)].sort((a, b) => b - a);
+    expect(kept.filter((time) => now - time < 24 * hour)).toEqual(times.slice(0, 40));
+    const older = kept.filter((time) => now - time >= 24 * hour);
+    expect(older).toHaveLength(14);
+    for (const [i, time] of older.entries()) {
+      expect(time).toBe(times.find((each) => now - each >= (i + 1) * 24 * hour));
+    }
   });
 });

@@ -259,3 +259,25 @@ test('menus grey out what is not possible', async ({ places }) => {
   await expect.poll(undo).toBe(false);
   await end(started);
 });
+
+test('a version of the last days is compared in words and gone back to', async ({ places }) => {
+  const before = await readFile(places.file, 'utf8');
+  const started = await start(places.data, places.file);
+  await expectTitle(started, /^Two depths/);
+  await change(started);
+  await started.page.keyboard.press(SAVE);
+  await expectTitle(started, /^Two depths/);
+  await started.page.keyboard.press('Shift+R');
+  await started.page.getByRole('button', { name: 'Changes', exact: true }).click();
+  const list = started.page.getByRole('list', { name: 'Versions of the last days' });
+  await expect(list.getByRole('listitem')).toHaveCount(2);
+  const opened = list.getByRole('listitem').last();
+  await opened.getByRole('button', { name: 'Compare' }).click();
+  await expect(started.page.getByRole('heading', { name: '2 changes', exact: true })).toBeVisible();
+  await opened.getByRole('button', { name: 'Go back to it' }).click();
+  await expectTitle(started, /^• Two depths/);
+  await started.page.keyboard.press(SAVE);
+  await expectTitle(started, /^Two depths/);
+  expect(JSON.parse(await readFile(places.file, 'utf8')).arbors).toEqual(JSON.parse(before).arbors);
+  await end(started);
+});
