@@ -1,6 +1,6 @@
 /** How a found train goes into the movement: size and form of its teeth, where it starts, what its last arbor shows. */
 
-import type { Edit } from '../../solver/movement/index.ts';
+import type { Edit, Form } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import {
   type AstronomyConstant,
@@ -17,7 +17,7 @@ import { statedPeriod } from './countsForm.ts';
 export interface LayOutForm {
   /** "0.8" or "module 0.8", "32 dp". */
   size: string;
-  form: 'involute' | 'cycloidal' | 'triangular' | 'lantern';
+  form: Form;
   /** Id of the arbor that the train starts from; empty for a new one. */
   start: string;
   /** Name of the hand; what it shows is recorded with the train. */

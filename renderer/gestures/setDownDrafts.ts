@@ -5,8 +5,9 @@
 
 import type { Point } from '../../solver/geometry/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
-import { type Edit, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
+import { type Edit, FORMS, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
+import { FORM_CHOICES } from '../../solver/words/index.ts';
 import type { DownKind, Draft } from '../state/underWay.ts';
 
 export const DOWN_KINDS = {
@@ -58,7 +59,7 @@ export const FIELDS: Readonly<Record<DownKind, readonly Field[]>> = {
       name: 'form',
       says: 'Form',
       kind: 'choice',
-      choices: ['involute', 'cycloidal', 'triangular', 'lantern'].map((value) => ({ value, says: value })),
+      choices: FORM_CHOICES,
     },
     { name: 'level', says: 'Lower face at height', kind: 'height' },
     { name: 'thickness', says: 'Thickness', kind: 'length' },
@@ -83,7 +84,7 @@ export function firstDraft(kind: DownKind, movement: Movement): Draft {
         name: '',
         teeth: 60,
         module: wheel && 'module' in wheel.size ? wheel.size.module : 1,
-        form: wheel?.form ?? 'involute',
+        form: wheel?.form ?? FORMS.involute.name,
         level: wheel?.level ?? 2,
         thickness: wheel?.thickness ?? 2,
       };

@@ -4,7 +4,7 @@
  * A step is done when the movement shows it, however it was done; each can also be done for the maker, as one edit.
  */
 
-import { applyEdit, type Edit } from '../../solver/movement/index.ts';
+import { applyEdit, type Edit, FORMS } from '../../solver/movement/index.ts';
 import type { Arbor, Movement, Wheel } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 
@@ -158,7 +158,7 @@ function addWheel(
     {
       kind: 'add',
       to: 'wheels',
-      item: { id, arbor: arbor.id, teeth, size: { module: MODULE }, form: 'cycloidal', level, thickness },
+      item: { id, arbor: arbor.id, teeth, size: { module: MODULE }, form: FORMS.cycloidal.name, level, thickness },
     },
   ];
 }

@@ -1,34 +1,9 @@
 /** Numbers of arbors, posts, marks and wheels that are edited in place, with the edit that each makes. */
 
 import type { PartId } from '../../solver/movement/ids.ts';
-import type { Edit } from '../../solver/movement/index.ts';
 import type { Arbor, Mark, Movement, Post, Wheel } from '../../solver/movement/schema.ts';
-
-/** A number of a part that can be edited. */
-export interface PartField {
-  readonly says: string;
-  readonly kind: 'length' | 'angle' | 'number';
-  readonly value: number | undefined;
-  /** It must be more than this. */
-  readonly above?: number;
-  /** May be left open: an emptied field then means "not stated". */
-  readonly isOptional?: boolean;
-  readonly edit: (value: number | undefined) => Edit;
-}
-
-type Options = Partial<Pick<PartField, 'kind' | 'above' | 'isOptional'>>;
-
-/** A field that stands in the item itself. */
-function plain(id: string, field: string, says: string, value: number | undefined, options: Options = {}): PartField {
-  return {
-    kind: 'length',
-    ...options,
-    says,
-    value,
-    edit: (next) =>
-      next === undefined ? { kind: 'change', id, unset: [field] } : { kind: 'change', id, set: { [field]: next } },
-  };
-}
+import { fieldsOfForm } from './formFields.ts';
+import { type PartField, plainField as plain } from './plainField.ts';
 
 function heights({ id, levels }: Arbor | Post): PartField[] {
   const field = (end: 'from' | 'to', says: string): PartField => ({
@@ -80,24 +55,13 @@ export function fieldsOfPoint({ arbors, posts, marks }: Movement, id: PartId): r
 
 /** Fields of a wheel that seldom change: the body, what was cut, and what its form lets one choose. */
 export function fieldsOfWheel(wheel: Wheel): readonly PartField[] {
-  const { id, form } = wheel;
+  const { id } = wheel;
   const open = { isOptional: true } as const;
   return [
     plain(id, 'bore', 'Bore', wheel.bore, open),
     plain(id, 'tipDiameter', 'Tip diameter as cut', wheel.tipDiameter, { ...open, above: 0 }),
     plain(id, 'toothThickness', 'Tooth thickness as cut', wheel.toothThickness, { ...open, above: 0 }),
     plain(id, 'runOut', 'Run-out at the teeth', wheel.runOut),
-    ...(form === 'involute'
-      ? [
-          plain(id, 'pressureAngle', 'Pressure angle', wheel.pressureAngle, { ...open, kind: 'angle' }),
-          plain(id, 'profileShift', 'Profile shift', wheel.profileShift, { kind: 'number' }),
-        ]
-      : []),
-    ...(form === 'triangular'
-      ? [plain(id, 'toothAngle', 'Angle of the teeth', wheel.toothAngle, { ...open, kind: 'angle' })]
-      : []),
-    ...(form === 'lantern'
-      ? [plain(id, 'trundleDiameter', 'Diameter of the pins', wheel.trundleDiameter, { ...open, above: 0 })]
-      : []),
+    ...fieldsOfForm(wheel),
   ];
 }

@@ -8,6 +8,7 @@
 import { z } from 'zod';
 import { opening, plate, wall } from './case.ts';
 import { constant } from './constant.ts';
+import { coupling } from './couplings/couplings.ts';
 import { cures } from './cures.ts';
 import { drilling } from './drilling.ts';
 import { partId } from './ids.ts';
@@ -17,8 +18,10 @@ import { coordinate, extent, MAX_ARBORS, name, note, plusMinus } from './quantit
 import { reading } from './reading.ts';
 import { rule } from './rule.ts';
 import { toothTable } from './toothTable.ts';
-import { coupling, drive, indication } from './turning.ts';
+import { drive, indication } from './turning.ts';
 import { wheel } from './wheel.ts';
+
+export type { Coupling, CouplingKind, CouplingOf, TurningKind } from './couplings/couplings.ts';
 
 export const FORMAT = 'depthwright-movement';
 export const VERSION = 2;
@@ -112,7 +115,6 @@ export type KindOfRule = Rule['kind'];
 export type RuleOf<Kind extends KindOfRule> = Extract<Rule, { readonly kind: Kind }>;
 export type Outline = Plate['outline'];
 export type Drilling = Movement['drilling'];
-export type Coupling = Movement['couplings'][number];
 export type Reading = Movement['readings'][number];
 export type Made = Movement['made'][number];
 export type Cures = Movement['cures'];

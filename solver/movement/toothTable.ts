@@ -1,5 +1,6 @@
 /** The maker's own tooth proportions, × module: rows that a wheel's `table` names, before the shipped ones. */
 import { z } from 'zod';
+import { FORMS } from './forms/forms.ts';
 import { MAX_TEETH, MIN_TEETH, name, note } from './quantities.ts';
 
 const proportion = z.number().min(0).max(10);
@@ -9,7 +10,7 @@ export const toothTable = z.looseObject({
   note: note.exactOptional(),
   /** Where the figures come from, for the sheets. */
   source: z.string().max(500).exactOptional(),
-  form: z.enum(['involute', 'cycloidal']),
+  form: z.enum([FORMS.involute.name, FORMS.cycloidal.name]),
   /** Counts that the row is for; several rows may share a name. All counts when absent. */
   from: z.int().min(MIN_TEETH).max(MAX_TEETH).exactOptional(),
   to: z.int().min(MIN_TEETH).max(MAX_TEETH).exactOptional(),

@@ -1,46 +1,7 @@
-/** What turns what: couplings other than depths in the plane, the drive, and the wanted indications. */
+/** The drive and the wanted indications. */
 import { z } from 'zod';
-import { arborId, couplingId, indicationId, wheelId } from './ids.ts';
+import { arborId, indicationId } from './ids.ts';
 import { bounded, name, note } from './quantities.ts';
-
-const common = { id: couplingId, name: name.exactOptional(), note: note.exactOptional() };
-
-/** A worm of `starts` threads on `arbor` turns `wheel`. */
-const worm = z.looseObject({
-  kind: z.literal('worm'),
-  ...common,
-  arbor: arborId,
-  starts: z.int().min(1).max(50),
-  hand: z.enum(['right', 'left']).default('right'),
-  wheel: wheelId,
-});
-
-/** Wheels with axes at a right angle; the first drives. `sense`: whether the second turns the same way, each seen from its own front. */
-const contrate = z.looseObject({
-  kind: z.literal('contrate'),
-  ...common,
-  wheels: z.tuple([wheelId, wheelId]),
-  sense: z.enum(['same', 'reversed']).default('reversed'),
-});
-
-/** An arm on `arm`'s arbor that carries other arbors round with it. */
-const carrier = z.looseObject({
-  kind: z.literal('carrier'),
-  ...common,
-  arm: arborId,
-  carries: z.array(arborId).min(1).max(100),
-});
-
-/** A pin or finger on `arbor` moves `wheel` by `teeth` teeth at each turn. */
-const stepped = z.looseObject({
-  kind: z.literal('stepped'),
-  ...common,
-  arbor: arborId,
-  wheel: wheelId,
-  teeth: z.int().min(1).max(100).default(1),
-});
-
-export const coupling = z.discriminatedUnion('kind', [worm, contrate, carrier, stepped]);
 
 export const period = z.looseObject({
   value: z.number().min(1e-9).max(1e15),

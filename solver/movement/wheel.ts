@@ -1,5 +1,6 @@
 /** Wheels and pinions: teeth, size, form, and where the body stands on its arbor. */
 import { z } from 'zod';
+import { FORM_NAMES, FORMS } from './forms/forms.ts';
 import { arborId, wheelId } from './ids.ts';
 import { angleDeg, coordinate, extent, factor, length, MAX_TEETH, MIN_TEETH, name, note } from './quantities.ts';
 
@@ -28,24 +29,20 @@ export const wheel = z.looseObject({
   arbor: arborId,
   teeth: z.int().min(MIN_TEETH).max(MAX_TEETH),
   size: toothSize,
-  form: z.enum(['involute', 'cycloidal', 'triangular', 'lantern']),
+  form: z.enum(FORM_NAMES),
   /** Teeth inside a ring. */
   internal: z.boolean().default(false),
   /** Name of a row family of the shipped or own tooth tables; the form's usual one when absent. */
   table: name.exactOptional(),
-  pressureAngle: z.number().min(5).max(45).exactOptional(),
-  profileShift: factor.default(0),
+  ...FORMS.involute.fields,
   /** Factors × module that override the table. */
   addendum: factor.exactOptional(),
   dedendum: factor.exactOptional(),
   /** Tooth thickness on the pitch circle, × module. */
   thicknessFactor: factor.exactOptional(),
-  /** Leaves of the mate that a cycloidal wheel's addendum is drawn for; from its depth when absent. */
-  mateTeeth: z.int().min(MIN_TEETH).max(MAX_TEETH).exactOptional(),
-  /** Included angle of straight-sided teeth, degrees. */
-  toothAngle: z.number().min(20).max(120).exactOptional(),
-  /** Diameter of the round pins of a lantern pinion, mm. */
-  trundleDiameter: length.exactOptional(),
+  ...FORMS.cycloidal.fields,
+  ...FORMS.triangular.fields,
+  ...FORMS.lantern.fields,
   /** As cut: these override what is calculated. */
   tipDiameter: length.exactOptional(),
   toothThickness: length.exactOptional(),

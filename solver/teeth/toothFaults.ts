@@ -1,5 +1,7 @@
 /** What is wrong or doubtful in the teeth of one wheel: kinds, ids and numbers (mm, radians); words make the sentences. */
+
 import type { WheelId } from '../movement/ids.ts';
+import type { Form } from '../movement/index.ts';
 
 /** The wheel that a fault is about. */
 interface OfWheel {
@@ -34,7 +36,7 @@ export type ToothDoubt = OfWheel &
   (
     | {
         readonly kind: 'unknownTable';
-        readonly form: 'involute' | 'cycloidal';
+        readonly form: Form;
         readonly table: string;
         readonly used: string;
         readonly known: readonly string[];

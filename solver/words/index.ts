@@ -22,6 +22,7 @@ export { type Speaker, speakerOf } from './speaker.ts';
 export { CUTTING_CAUTIONS, checkOffLines, cutterSays, cuttingLines, cuttingSheet } from './teeth/cuttingWords.ts';
 export { depthLines, type RemarkWords, remarkWords, smallChange, VERDICTS } from './teeth/depthWords.ts';
 export { dividingWaySays, nearWaySays, settingSays } from './teeth/dividingWords.ts';
+export { FORM_CHOICES } from './teeth/formWords.ts';
 export { noOpeningsSay, outlineDoubtSays } from './teeth/outlineWords.ts';
 export { mismatchSays, pairDoubtSays, pairFaultSays } from './teeth/pairWords.ts';
 export { percentSays, sizeSays } from './teeth/sizeWords.ts';

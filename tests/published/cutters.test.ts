@@ -1,6 +1,6 @@
 /** Form cutters and triangular teeth against published tables; sources in workshopValues.json and triangularValues.json. */
 import { describe, expect, it } from 'vitest';
-import { INVOLUTE_CUTTERS, involuteCutter } from '../../solver/teeth/cutting/cutters.ts';
+import { INVOLUTE_CUTTERS, involuteCutter } from '../../solver/teeth/cutting/cutterChoice.ts';
 import { sizeOfWheel } from '../../solver/teeth/index.ts';
 import { fillingRoot } from '../../solver/teeth/sizes/triangle.ts';
 import { USUAL_TOOTH_ANGLE } from '../../solver/teeth/sizes/triangularSize.ts';

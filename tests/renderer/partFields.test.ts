@@ -1,6 +1,7 @@
 /** Fields of parts: each one's edit applies, sets what it says and nothing else. */
 import { describe, expect, test } from 'vitest';
-import { fieldsOfPoint, fieldsOfWheel, type PartField } from '../../renderer/slips/partFields.ts';
+import { fieldsOfPoint, fieldsOfWheel } from '../../renderer/slips/partFields.ts';
+import type { PartField } from '../../renderer/slips/plainField.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';

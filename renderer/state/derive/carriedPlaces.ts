@@ -1,6 +1,7 @@
 /** Where carried arbors stand once their arms have turned. A picture only: the planting itself stays as it is. */
 
 import type { ArborId, PointId } from '../../../solver/movement/ids.ts';
+import { carriersOf } from '../../../solver/movement/index.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
 import type { Turning } from '../../../solver/train/index.ts';
 import type { Rational } from '../../../solver/train/turning/rational.ts';
@@ -99,7 +100,7 @@ class CarriedMovement implements PlacedMovement {
  * nothing is carried or nothing has turned.
  */
 export function carriedPlaces(placed: PlacedMovement, turning: Turning, turned: Rational): PlacedMovement {
-  if (turned.n === 0n || !placed.movement.couplings.some(({ kind }) => kind === 'carrier')) return placed;
+  if (turned.n === 0n || carriersOf(placed.movement).length === 0) return placed;
   const moved = new Map<ArborId, Plane | undefined>();
   const placeOf = (arbor: ArborId): Plane | undefined => {
     if (moved.has(arbor)) return moved.get(arbor);

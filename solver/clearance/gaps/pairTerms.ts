@@ -1,5 +1,6 @@
 /** What two solids owe each other: nothing, or a least gap in plan and a least gap in height. */
 import type { ArborId, PartId, WheelId } from '../../movement/ids.ts';
+import { meshOfCoupling } from '../../movement/index.ts';
 import type { BodyKind, Movement } from '../../movement/schema.ts';
 import type { Solid } from '../solids/solid.ts';
 
@@ -125,7 +126,10 @@ export function meshingPairs(movement: Movement): ReadonlySet<string> {
     keys.add(pairKey(a, b));
   };
   for (const rule of movement.rules) if (rule.kind === 'depth' && !rule.leaveOut) add(rule.wheels);
-  for (const coupling of movement.couplings) if (coupling.kind === 'contrate') add(coupling.wheels);
+  for (const coupling of movement.couplings) {
+    const pair = meshOfCoupling(coupling);
+    if (pair) add(pair);
+  }
   return keys;
 }
 

@@ -1,6 +1,7 @@
 /** The parts of a movement by what they stand on, gathered once for all solids. */
 
 import type { ArborId } from '../../movement/ids.ts';
+import { carriersOf } from '../../movement/index.ts';
 import type { Arbor, Movement, Plate, Wheel } from '../../movement/schema.ts';
 
 /** Answers what stands on what. */
@@ -35,8 +36,7 @@ export function partsOf(movement: Movement): PartsIndex {
     else pipesOn.set(arbor.ridesOn, [arbor]);
   }
   const armOf = new Map<ArborId, ArborId>();
-  for (const coupling of movement.couplings) {
-    if (coupling.kind !== 'carrier') continue;
+  for (const coupling of carriersOf(movement)) {
     for (const id of coupling.carries) armOf.set(id, coupling.arm);
   }
   const parts: PartsIndex = {

@@ -4,6 +4,7 @@
  */
 
 import type { ArborId, PointId, PostId, RuleId, WheelId } from '../../movement/ids.ts';
+import { hasPins } from '../../movement/index.ts';
 import type { Arbor, Movement, Rule } from '../../movement/schema.ts';
 import { type networkOf, RuleKind } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
@@ -183,7 +184,7 @@ function playsOf(arbor: Arbor): readonly (number | 'pipe')[] {
 
 function tipParts(movement: Movement, stated: StatedErrors): ErrorPart[] {
   // The trundles of a lantern pinion are set, not turned.
-  const turned = movement.wheels.filter(({ form }) => form !== 'lantern');
+  const turned = movement.wheels.filter((wheel) => !hasPins(wheel));
   return turned.map((wheel): ErrorPart => {
     const source = { kind: 'tip', of: wheel.id, plusMinus: stated.tips, isStated: false } as const;
     return { source, change: { to: 'tip', wheel: wheel.id } };

@@ -5,7 +5,7 @@
  */
 
 import type { PartId } from '../../movement/ids.ts';
-import type { Edit } from '../../movement/index.ts';
+import { type Edit, hasPins } from '../../movement/index.ts';
 import type { Arbor, Movement, Plate, Reading, Wheel } from '../../movement/schema.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
 
@@ -79,7 +79,7 @@ function wheelSizes(wheel: Wheel, movement: Movement): readonly PartSize[] {
   const sizes = [own('thickness', 'thickness'), own('runOut', 'runOut')];
   if (wheel.bore !== undefined) sizes.push(own('bore', 'bore'));
   // The trundles of a lantern pinion have no tips of their own.
-  if (wheel.form === 'lantern') return sizes;
+  if (hasPins(wheel)) return sizes;
   const drawn = 2 * sizeOfWheel(wheelAsDrawn(wheel), movement).tipRadius;
   const inUse = 2 * sizeOfWheel(wheel, movement).tipRadius;
   return [{ ...own('diameter', 'tipDiameter'), drawn, inUse }, ...sizes];

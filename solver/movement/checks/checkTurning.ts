@@ -1,4 +1,5 @@
 /** Couplings and indications that contradict themselves. */
+import { checkCoupling } from '../couplings/couplings.ts';
 import type { Movement } from '../schema.ts';
 import { axesOf } from './axesOf.ts';
 import type { Report } from './fault.ts';
@@ -37,7 +38,7 @@ function isUseless(ratio: number | string): boolean {
 function checkCouplings(movement: Movement, report: Report): void {
   const axisOf = axesOf(movement);
   const arborOf = new Map<string, string>(movement.wheels.map((wheel) => [wheel.id, wheel.arbor]));
-  const axisOfWheel = (wheel: string): string => axisOf(arborOf.get(wheel) ?? wheel);
+  const axes = { ofArbor: axisOf, ofWheel: (wheel: string): string => axisOf(arborOf.get(wheel) ?? wheel) };
   movement.couplings.forEach((coupling, index) => {
     const tell = (keys: readonly (string | number)[], found: string, expected: string): void =>
       report({
@@ -47,20 +48,6 @@ function checkCouplings(movement: Movement, report: Report): void {
         expected,
         remedy: 'name another part, or remove the coupling',
       });
-    if (coupling.kind === 'contrate') {
-      const [first, second] = coupling.wheels;
-      if (axisOfWheel(first) === axisOfWheel(second)) {
-        tell(['wheels', 1], `“${second}”, on the axis of “${first}”`, 'a wheel on another axis');
-      }
-    } else if (coupling.kind === 'carrier') {
-      coupling.carries.forEach((id, i) => {
-        if (axisOf(id) === axisOf(coupling.arm)) {
-          tell(['carries', i], `“${id}”, on the axis of the arm`, 'an arbor carried round by the arm');
-        }
-        if (coupling.carries.indexOf(id) < i) tell(['carries', i], `“${id}” a second time`, 'each arbor once');
-      });
-    } else if (axisOfWheel(coupling.wheel) === axisOf(coupling.arbor)) {
-      tell(['wheel'], `“${coupling.wheel}”, on the axis of “${coupling.arbor}”`, 'a wheel on another axis');
-    }
+    checkCoupling(coupling, axes, tell);
   });
 }

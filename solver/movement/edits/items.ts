@@ -2,13 +2,14 @@
 import type { Draft } from 'immer';
 import type { z } from 'zod';
 import { opening, plate, wall } from '../case.ts';
+import { coupling } from '../couplings/couplings.ts';
 import { arbor, mark, post } from '../points.ts';
 import { schemaProblems } from '../read/schemaProblems.ts';
 import { reading } from '../reading.ts';
 import { type Collection, collectionNames } from '../references/collections.ts';
 import { rule } from '../rule.ts';
 import type { Movement } from '../schema.ts';
-import { coupling, indication } from '../turning.ts';
+import { indication } from '../turning.ts';
 import { wheel } from '../wheel.ts';
 import type { Refused } from './edit.ts';
 import type { Refusal } from './refusal.ts';

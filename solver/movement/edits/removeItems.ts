@@ -1,5 +1,6 @@
 /** Removal of parts with everything that cannot be without them; what can, stays and forgets them. */
 import { castDraft } from 'immer';
+import { couplingWithout } from '../couplings/couplings.ts';
 import { idsOf } from '../references/idsOf.ts';
 import { namedIn } from '../ruleKinds/kind.ts';
 import { ruleKindInDocument } from '../ruleKinds/ruleKinds.ts';
@@ -137,24 +138,6 @@ function arborWithout(arbor: Arbor, gone: Gone, isGone: BearingGone): Arbor {
   ]);
   const bearings = arbor.bearings.filter((_, index) => !isGone(arbor, index));
   return bearings.length === arbor.bearings.length ? next : { ...next, bearings };
-}
-
-function couplingWithout(
-  coupling: Movement['couplings'][number],
-  gone: Gone,
-): Movement['couplings'][number] | undefined {
-  switch (coupling.kind) {
-    case 'contrate':
-      return keep(coupling, !coupling.wheels.some((id) => gone.has(id)));
-    case 'carrier': {
-      if (gone.has(coupling.arm)) return undefined;
-      const carries = pruned(coupling.carries, (id) => keep(id, !gone.has(id)));
-      if (carries === coupling.carries) return coupling;
-      return carries.length === 0 ? undefined : { ...coupling, carries };
-    }
-    default:
-      return keep(coupling, !gone.has(coupling.arbor) && !gone.has(coupling.wheel));
-  }
 }
 
 /** The rule without what is gone, or nothing where it goes along. */

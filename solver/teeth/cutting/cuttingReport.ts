@@ -1,19 +1,21 @@
 /** Cutting data of a wheel: blank, depth, thickness, measuring, cutter, dividing. */
+
 import type { WheelId } from '../../movement/ids.ts';
+import { hasPins } from '../../movement/index.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import { formOfWheel } from '../forms/formOfWheel.ts';
+import { kindOf } from '../forms/kinds/formKinds.ts';
 import { halfAngleAt } from '../forms/toothForm.ts';
 import { leastRim } from '../outlines/usualArms.ts';
-import { rackOf } from '../sizes/involuteSize.ts';
 import { sizeOfWheel } from '../sizes/sizeOfWheel.ts';
-import type { WheelSize } from '../sizes/wheelSize.ts';
 import type { ToothDoubt, ToothFault } from '../toothFaults.ts';
 import { type CheckOffLine, checkOffList } from './checkOffList.ts';
-import { type CutterChoice, cutterOf } from './cutters.ts';
+import type { CutterChoice } from './cutterChoice.ts';
+import { cutterOf } from './cutters.ts';
 import { exactWays } from './divideExactly.ts';
 import { nearWays } from './divideNearly.ts';
 import { type DividingKit, type DividingWay, type NearWay, USUAL_KIT } from './dividing.ts';
-import { type OverPins, pinOnPitchCircle, type Span, sizeOverPins, spanOver, usualSpan } from './involuteMeasures.ts';
+import type { OverPins, Span } from './involuteMeasures.ts';
 import { type Chord, chordOf, type OverTips, overTips } from './toothCalliper.ts';
 
 /** What is needed to cut one wheel, lengths in mm. */
@@ -61,7 +63,7 @@ export function cuttingDataOf(wheel: Wheel, movement: Movement, options: Cutting
   const land = form.kind === 'teeth' ? halfAngleAt(form, form.tip) : 0;
   // The tip that the teeth really reach: pointed teeth end below the blank that the factors ask for.
   const tip = form.kind === 'teeth' && !form.open ? form.tip : size.tipRadius;
-  const outside = !wheel.internal && wheel.form !== 'lantern';
+  const outside = !wheel.internal && !hasPins(wheel);
   return {
     wheel: wheel.id,
     teeth: wheel.teeth,
@@ -75,7 +77,7 @@ export function cuttingDataOf(wheel: Wheel, movement: Movement, options: Cutting
     ...(outside
       ? { chord: chordOf(size.pitchRadius, tip, size.thickness), overTips: overTips(wheel.teeth, tip, land) }
       : {}),
-    ...(outside && wheel.form === 'involute' ? involuteSizes(wheel, size, movement) : {}),
+    ...(outside ? kindOf(wheel).measures?.(wheel, size, movement) : {}),
     leastRim: leastRim(wheel, movement),
     cutter: cutterOf(wheel, movement),
     dividing,
@@ -86,16 +88,3 @@ export function cuttingDataOf(wheel: Wheel, movement: Movement, options: Cutting
 }
 
 const isPlain = (way: DividingWay): boolean => way.kind === 'direct' || way.kind === 'simple';
-
-function involuteSizes(wheel: Wheel, size: WheelSize, movement: Movement): { span: Span; pins?: OverPins } {
-  const teeth = {
-    teeth: wheel.teeth,
-    module: size.module,
-    alpha: rackOf(wheel, movement).alpha,
-    thickness: size.thickness,
-  };
-  const pin = pinOnPitchCircle(teeth);
-  // A pin to a tenth of a millimetre that stands a little proud: makers use the shank of a drill or a needle.
-  const pins = sizeOverPins(teeth, Math.max(pin, Math.ceil(pin * 10) / 10));
-  return { span: spanOver(teeth, usualSpan(teeth)), ...(pins ? { pins } : {}) };
-}

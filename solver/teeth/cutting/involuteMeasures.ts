@@ -76,3 +76,17 @@ export function thicknessAt({ teeth, module, alpha, thickness }: InvoluteTeeth, 
   const at = Math.acos(Math.min(1, (pitchRadius * Math.cos(alpha)) / radius));
   return 2 * radius * (thickness / (2 * pitchRadius) + involute(alpha) - involute(at));
 }
+
+/** How an involute wheel is usually measured. */
+export interface InvoluteMeasures {
+  readonly span: Span;
+  readonly pins?: OverPins;
+}
+
+/** Over the usual number of teeth, and over pins that stand a little proud. */
+export function usualMeasures(teeth: InvoluteTeeth): InvoluteMeasures {
+  const pin = pinOnPitchCircle(teeth);
+  // A pin to a tenth of a millimetre that stands a little proud: makers use the shank of a drill or a needle.
+  const pins = sizeOverPins(teeth, Math.max(pin, Math.ceil(pin * 10) / 10));
+  return { span: spanOver(teeth, usualSpan(teeth)), ...(pins ? { pins } : {}) };
+}

@@ -1,14 +1,12 @@
 /** The true form of any wheel's teeth: sizes turned into flanks, root corners and tips. */
+import { hasPins } from '../../movement/index.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import { sizeOfWheel } from '../sizes/sizeOfWheel.ts';
 import type { WheelSize } from '../sizes/wheelSize.ts';
 import type { ToothDoubt } from '../toothFaults.ts';
 import { rootBetween } from './bracketed.ts';
-import { clockPieces } from './clockTeeth.ts';
-import { pinPiece } from './flankCurves.ts';
-import { involutePieces } from './involuteTeeth.ts';
-import { type Flanks, halfAngleAt, type NoTeeth, type ToothForm } from './toothForm.ts';
-import { trianglePieces } from './triangularTeeth.ts';
+import { kindOf } from './kinds/formKinds.ts';
+import { halfAngleAt, type NoTeeth, type ToothForm } from './toothForm.ts';
 
 /**
  * Teeth of a wheel, or why there can be none. The tip is cut back to where the flanks meet when the blank would reach
@@ -18,7 +16,7 @@ export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTee
   const size = sizeOfWheel(wheel, movement);
   const none = impossible(wheel, size);
   if (none) return none;
-  const flanks = flanksOf(wheel, size, movement);
+  const flanks = kindOf(wheel).flanks(wheel, size, movement);
   if (flanks.kind === 'none') return flanks;
   const first = flanks.pieces[0];
   const last = flanks.pieces.at(-1);
@@ -32,25 +30,12 @@ export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTee
     pitchRadius: size.pitchRadius,
     tip,
     root,
-    open: wheel.form === 'lantern',
+    open: hasPins(wheel),
     pieces: flanks.pieces,
     doubts: [...(size.doubts ?? []), ...flanks.doubts],
   };
   const formed = form.open ? form : cutToPoint(form, wheel);
   return formed.kind === 'teeth' && !isSound(formed) ? unformable(wheel) : formed;
-}
-
-function flanksOf(wheel: Wheel, size: WheelSize, movement: Movement): Flanks {
-  switch (wheel.form) {
-    case 'involute':
-      return involutePieces(wheel, size, movement);
-    case 'cycloidal':
-      return clockPieces(wheel, size, movement);
-    case 'triangular':
-      return trianglePieces(wheel, size);
-    case 'lantern':
-      return { kind: 'flanks', pieces: [pinPiece(size.pitchRadius, size.addendum)], doubts: [] };
-  }
 }
 
 /** Sizes from which no tooth can be made. */

@@ -69,21 +69,16 @@ export interface DepthPair {
   /** Driver, driven. */
   readonly wheels: readonly [WheelId, WheelId];
   readonly module: number;
-  readonly involute: boolean;
-  /** Straight-sided teeth always bear on their tips: no remark is made of it. */
-  readonly straight: boolean;
+  /** Shakes below and above which it is tight and free, × module. */
+  readonly shake: { readonly tight: number; readonly free: number };
+  /** Whether engaging friction and bearing corners are worth a remark with these forms. */
+  readonly remarks: { readonly engaging: boolean; readonly corners: boolean };
   /** The driver has the fewer teeth, as in motion work. */
   readonly stepsDown: boolean;
   /** Leaves of the driven wheel when it is a pinion. */
   readonly leaves: number | undefined;
 }
 
-/**
- * Bounds of the remarks, × module: our own, from the trade's habit (an involute pair is set almost without play, clock
- * teeth have half a module by design).
- */
-const TIGHT = { involute: 0.02, clock: 0.1 } as const;
-const FREE = { involute: 0.2, clock: 0.75 } as const;
 /** Shares of the pitch above which engaging friction and bearing corners are worth a remark. */
 const ENGAGING_FROM = 0.15;
 const CORNERS_FROM = 0.02;
@@ -139,23 +134,22 @@ function shakeRemark(contact: PairContact, window: DepthWindow, pair: DepthPair)
   const { module } = pair;
   const { mean } = contact.backlash;
   const shake = { shake: mean, inModules: mean / module };
-  const system = pair.involute ? 'involute' : 'clock';
-  const wanted = TIGHT[system] * module;
+  const wanted = pair.shake.tight * module;
   if (!contact.binds && mean < wanted) {
     const add = window.perHundredth === 0 ? 0 : ((wanted - mean) / window.perHundredth) * 0.01;
     return { kind: 'tight', shake, wanted, move: { from: contact.distance, to: contact.distance + add } };
   }
-  if (mean > FREE[system] * module) return { kind: 'free', shake };
+  if (mean > pair.shake.free * module) return { kind: 'free', shake };
   return contact.binds ? undefined : { kind: 'right', shake };
 }
 
 function actionRemarks(contact: PairContact, pair: DepthPair): DepthRemark[] {
   const remarks: DepthRemark[] = [];
-  if (contact.engaging >= ENGAGING_FROM && !pair.involute && !pair.straight) {
+  if (contact.engaging >= ENGAGING_FROM && pair.remarks.engaging) {
     const fewLeaves = pair.leaves !== undefined && pair.leaves < FEW_LEAVES;
     remarks.push({ kind: 'engaging', share: contact.engaging, stepsDown: pair.stepsDown, fewLeaves });
   }
-  if (contact.onCorners >= CORNERS_FROM && !pair.straight) {
+  if (contact.onCorners >= CORNERS_FROM && pair.remarks.corners) {
     remarks.push({ kind: 'corner', share: contact.onCorners });
   }
   if (contact.error.along >= UNEVEN_FROM * pair.module) {
@@ -188,7 +182,6 @@ export function verdictOf(contact: PairContact, window: DepthWindow, pair: Depth
   if (contact.drop > 0 || contact.butting > 0) return 'shallow';
   const past = (contact.internal ? -1 : 1) * (contact.distance - window.shallowest);
   if (past > 1e-6) return 'shallow';
-  const system = pair.involute ? 'involute' : 'clock';
-  if (contact.backlash.mean < TIGHT[system] * pair.module) return 'tight';
-  return contact.backlash.mean > FREE[system] * pair.module ? 'free' : 'runs';
+  if (contact.backlash.mean < pair.shake.tight * pair.module) return 'tight';
+  return contact.backlash.mean > pair.shake.free * pair.module ? 'free' : 'runs';
 }

@@ -4,6 +4,7 @@ import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import type { NoContact } from '../contact/contact.ts';
 import { type ContactOfPair, contactOfPair, type PairDoubt } from '../contact/contactOfPair.ts';
 import { type DepthWindow, windowOfDepth } from '../contact/windowOfDepth.ts';
+import { kindOf } from '../forms/kinds/formKinds.ts';
 import { calculatedDepth } from '../sizes/calculatedDepth.ts';
 import { moduleOf } from '../sizes/moduleOf.ts';
 import { isPinion, wheelsById } from '../sizes/partners.ts';
@@ -75,8 +76,7 @@ function entryOf(
   const pair: DepthPair = {
     wheels: [driver.id, driven.id],
     module: moduleOf(driver.size),
-    involute: driver.form === 'involute' && driven.form === 'involute',
-    straight: driver.form === 'triangular' || driven.form === 'triangular',
+    ...habitsOf(driver, driven),
     stepsDown: driver.teeth < driven.teeth,
     leaves: isPinion(driven, movement) ? driven.teeth : undefined,
   };
@@ -94,6 +94,18 @@ function entryOf(
     verdict: runs ? verdictOf(contact, window, pair) : 'lost',
     remarks: runs ? depthRemarks(contact, window, pair) : lostRemarks(contact, window),
     doubts: contact.kind === 'contact' ? contact.doubts : window.kind === 'window' ? window.doubts : [],
+  };
+}
+
+/** What the two forms ask of a depth together: the larger shakes, and the remarks that both are worth. */
+function habitsOf(driver: Wheel, driven: Wheel): Pick<DepthPair, 'shake' | 'remarks'> {
+  const [a, b] = [kindOf(driver), kindOf(driven)];
+  return {
+    shake: { tight: Math.max(a.shake.tight, b.shake.tight), free: Math.max(a.shake.free, b.shake.free) },
+    remarks: {
+      engaging: a.remarks.engaging && b.remarks.engaging,
+      corners: a.remarks.corners && b.remarks.corners,
+    },
   };
 }
 

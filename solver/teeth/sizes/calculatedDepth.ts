@@ -1,16 +1,12 @@
 /** The calculated centre distance of a pair, and what does not match in it. */
 import type { Movement, Wheel } from '../../movement/schema.ts';
+import { kindOf } from '../forms/kinds/formKinds.ts';
 import type { Mismatch } from '../pairFaults.ts';
-import { involute, involuteAngle } from './involuteFunction.ts';
-import { rackOf } from './involuteSize.ts';
 import { moduleOf } from './moduleOf.ts';
-import { sizeOfWheel } from './sizeOfWheel.ts';
-import type { CalculatedDepth } from './wheelSize.ts';
+import type { CalculatedDepth, WheelSize } from './wheelSize.ts';
 
 /** Modules closer than this (relative) are the same size: rounding of a file's digits, far below any cutter's error. */
 const SAME_MODULE = 1e-6;
-/** Pressure angles closer than this are the same, radians: a millionth of a degree, below any file's digits. */
-const SAME_ANGLE = (1e-6 * Math.PI) / 180;
 
 /**
  * Distance of the axes at which the pair's pitch circles touch; involute pairs with profile shift stand where they
@@ -22,19 +18,9 @@ export function calculatedDepth(a: Wheel, b: Wheel, movement: Movement): Calcula
   const why = mismatchOf(a, b, distance, movement);
   if (why !== undefined) return { kind: 'mismatch', why, distance };
   const internal = a.internal || b.internal;
-  if (a.form === 'involute') return involuteDepth(a, b, movement, distance, internal);
-  if (a.form !== 'triangular' || internal) return { kind: 'depth', distance, internal };
-  return { kind: 'depth', distance: Math.max(distance, clearOfRoots(a, b, movement)), internal };
-}
-
-/** Clearance left between a triangular tip and the mate's root, × module: our own assumption. */
-const TRIANGLE_CLEARANCE = 0.1;
-
-/** Triangular teeth of few-toothed wheels are shallow: the distance at which no tip reaches the other's root. */
-function clearOfRoots(a: Wheel, b: Wheel, movement: Movement): number {
-  const [sa, sb] = [sizeOfWheel(a, movement), sizeOfWheel(b, movement)];
-  const most = Math.max(sa.tipRadius + sb.rootRadius, sb.tipRadius + sa.rootRadius);
-  return most + TRIANGLE_CLEARANCE * sa.module;
+  const sizeOf = (wheel: Wheel): WheelSize => kindOf(wheel).size(wheel, movement);
+  const pair = { wheels: [a, b], movement, distance, internal, sizeOf } as const;
+  return kindOf(a).depth?.(pair) ?? { kind: 'depth', distance, internal };
 }
 
 function pitchDistance(a: Wheel, b: Wheel): number {
@@ -61,41 +47,11 @@ function pitchMismatch(a: Wheel, b: Wheel): Mismatch | undefined {
   return { kind: 'pitches', wheels: [a.id, b.id], sizes: [a.size, b.size], apart: Math.PI * Math.abs(ma - mb) };
 }
 
-/** Pairs of forms that run together: equal forms, and pins with anything that has flanks of its own. */
+/** Pairs of forms that run together: equal forms, and those that say of themselves which others they meet. */
 function formMismatch(a: Wheel, b: Wheel, movement: Movement): Mismatch | undefined {
-  const wheels = [a.id, b.id] as const;
-  if (a.form === 'lantern' && b.form === 'lantern') return { kind: 'twoLanterns', wheels };
-  if (a.form === 'lantern' || b.form === 'lantern') {
-    const [lantern, other] = a.form === 'lantern' ? [a, b] : [b, a];
-    return other.form === 'involute' ? { kind: 'involuteOnPins', wheels: [lantern.id, other.id] } : undefined;
-  }
-  if (a.form !== b.form) return { kind: 'forms', wheels, forms: [a.form, b.form] };
-  if (a.form !== 'involute') return undefined;
-  const [pa, pb] = [rackOf(a, movement).alpha, rackOf(b, movement).alpha];
-  if (Math.abs(pa - pb) < SAME_ANGLE) return undefined;
-  const base = (wheel: Wheel, alpha: number) => Math.PI * moduleOf(wheel.size) * Math.cos(alpha);
-  return { kind: 'pressureAngles', wheels, angles: [pa, pb], apart: Math.abs(base(a, pa) - base(b, pb)) };
-}
-
-/** No play: the tooth thicknesses fill the pitch on the operating circles. As-cut thicknesses do not count (they make the play). */
-function involuteDepth(a: Wheel, b: Wheel, movement: Movement, distance: number, internal: boolean): CalculatedDepth {
-  const { alpha } = rackOf(a, movement);
-  // Without a sum of shifts the pitch circles touch, exactly.
-  if (a.profileShift + b.profileShift === 0) return { kind: 'depth', distance, pressureAngle: alpha, internal };
-  // Rings count their teeth negative: ISO 21771's convention makes one formula serve both.
-  const [za, zb] = [a.internal ? -a.teeth : a.teeth, b.internal ? -b.teeth : b.teeth];
-  const value = involute(alpha) + (2 * Math.tan(alpha) * (a.profileShift + b.profileShift)) / (za + zb);
-  const working = involuteAngle(value);
-  if (working === undefined) {
-    const least = (-involute(alpha) * (za + zb)) / (2 * Math.tan(alpha));
-    const shifts = [a.profileShift, b.profileShift] as const;
-    const sum = za + zb > 0 ? 'above' : 'below';
-    return { kind: 'mismatch', why: { kind: 'shifts', wheels: [a.id, b.id], shifts, sum, limit: least }, distance };
-  }
-  return {
-    kind: 'depth',
-    distance: (distance * Math.cos(alpha)) / Math.cos(working),
-    pressureAngle: working,
-    internal,
-  };
+  const [own, mate] = [kindOf(a), kindOf(b)];
+  if (own.meetsOthers) return own.mismatch?.(a, b, movement);
+  if (mate.meetsOthers) return mate.mismatch?.(b, a, movement);
+  if (a.form !== b.form) return { kind: 'forms', wheels: [a.id, b.id], forms: [a.form, b.form] };
+  return own.mismatch?.(a, b, movement);
 }

@@ -1,4 +1,5 @@
 /** Which row of proportions a cycloidal wheel or pinion follows. */
+import { hasPins } from '../../movement/index.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { ToothDoubt } from '../toothFaults.ts';
 import { CUTTER_LEAVES, CUTTER_WHEELS, type LeafRow, RECALLED, type WheelRow } from './clockTables.ts';
@@ -37,13 +38,14 @@ function familyOf(wheel: Wheel, movement: Movement): { family: ClockFamily; doub
     doubts.push({
       kind: 'unknownTable',
       wheel: wheel.id,
-      form: 'cycloidal',
+      form: wheel.form,
       table: wheel.table,
       used: CLOCK_FAMILIES[0],
       known: CLOCK_FAMILIES,
     });
   }
-  const drivesPins = partnersOf(wheel, movement)[0]?.wheel.form === 'lantern';
+  const mate = partnersOf(wheel, movement)[0]?.wheel;
+  const drivesPins = mate !== undefined && hasPins(mate);
   return { family: drivesPins && !isPinion(wheel, movement) ? 'lantern wheel' : 'BS 978', doubts };
 }
 
@@ -111,7 +113,7 @@ function theoreticalWheel(wheel: Wheel, movement: Movement, exact: boolean, doub
 /** A wheel for a lantern pinion: tooth = space, the face the envelope of the pin, 0.95 of the pointed height. */
 function lanternWheel(wheel: Wheel, movement: Movement, doubts: ToothDoubt[]): ToothRow {
   const module = moduleOf(wheel.size);
-  const mate = partnersOf(wheel, movement).find((partner) => partner.wheel.form === 'lantern')?.wheel;
+  const mate = partnersOf(wheel, movement).find((partner) => hasPins(partner.wheel))?.wheel;
   const pins = wheel.mateTeeth ?? mate?.teeth ?? mateTeethOf(wheel, movement);
   const pinRadius = mate ? trundleRadiusOf(mate) / module : trundleRadiusOf({ teeth: pins, size: { module: 1 } });
   const thickness = Math.PI / 2;

@@ -37,7 +37,7 @@ export function rackOf(wheel: Wheel, movement: Movement): InvoluteRack {
         {
           kind: 'unknownTable',
           wheel: wheel.id,
-          form: 'involute',
+          form: wheel.form,
           table: wheel.table ?? '',
           used: rack.name,
           known: RACK_NAMES,

@@ -1,5 +1,7 @@
 /** Which wheels a wheel meshes with, from the depth rules: asked for often, so worked out once per document. */
+
 import type { WheelId } from '../../movement/ids.ts';
+import { hasPins } from '../../movement/index.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 
 /** A wheel in mesh with the one that was asked about. */
@@ -62,11 +64,10 @@ export const MOST_LEAVES = 16;
  * Is the wheel a pinion: 16 teeth or fewer, and not the larger of its pair? Of two equal counts the driver is the wheel.
  */
 export function isPinion(wheel: Wheel, movement: Movement): boolean {
-  if (wheel.form === 'lantern') return true;
+  if (hasPins(wheel)) return true;
   if (wheel.internal || wheel.teeth > MOST_LEAVES) return false;
   return !partnersOf(wheel, movement).some(
-    ({ wheel: mate, driven }) =>
-      mate.form !== 'lantern' && (mate.teeth < wheel.teeth || (mate.teeth === wheel.teeth && driven)),
+    ({ wheel: mate, driven }) => !hasPins(mate) && (mate.teeth < wheel.teeth || (mate.teeth === wheel.teeth && driven)),
   );
 }
 

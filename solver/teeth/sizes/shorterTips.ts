@@ -1,4 +1,5 @@
 /** Tip shortening of an involute pair with profile shift, so that the standard clearance remains (ISO 21771). */
+import { FORMS } from '../../movement/index.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import type { Mismatch } from '../pairFaults.ts';
 import { calculatedDepth } from './calculatedDepth.ts';
@@ -26,7 +27,7 @@ export function shorterTips(
   b: Wheel,
   movement: Movement,
 ): ShorterTips | { readonly kind: 'none'; readonly why: Mismatch | { readonly kind: 'notExternalInvolutes' } } {
-  if (a.form !== 'involute' || b.form !== 'involute' || a.internal || b.internal) {
+  if ([a, b].some(({ form }) => form !== FORMS.involute.name) || a.internal || b.internal) {
     return { kind: 'none', why: { kind: 'notExternalInvolutes' } };
   }
   const depth = calculatedDepth(a, b, movement);

@@ -5,7 +5,7 @@
  * nothing stands in the way of the next step: planting.
  */
 import type { Edit, ItemInput } from '../../movement/index.ts';
-import { freshId, idsOf } from '../../movement/index.ts';
+import { COUPLINGS, FORMS, freshId, idsOf } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
 import { moduleOf } from '../../teeth/index.ts';
 import type { Stage, Train } from './counts.ts';
@@ -117,7 +117,7 @@ class TrainLayer {
   }
 
   addWheel(kind: 'p' | 'w' | 'i', arbor: string, teeth: number, stage: number): string {
-    const { form = 'involute', thickness = 2, gap = 1, level = 0 } = this.layOut;
+    const { form = FORMS.involute.name, thickness = 2, gap = 1, level = 0 } = this.layOut;
     const id = this.fresh(`${arbor}${kind}`);
     const size = sizeAt(this.layOut, stage);
     this.add('wheels', { id, arbor, teeth, size, form, level: level + stage * (thickness + gap), thickness });
@@ -129,7 +129,7 @@ class TrainLayer {
   }
 
   addWorm(arbor: string, starts: number, wheel: string): void {
-    this.add('couplings', { kind: 'worm', id: this.fresh(`worm-${wheel}`), arbor, starts, wheel });
+    this.add('couplings', { kind: COUPLINGS.worm.kind, id: this.fresh(`worm-${wheel}`), arbor, starts, wheel });
   }
 
   addIndication(arbor: string, shows: NonNullable<LayOut['indication']>): void {

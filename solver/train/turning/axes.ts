@@ -1,6 +1,6 @@
 /** Which arbors share an axis, and which arm carries each axis round. */
 import type { ArborId } from '../../movement/ids.ts';
-import { joinedByRule } from '../../movement/index.ts';
+import { carriersOf, joinedByRule } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { TurningProblem } from './turning.ts';
 import type { TurningFault } from './turningFaults.ts';
@@ -59,8 +59,7 @@ export function axesOf(movement: Movement): Axes {
   const refuse = (parts: readonly ArborId[], why: TurningFault): void => {
     problems.push({ kind: 'carrier', severity: 'stops', parts, why });
   };
-  for (const coupling of movement.couplings) {
-    if (coupling.kind !== 'carrier') continue;
+  for (const coupling of carriersOf(movement)) {
     for (const carried of coupling.carries) {
       const axis = axisOf(carried);
       const other = armOfAxis.get(axis);

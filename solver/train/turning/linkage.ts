@@ -1,5 +1,6 @@
 /** How the parts of a train move each other: senses, links, closed rings and shared axes. Plain data. */
 import type { ArborId, CouplingId, RuleId, WheelId } from '../../movement/ids.ts';
+import type { TurningKind } from '../../movement/schema.ts';
 import type { Rational } from './rational.ts';
 
 /** As seen looking down on the marked face; `still` where it does not turn. */
@@ -9,7 +10,7 @@ export type Sense = 'clockwise' | 'anticlockwise' | 'still';
 export interface Link {
   /** The depth rule or the coupling; for a fixed pipe, none. */
   readonly id?: RuleId | CouplingId;
-  readonly kind: 'depth' | 'worm' | 'contrate' | 'stepped' | 'fixed';
+  readonly kind: 'depth' | TurningKind | 'fixed';
   /** `from` drives `to`. */
   readonly from: ArborId;
   readonly to: ArborId;

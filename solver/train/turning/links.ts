@@ -1,16 +1,15 @@
 /**
  * Everything in a movement by which one arbor turns another, as a flat list of links.
  *
- * Senses. Depths: outside teeth turn against each other, an internal wheel turns with its mate. A contrate pair
- * says its own sense, each seen from its own front. A worm lies flat: its front is the end from which, with the
- * marked face upward, the wheel stands on the left; seen from there a right-handed worm turning anticlockwise turns
- * the wheel anticlockwise (the thread pushes the wheel's rim against its own advance), a left-handed one reverses.
- * A finger acts as a wheel of which only a few teeth are left.
+ * Senses. Depths: outside teeth turn against each other, an internal wheel turns with its mate. Couplings say their own
+ * (`couplings/`).
  */
 
 import type { ArborId, WheelId } from '../../movement/ids.ts';
 import type { Movement, Wheel } from '../../movement/schema.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
+import type { Join } from '../couplings/join.ts';
+import { joinOf } from '../couplings/joins.ts';
 import type { Axes } from './axes.ts';
 import type { Link } from './linkage.ts';
 import type { TurningProblem } from './turning.ts';
@@ -97,6 +96,24 @@ const missing = (id: WheelId | ArborId, joining: Joining): TurningProblem => ({
   why: { kind: 'partMissing', joining },
 });
 
+const turnsItself = (arbor: ArborId, wheel: WheelId): TurningProblem => ({
+  kind: 'depth',
+  severity: 'stops',
+  parts: [arbor, wheel],
+  why: { kind: 'turnsItself', arbor, wheel },
+});
+
+const singleDraft = (id: Link['id'], join: Extract<Join, { readonly by: 'arbor' }>, wheel: Wheel): Draft => ({
+  ...(id === undefined ? {} : { id }),
+  kind: join.kind,
+  from: join.arbor,
+  to: wheel.arbor,
+  toWheel: wheel.id,
+  fromTeeth: join.teeth,
+  toTeeth: wheel.teeth,
+  sense: join.senseOn(wheel),
+});
+
 /** All links of a movement, each with the arm on which it stands; those that make no sense are told and left out. */
 export function linksOf(movement: Movement, axes: Axes): Links {
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
@@ -122,9 +139,17 @@ export function linksOf(movement: Movement, axes: Axes): Links {
   };
   const mesh = (id: Link['id'], pair: readonly [Wheel, Wheel], joining: Joining, change: Partial<Draft> = {}): void => {
     const [a, b] = pair;
-    const fault = change.kind === 'contrate' && a.arbor !== b.arbor ? undefined : depthFault(a, b, axes);
+    // Axes at an angle may share what depths in the plane may not, but no arbor turns itself.
+    const fault = joining !== 'depth' && a.arbor !== b.arbor ? undefined : depthFault(a, b, axes);
     if (fault === undefined) put({ ...depthDraft(id, a, b), ...change }, joining);
     else problems.push({ kind: 'depth', severity: 'stops', parts: [a.id, b.id], why: fault });
+  };
+
+  const turnWheel = (id: Link['id'], join: Extract<Join, { readonly by: 'arbor' }>): void => {
+    const wheel = wheels.get(join.wheel);
+    if (!wheel) problems.push(missing(join.wheel, join.kind));
+    else if (wheel.arbor === join.arbor) problems.push(turnsItself(join.arbor, wheel.id));
+    else put(singleDraft(id, join, wheel), join.kind);
   };
 
   for (const rule of movement.rules) {
@@ -133,22 +158,11 @@ export function linksOf(movement: Movement, axes: Axes): Links {
     if (pair) mesh(rule.id, pair, 'depth');
   }
   for (const coupling of movement.couplings) {
-    if (coupling.kind === 'carrier') continue;
-    if (coupling.kind === 'contrate') {
-      const pair = both(coupling.wheels, 'contrate');
-      if (pair) mesh(coupling.id, pair, 'contrate', { kind: 'contrate', sense: coupling.sense === 'same' ? 1 : -1 });
-      continue;
-    }
-    const wheel = wheels.get(coupling.wheel);
-    if (!wheel) problems.push(missing(coupling.wheel, coupling.kind));
-    else if (wheel.arbor === coupling.arbor) {
-      problems.push({
-        kind: 'depth',
-        severity: 'stops',
-        parts: [coupling.arbor, wheel.id],
-        why: { kind: 'turnsItself', arbor: coupling.arbor, wheel: wheel.id },
-      });
-    } else put(singleDraft(coupling, wheel), coupling.kind);
+    const join = joinOf(coupling);
+    if (join?.by === 'wheels') {
+      const pair = both(join.wheels, join.kind);
+      if (pair) mesh(coupling.id, pair, join.kind, { kind: join.kind, sense: join.sense });
+    } else if (join) turnWheel(coupling.id, join);
   }
   for (const arbor of movement.arbors) {
     if (arbor.turns !== 'withArbor') continue;
@@ -165,18 +179,3 @@ export function linksOf(movement: Movement, axes: Axes): Links {
   }
   return { links, problems };
 }
-
-const singleDraft = (
-  coupling: Extract<Movement['couplings'][number], { readonly kind: 'worm' | 'stepped' }>,
-  wheel: Wheel,
-): Draft => ({
-  id: coupling.id,
-  kind: coupling.kind,
-  from: coupling.arbor,
-  to: wheel.arbor,
-  toWheel: wheel.id,
-  toTeeth: wheel.teeth,
-  ...(coupling.kind === 'worm'
-    ? { fromTeeth: coupling.starts, sense: coupling.hand === 'right' ? 1 : -1 }
-    : { fromTeeth: coupling.teeth, sense: wheel.internal ? 1 : -1 }),
-});

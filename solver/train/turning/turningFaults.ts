@@ -1,5 +1,6 @@
 /** What keeps a train from turning as it should: kinds, ids and numbers; words make the sentences and remedies. */
 import type { ArborId, IndicationId, WheelId } from '../../movement/ids.ts';
+import type { TurningKind } from '../../movement/schema.ts';
 import type { LockedRing, Sense, SharedAxes, TurningState } from './linkage.ts';
 import type { Rational } from './rational.ts';
 
@@ -26,7 +27,7 @@ type CarrierFault =
   | { readonly kind: 'armsApart'; readonly arbors: readonly [ArborId, ArborId] };
 
 /** What joins two arbors: a depth rule or a coupling, or a pipe that turns with its arbor. */
-export type Joining = 'depth' | 'worm' | 'contrate' | 'stepped' | 'pipe';
+export type Joining = 'depth' | TurningKind | 'pipe';
 
 /** Two wheels, or an arbor and a wheel, that cannot turn each other. */
 type MeshFault =

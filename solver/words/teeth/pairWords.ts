@@ -3,6 +3,7 @@ import { type ContactFault, type Mismatch, moduleOf, type PairDoubt, type PairFa
 import { asSentence } from '../lists.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
+import { formSays } from './formWords.ts';
 import { sizeSays } from './sizeWords.ts';
 import { TOOTH_DOUBTS, TOOTH_FAULTS } from './toothWords.ts';
 
@@ -36,7 +37,7 @@ const MISMATCHES: Sentences<Mismatch> = {
   involuteOnPins: ({ wheels: [, other] }, { name }) =>
     `${name(other)} has involute teeth, which do not drive the pins of a lantern pinion evenly: make it cycloidal (for pins).`,
   forms: ({ wheels: [a, b], forms }, { name }) =>
-    `${name(a)} is ${forms[0]}, ${name(b)} is ${forms[1]}: teeth of the two forms do not run together.`,
+    `${name(a)} is ${formSays(forms[0])}, ${name(b)} is ${formSays(forms[1])}: teeth of the two forms do not run together.`,
   pressureAngles: ({ wheels: [a, b], angles, apart }, { name, plain, length }) => {
     const [first, second] = angles.map((angle) => `${plain((angle * 180) / Math.PI)}°`);
     return `${name(a)} has a pressure angle of ${first}, ${name(b)} ${second}: their base pitches differ by ${length(apart)}. Both need the same angle.`;

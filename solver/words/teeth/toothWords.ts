@@ -3,6 +3,7 @@ import type { ToothDoubt, ToothFault } from '../../teeth/index.ts';
 import { asSentence, listed } from '../lists.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
+import { formSays } from './formWords.ts';
 import { diameterSays } from './sizeWords.ts';
 
 /** Why no teeth can be made. */
@@ -30,7 +31,7 @@ export const TOOTH_FAULTS: Sentences<ToothFault> = {
 /** What a maker should know of teeth that can be made. */
 export const TOOTH_DOUBTS: Sentences<ToothDoubt> = {
   unknownTable: ({ form, table, used, known }) =>
-    `Tooth table "${table}" is not known for ${form} teeth; ${used} is used. Known: ${listed(known)}.`,
+    `Tooth table "${table}" is not known for ${formSays(form)} teeth; ${used} is used. Known: ${listed(known)}.`,
   blankTooLarge: ({ wheel, pointDiameter, tipDiameter }, { name, length }) =>
     `The teeth of ${name(wheel)} come to a point at diameter ${length(pointDiameter)}, inside their tip diameter ${length(tipDiameter)}: turn the blank to ${length(pointDiameter)} or less.`,
   pointed: ({ wheel, pointDiameter, tipDiameter }, { name, length }) =>

@@ -1,0 +1,25 @@
+/** Lantern pinions: round pins between two discs. */
+import { FORMS, hasPins } from '../../../movement/index.ts';
+import type { Wheel } from '../../../movement/schema.ts';
+import type { Mismatch } from '../../pairFaults.ts';
+import { lanternSize } from '../../sizes/lanternSize.ts';
+import { pinPiece } from '../flankCurves.ts';
+import { CLOCK_SHAKE, type FormKind } from './formKind.ts';
+
+/** Pins run with anything that has flanks of its own but those that a rack made. */
+function mismatch(own: Wheel, mate: Wheel): Mismatch | undefined {
+  const wheels = [own.id, mate.id] as const;
+  if (hasPins(mate)) return { kind: 'twoLanterns', wheels };
+  return mate.form === FORMS.involute.name ? { kind: 'involuteOnPins', wheels } : undefined;
+}
+
+/** The trundle circle is the pitch circle; nothing is cut. */
+export const lantern: FormKind = {
+  size: lanternSize,
+  flanks: (_, size) => ({ kind: 'flanks', pieces: [pinPiece(size.pitchRadius, size.addendum)], doubts: [] }),
+  cutter: () => ({ kind: 'trundles' }),
+  meetsOthers: true,
+  mismatch,
+  shake: CLOCK_SHAKE,
+  remarks: { engaging: true, corners: true },
+};
