@@ -1,7 +1,7 @@
 /** How a found train goes into the movement: size and form of its teeth, where it starts, what its last arbor shows. */
 
-import type { Edit, Form } from '../../solver/movement/index.ts';
-import type { Movement } from '../../solver/movement/schema.ts';
+import type { Edit } from '../../solver/movement/index.ts';
+import type { Form, Movement } from '../../solver/movement/schema.ts';
 import {
   type AstronomyConstant,
   editOfTrains,

@@ -5,8 +5,8 @@
 
 import type { Point } from '../../solver/geometry/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
-import { type Edit, FORMS, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
-import type { Movement } from '../../solver/movement/schema.ts';
+import { type Edit, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
+import { FORMS, type Movement } from '../../solver/movement/schema.ts';
 import { FORM_CHOICES } from '../../solver/words/index.ts';
 import type { DownKind, Draft } from '../state/underWay.ts';
 

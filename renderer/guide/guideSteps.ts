@@ -4,8 +4,8 @@
  * A step is done when the movement shows it, however it was done; each can also be done for the maker, as one edit.
  */
 
-import { applyEdit, type Edit, FORMS } from '../../solver/movement/index.ts';
-import type { Arbor, Movement, Wheel } from '../../solver/movement/schema.ts';
+import { applyEdit, type Edit } from '../../solver/movement/index.ts';
+import { type Arbor, FORMS, type Movement, type Wheel } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 
 /** What the maker is asked to do next, and how it is known to be done. */

@@ -1,12 +1,12 @@
 /** Couplings other than depths in the plane: what could join two chosen parts, and each in words. */
 
 import type { PartId } from '../../solver/movement/ids.ts';
-import { applyEdit, type Edit, freshId, idsOf, partsOfCoupling } from '../../solver/movement/index.ts';
-import type { Coupling, Movement } from '../../solver/movement/schema.ts';
+import { applyEdit, type Edit, freshId, idsOf } from '../../solver/movement/index.ts';
+import { type Coupling, type Movement, partsOfCoupling } from '../../solver/movement/schema.ts';
 import type { Turning } from '../../solver/train/index.ts';
 import { divide, multiply, type Rational, rational } from '../../solver/train/turning/rational.ts';
 import { periodSays } from '../../solver/words/train/index.ts';
-import type { Draft, NameOf, Side } from './couplings/couplingWays.ts';
+import type { CouplingDraft, CouplingSide, NameOf } from './couplings/couplingWays.ts';
 import { ALL_WAYS, waysOf } from './couplings/ways.ts';
 
 /** A coupling that could be added. */
@@ -18,8 +18,8 @@ export interface CouplingOffer {
 }
 
 /** "Worm on Crank turns wheel of 60 on Centre". */
-export const couplingSays = (coupling: Draft | Coupling, nameOf: NameOf): string =>
-  waysOf(coupling).says(coupling as Draft, nameOf); // a coupling as read holds all that a draft does
+export const couplingSays = (coupling: CouplingDraft | Coupling, nameOf: NameOf): string =>
+  waysOf(coupling).says(coupling as CouplingDraft, nameOf); // a coupling as read holds all that a draft does
 
 /** Couplings that name the arbor, or a wheel on it, or the wheel. */
 export function couplingsOf({ couplings, wheels }: Movement, part: PartId): readonly Coupling[] {
@@ -47,10 +47,10 @@ export function couplingOffers(
 }
 
 /** Kind and parts: two couplings with one word do the same. A draft names its parts in the same fields as a coupling. */
-const wordOf = (coupling: Draft | Coupling): string =>
+const wordOf = (coupling: CouplingDraft | Coupling): string =>
   [coupling.kind, ...partsOfCoupling(coupling as Coupling)].join(' ');
 
-function sideOf({ arbors, wheels }: Movement, part: PartId): Side | undefined {
+function sideOf({ arbors, wheels }: Movement, part: PartId): CouplingSide | undefined {
   const wheel = wheels.find(({ id }) => id === part);
   if (wheel) return { arbor: wheel.arbor, wheels: [wheel.id], isArbor: false };
   if (!arbors.some(({ id }) => id === part)) return undefined;
@@ -58,12 +58,12 @@ function sideOf({ arbors, wheels }: Movement, part: PartId): Side | undefined {
 }
 
 /** All with `from` driving; the ids are given later. */
-const drafts = (from: Side, to: Side): readonly Draft[] => [
+const drafts = (from: CouplingSide, to: CouplingSide): readonly CouplingDraft[] => [
   ...ALL_WAYS.flatMap((ways) => ways.ofArbors?.(from, to) ?? []),
   ...to.wheels.flatMap((wheel) => ALL_WAYS.flatMap((ways) => ways.ofWheel?.(from, wheel) ?? [])),
 ];
 
-function givesSays(movement: Movement, turning: Turning, item: Draft): string {
+function givesSays(movement: Movement, turning: Turning, item: CouplingDraft): string {
   const gives = waysOf(item).gives?.(movement, item);
   if (!gives) return '';
   const { driving, driven, from } = gives;

@@ -1,6 +1,5 @@
 /** The numbers of a wheel that only its tooth form has. */
-import type { Form } from '../../solver/movement/index.ts';
-import type { Wheel } from '../../solver/movement/schema.ts';
+import type { Form, Wheel } from '../../solver/movement/schema.ts';
 import { type PartField, plainField } from './plainField.ts';
 
 const OPEN = { isOptional: true } as const;

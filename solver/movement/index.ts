@@ -9,14 +9,11 @@
  * if (reading.kind === 'problems') for (const problem of reading.problems) report(problem.says);
  * else plantMovement(reading.movement);
  */
-export { carriersOf } from './couplings/carrier.ts';
-export { COUPLINGS, meshOfCoupling, partsOfCoupling } from './couplings/couplings.ts';
 export { drilling } from './drilling.ts';
 export { applyEdit } from './edits/applyEdit.ts';
 export type { Edit, ItemInput, Parts, Refused } from './edits/edit.ts';
 export { freshId } from './edits/freshId.ts';
 export { emptyMovement } from './emptyMovement.ts';
-export { FORM_NAMES, FORMS, type Form, hasPins } from './forms/forms.ts';
 export { commit, type History, redo, type Step, startHistory, type Transaction, undo } from './history/history.ts';
 export { jsonSchemaText } from './jsonSchema.ts';
 export { MAX_TEETH, MIN_LENGTH } from './quantities.ts';

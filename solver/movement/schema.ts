@@ -21,7 +21,17 @@ import { toothTable } from './toothTable.ts';
 import { drive, indication } from './turning.ts';
 import { wheel } from './wheel.ts';
 
-export type { Coupling, CouplingKind, CouplingOf, TurningKind } from './couplings/couplings.ts';
+export { carriersOf } from './couplings/carrier.ts';
+export {
+  COUPLINGS,
+  type Coupling,
+  type CouplingKind,
+  type CouplingOf,
+  meshOfCoupling,
+  partsOfCoupling,
+  type TurningKind,
+} from './couplings/couplings.ts';
+export { FORM_NAMES, FORMS, type Form, isOfPins } from './forms/forms.ts';
 
 export const FORMAT = 'depthwright-movement';
 export const VERSION = 2;

@@ -1,7 +1,7 @@
 /** What is wrong or doubtful in the teeth of one wheel: kinds, ids and numbers (mm, radians); words make the sentences. */
 
 import type { WheelId } from '../movement/ids.ts';
-import type { Form } from '../movement/index.ts';
+import type { Form } from '../movement/schema.ts';
 
 /** The wheel that a fault is about. */
 interface OfWheel {

@@ -77,8 +77,8 @@ describe('a new tooth form', () => {
   };
 
   it('does not compile until every room has it', () => {
-    const dummy = "{ involute, dummy: { name: 'dummy', hasPins: false, fields: {} } as const, cycloidal";
-    expect(notCompiling({ ...trial, change: ['{ involute, cycloidal', dummy] })).toEqual([
+    const dummy = "dummy: { name: 'dummy', hasPins: false, fields: {} } as const, cycloidal:";
+    expect(notCompiling({ ...trial, change: ['cycloidal:', dummy] })).toEqual([
       'renderer/slips/formFields.ts',
       'solver/teeth/forms/kinds/formKinds.ts',
       'solver/words/teeth/formWords.ts',
@@ -86,8 +86,8 @@ describe('a new tooth form', () => {
   }, 60_000);
 
   it('does not compile until it is whole', () => {
-    const half = "{ involute, dummy: { name: 'dummy', fields: {} } as const, cycloidal";
-    expect(notCompiling({ ...trial, change: ['{ involute, cycloidal', half] })).toContain(trial.file);
+    const half = "dummy: { name: 'dummy', fields: {} } as const, cycloidal:";
+    expect(notCompiling({ ...trial, change: ['cycloidal:', half] })).toContain(trial.file);
   }, 60_000);
 });
 

@@ -2,7 +2,7 @@
 import { type CouplingWays, DRAFT, teethOf } from './couplingWays.ts';
 
 /** Each wheel of the one side could turn the wheel of the other. */
-export const contrate: CouplingWays<'contrate'> = {
+export const contrateWays: CouplingWays<'contrate'> = {
   says: ({ wheels: [a, b] }, nameOf) => `Contrate: ${nameOf(a)} turns ${nameOf(b)}`,
   ofWheel: ({ wheels }, wheel) => wheels.map((own) => ({ id: DRAFT, kind: 'contrate', wheels: [own, wheel] })),
   gives: (movement, { wheels: [a, b] }) => ({

@@ -3,15 +3,15 @@ import type { Edit, ItemInput } from '../../../solver/movement/index.ts';
 import type { CouplingKind, Movement } from '../../../solver/movement/schema.ts';
 
 /** A coupling that could be added. */
-export type Draft = ItemInput<'couplings'>;
+export type CouplingDraft = ItemInput<'couplings'>;
 /** The drafts of one kind. */
-export type DraftOf<Kind extends CouplingKind> = Extract<Draft, { readonly kind: Kind }>;
+export type DraftOf<Kind extends CouplingKind> = Extract<CouplingDraft, { readonly kind: Kind }>;
 
 /** Gives a part's name. */
 export type NameOf = (id: string) => string;
 
 /** One of the two chosen parts, as a coupling sees it. */
-export interface Side {
+export interface CouplingSide {
   readonly arbor: string;
   readonly wheels: readonly string[];
   /** An arm carries arbors: chosen wheels mean themselves. */
@@ -29,9 +29,9 @@ export interface Gives {
 export interface CouplingWays<Kind extends CouplingKind> {
   readonly says: (coupling: DraftOf<Kind>, nameOf: NameOf) => string;
   /** Drafts between the two arbors themselves. */
-  readonly ofArbors?: (from: Side, to: Side) => readonly DraftOf<Kind>[];
+  readonly ofArbors?: (from: CouplingSide, to: CouplingSide) => readonly DraftOf<Kind>[];
   /** Drafts by which `from` turns a wheel of the other side. */
-  readonly ofWheel?: (from: Side, wheel: string) => readonly DraftOf<Kind>[];
+  readonly ofWheel?: (from: CouplingSide, wheel: string) => readonly DraftOf<Kind>[];
   /** Another edit than adding it, where one that is there takes it in. */
   readonly takenIn?: (movement: Movement, draft: DraftOf<Kind>) => Edit | undefined;
   readonly gives?: (movement: Movement, draft: DraftOf<Kind>) => Gives;

@@ -1,7 +1,7 @@
 /** Where carried arbors stand once their arms have turned. A picture only: the planting itself stays as it is. */
 
 import type { ArborId, PointId } from '../../../solver/movement/ids.ts';
-import { carriersOf } from '../../../solver/movement/index.ts';
+import { carriersOf } from '../../../solver/movement/schema.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
 import type { Turning } from '../../../solver/train/index.ts';
 import type { Rational } from '../../../solver/train/turning/rational.ts';

@@ -1,7 +1,6 @@
 /** What two solids owe each other: nothing, or a least gap in plan and a least gap in height. */
 import type { ArborId, PartId, WheelId } from '../../movement/ids.ts';
-import { meshOfCoupling } from '../../movement/index.ts';
-import type { BodyKind, Movement } from '../../movement/schema.ts';
+import { type BodyKind, type Movement, meshOfCoupling } from '../../movement/schema.ts';
 import type { Solid } from '../solids/solid.ts';
 
 /** Least gaps, mm. */

@@ -1,8 +1,7 @@
 /** The parts of a movement by what they stand on, gathered once for all solids. */
 
 import type { ArborId } from '../../movement/ids.ts';
-import { carriersOf } from '../../movement/index.ts';
-import type { Arbor, Movement, Plate, Wheel } from '../../movement/schema.ts';
+import { type Arbor, carriersOf, type Movement, type Plate, type Wheel } from '../../movement/schema.ts';
 
 /** Answers what stands on what. */
 export interface PartsIndex {

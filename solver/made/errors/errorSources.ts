@@ -4,8 +4,7 @@
  */
 
 import type { ArborId, PointId, PostId, RuleId, WheelId } from '../../movement/ids.ts';
-import { hasPins } from '../../movement/index.ts';
-import type { Arbor, Movement, Rule } from '../../movement/schema.ts';
+import { type Arbor, isOfPins, type Movement, type Rule } from '../../movement/schema.ts';
 import { type networkOf, RuleKind } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
@@ -184,7 +183,7 @@ function playsOf(arbor: Arbor): readonly (number | 'pipe')[] {
 
 function tipParts(movement: Movement, stated: StatedErrors): ErrorPart[] {
   // The trundles of a lantern pinion are set, not turned.
-  const turned = movement.wheels.filter((wheel) => !hasPins(wheel));
+  const turned = movement.wheels.filter((wheel) => !isOfPins(wheel));
   return turned.map((wheel): ErrorPart => {
     const source = { kind: 'tip', of: wheel.id, plusMinus: stated.tips, isStated: false } as const;
     return { source, change: { to: 'tip', wheel: wheel.id } };

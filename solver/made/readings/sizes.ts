@@ -5,8 +5,8 @@
  */
 
 import type { PartId } from '../../movement/ids.ts';
-import { type Edit, hasPins } from '../../movement/index.ts';
-import type { Arbor, Movement, Plate, Reading, Wheel } from '../../movement/schema.ts';
+import type { Edit } from '../../movement/index.ts';
+import { type Arbor, isOfPins, type Movement, type Plate, type Reading, type Wheel } from '../../movement/schema.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
 
 export type SizeKind = Extract<Reading['kind'], 'diameter' | 'thickness' | 'runOut' | 'bore' | 'endShake'>;
@@ -79,7 +79,7 @@ function wheelSizes(wheel: Wheel, movement: Movement): readonly PartSize[] {
   const sizes = [own('thickness', 'thickness'), own('runOut', 'runOut')];
   if (wheel.bore !== undefined) sizes.push(own('bore', 'bore'));
   // The trundles of a lantern pinion have no tips of their own.
-  if (hasPins(wheel)) return sizes;
+  if (isOfPins(wheel)) return sizes;
   const drawn = 2 * sizeOfWheel(wheelAsDrawn(wheel), movement).tipRadius;
   const inUse = 2 * sizeOfWheel(wheel, movement).tipRadius;
   return [{ ...own('diameter', 'tipDiameter'), drawn, inUse }, ...sizes];

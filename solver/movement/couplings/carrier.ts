@@ -17,7 +17,7 @@ export const carrierSchema = z.looseObject({
 export type Carrier = Known<z.output<typeof carrierSchema>>;
 
 /** What the document knows of arms. */
-export const carrier: CouplingFacts<'carrier', Carrier> = {
+export const carrierFacts: CouplingFacts<'carrier', Carrier> = {
   kind: 'carrier',
   parts: ({ arm, carries }) => [arm, ...carries],
   check: ({ arm, carries }, { ofArbor }, tell) => {
@@ -41,4 +41,4 @@ export const carriersOf = ({
   couplings,
 }: {
   readonly couplings: readonly { readonly kind: string }[];
-}): readonly Carrier[] => couplings.filter((coupling): coupling is Carrier => coupling.kind === carrier.kind);
+}): readonly Carrier[] => couplings.filter((coupling): coupling is Carrier => coupling.kind === carrierFacts.kind);

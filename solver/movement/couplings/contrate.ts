@@ -14,7 +14,7 @@ export const contrateSchema = z.looseObject({
 });
 
 /** What the document knows of contrate pairs. */
-export const contrate: CouplingFacts<'contrate', Known<z.output<typeof contrateSchema>>> = {
+export const contrateFacts: CouplingFacts<'contrate', Known<z.output<typeof contrateSchema>>> = {
   kind: 'contrate',
   parts: ({ wheels }) => wheels,
   meshes: ({ wheels }) => wheels,

@@ -2,11 +2,11 @@
 import { z } from 'zod';
 import type { PartId, WheelId } from '../ids.ts';
 import type { Known } from '../known.ts';
-import { carrier, carrierSchema } from './carrier.ts';
-import { contrate, contrateSchema } from './contrate.ts';
+import { carrierFacts, carrierSchema } from './carrier.ts';
+import { contrateFacts, contrateSchema } from './contrate.ts';
 import type { CouplingFacts, KnownAxes, TellCoupling } from './couplingFacts.ts';
-import { stepped, steppedSchema } from './stepped.ts';
-import { worm, wormSchema } from './worm.ts';
+import { steppedFacts, steppedSchema } from './stepped.ts';
+import { wormFacts, wormSchema } from './worm.ts';
 
 /** A coupling in the file. */
 export const coupling = z.discriminatedUnion('kind', [wormSchema, contrateSchema, carrierSchema, steppedSchema]);
@@ -24,7 +24,12 @@ export type TurningKind = {
 }[CouplingKind];
 
 /** Every kind; one without its entry here does not compile. */
-export const COUPLINGS = { worm, contrate, carrier, stepped } satisfies {
+export const COUPLINGS = {
+  worm: wormFacts,
+  contrate: contrateFacts,
+  carrier: carrierFacts,
+  stepped: steppedFacts,
+} satisfies {
   readonly [Kind in CouplingKind]: CouplingFacts<Kind, CouplingOf<Kind>>;
 };
 

@@ -15,7 +15,7 @@ export const steppedSchema = z.looseObject({
 });
 
 /** What the document knows of pins and fingers. */
-export const stepped: CouplingFacts<'stepped', Known<z.output<typeof steppedSchema>>> = {
+export const steppedFacts: CouplingFacts<'stepped', Known<z.output<typeof steppedSchema>>> = {
   kind: 'stepped',
   ...arborTurnsWheel,
 };

@@ -16,4 +16,7 @@ export const wormSchema = z.looseObject({
 });
 
 /** What the document knows of worms. */
-export const worm: CouplingFacts<'worm', Known<z.output<typeof wormSchema>>> = { kind: 'worm', ...arborTurnsWheel };
+export const wormFacts: CouplingFacts<'worm', Known<z.output<typeof wormSchema>>> = {
+  kind: 'worm',
+  ...arborTurnsWheel,
+};

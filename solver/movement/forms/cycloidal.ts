@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { MAX_TEETH, MIN_TEETH } from '../quantities.ts';
 
 /** The form and the fields of a wheel that are its own. */
-export const cycloidal = {
+export const cycloidalFacts = {
   name: 'cycloidal',
   hasPins: false,
   fields: {

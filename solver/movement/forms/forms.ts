@@ -1,9 +1,9 @@
 /** All tooth forms, by name: a form that is added here does not compile until every room's table has it. */
 import type { z } from 'zod';
-import { cycloidal } from './cycloidal.ts';
-import { involute } from './involute.ts';
-import { lantern } from './lantern.ts';
-import { triangular } from './triangular.ts';
+import { cycloidalFacts } from './cycloidal.ts';
+import { involuteFacts } from './involute.ts';
+import { lanternFacts } from './lantern.ts';
+import { triangularFacts } from './triangular.ts';
 
 /** What the document knows of one form. */
 interface FormFacts<Name extends string> {
@@ -15,7 +15,12 @@ interface FormFacts<Name extends string> {
 }
 
 /** Every form, in the order in which they are offered. */
-export const FORMS = { involute, cycloidal, triangular, lantern };
+export const FORMS = {
+  involute: involuteFacts,
+  cycloidal: cycloidalFacts,
+  triangular: triangularFacts,
+  lantern: lanternFacts,
+};
 
 /** Name of a tooth form, as it stands in the file. */
 export type Form = keyof typeof FORMS;
@@ -26,4 +31,4 @@ FORMS satisfies { readonly [Name in Form]: FormFacts<Name> };
 export const FORM_NAMES = Object.keys(FORMS) as [Form, ...Form[]]; // a table's own keys, of which there are some
 
 /** Is it a pinion of round pins? */
-export const hasPins = ({ form }: { readonly form: Form }): boolean => FORMS[form].hasPins;
+export const isOfPins = ({ form }: { readonly form: Form }): boolean => FORMS[form].hasPins;

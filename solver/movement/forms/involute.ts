@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { factor } from '../quantities.ts';
 
 /** The form and the fields of a wheel that are its own. */
-export const involute = {
+export const involuteFacts = {
   name: 'involute',
   hasPins: false,
   fields: {

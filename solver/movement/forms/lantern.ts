@@ -2,7 +2,7 @@
 import { length } from '../quantities.ts';
 
 /** The form and the fields of a wheel that are its own. */
-export const lantern = {
+export const lanternFacts = {
   name: 'lantern',
   hasPins: true,
   fields: {

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 
 /** The form and the fields of a wheel that are its own. */
-export const triangular = {
+export const triangularFacts = {
   name: 'triangular',
   hasPins: false,
   fields: {

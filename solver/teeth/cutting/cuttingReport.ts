@@ -1,8 +1,7 @@
 /** Cutting data of a wheel: blank, depth, thickness, measuring, cutter, dividing. */
 
 import type { WheelId } from '../../movement/ids.ts';
-import { hasPins } from '../../movement/index.ts';
-import type { Movement, Wheel } from '../../movement/schema.ts';
+import { isOfPins, type Movement, type Wheel } from '../../movement/schema.ts';
 import { formOfWheel } from '../forms/formOfWheel.ts';
 import { kindOf } from '../forms/kinds/formKinds.ts';
 import { halfAngleAt } from '../forms/toothForm.ts';
@@ -63,7 +62,7 @@ export function cuttingDataOf(wheel: Wheel, movement: Movement, options: Cutting
   const land = form.kind === 'teeth' ? halfAngleAt(form, form.tip) : 0;
   // The tip that the teeth really reach: pointed teeth end below the blank that the factors ask for.
   const tip = form.kind === 'teeth' && !form.open ? form.tip : size.tipRadius;
-  const outside = !wheel.internal && !hasPins(wheel);
+  const outside = !wheel.internal && !isOfPins(wheel);
   return {
     wheel: wheel.id,
     teeth: wheel.teeth,

@@ -1,6 +1,5 @@
 /** The true form of any wheel's teeth: sizes turned into flanks, root corners and tips. */
-import { hasPins } from '../../movement/index.ts';
-import type { Movement, Wheel } from '../../movement/schema.ts';
+import { isOfPins, type Movement, type Wheel } from '../../movement/schema.ts';
 import { sizeOfWheel } from '../sizes/sizeOfWheel.ts';
 import type { WheelSize } from '../sizes/wheelSize.ts';
 import type { ToothDoubt } from '../toothFaults.ts';
@@ -30,7 +29,7 @@ export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTee
     pitchRadius: size.pitchRadius,
     tip,
     root,
-    open: hasPins(wheel),
+    open: isOfPins(wheel),
     pieces: flanks.pieces,
     doubts: [...(size.doubts ?? []), ...flanks.doubts],
   };

@@ -1,6 +1,5 @@
 /** Sane arms for a wheel that states none, and the least rim. Common practice of the trade unless a line says otherwise. */
-import { hasPins } from '../../movement/index.ts';
-import type { Movement, Wheel } from '../../movement/schema.ts';
+import { isOfPins, type Movement, type Wheel } from '../../movement/schema.ts';
 import { sizeOfWheel } from '../sizes/sizeOfWheel.ts';
 import type { Arms } from './crossingOut.ts';
 
@@ -46,7 +45,7 @@ export function statedArms(wheel: Wheel, movement: Movement): Arms | undefined {
  */
 export function usualArms(wheel: Wheel, movement: Movement, cutterRadius = 0.5): Arms | undefined {
   const { rootRadius } = sizeOfWheel(wheel, movement);
-  if (wheel.internal || hasPins(wheel) || 2 * rootRadius < LEAST_DIAMETER) return undefined;
+  if (wheel.internal || isOfPins(wheel) || 2 * rootRadius < LEAST_DIAMETER) return undefined;
   const rim = 1.25 * leastRim(wheel, movement);
   const width = Math.max(rim, 0.06 * rootRadius);
   const arms: Arms = {

@@ -1,6 +1,5 @@
 /** Which row of proportions a cycloidal wheel or pinion follows. */
-import { hasPins } from '../../movement/index.ts';
-import type { Movement, Wheel } from '../../movement/schema.ts';
+import { isOfPins, type Movement, type Wheel } from '../../movement/schema.ts';
 import type { ToothDoubt } from '../toothFaults.ts';
 import { CUTTER_LEAVES, CUTTER_WHEELS, type LeafRow, RECALLED, type WheelRow } from './clockTables.ts';
 import { pointedFace } from './epicycloid.ts';
@@ -45,7 +44,7 @@ function familyOf(wheel: Wheel, movement: Movement): { family: ClockFamily; doub
     });
   }
   const mate = partnersOf(wheel, movement)[0]?.wheel;
-  const drivesPins = mate !== undefined && hasPins(mate);
+  const drivesPins = mate !== undefined && isOfPins(mate);
   return { family: drivesPins && !isPinion(wheel, movement) ? 'lantern wheel' : 'BS 978', doubts };
 }
 
@@ -113,7 +112,7 @@ function theoreticalWheel(wheel: Wheel, movement: Movement, exact: boolean, doub
 /** A wheel for a lantern pinion: tooth = space, the face the envelope of the pin, 0.95 of the pointed height. */
 function lanternWheel(wheel: Wheel, movement: Movement, doubts: ToothDoubt[]): ToothRow {
   const module = moduleOf(wheel.size);
-  const mate = partnersOf(wheel, movement).find((partner) => hasPins(partner.wheel))?.wheel;
+  const mate = partnersOf(wheel, movement).find((partner) => isOfPins(partner.wheel))?.wheel;
   const pins = wheel.mateTeeth ?? mate?.teeth ?? mateTeethOf(wheel, movement);
   const pinRadius = mate ? trundleRadiusOf(mate) / module : trundleRadiusOf({ teeth: pins, size: { module: 1 } });
   const thickness = Math.PI / 2;

@@ -1,8 +1,7 @@
 /** Which wheels a wheel meshes with, from the depth rules: asked for often, so worked out once per document. */
 
 import type { WheelId } from '../../movement/ids.ts';
-import { hasPins } from '../../movement/index.ts';
-import type { Movement, Wheel } from '../../movement/schema.ts';
+import { isOfPins, type Movement, type Wheel } from '../../movement/schema.ts';
 
 /** A wheel in mesh with the one that was asked about. */
 export interface Partner {
@@ -64,10 +63,11 @@ export const MOST_LEAVES = 16;
  * Is the wheel a pinion: 16 teeth or fewer, and not the larger of its pair? Of two equal counts the driver is the wheel.
  */
 export function isPinion(wheel: Wheel, movement: Movement): boolean {
-  if (hasPins(wheel)) return true;
+  if (isOfPins(wheel)) return true;
   if (wheel.internal || wheel.teeth > MOST_LEAVES) return false;
   return !partnersOf(wheel, movement).some(
-    ({ wheel: mate, driven }) => !hasPins(mate) && (mate.teeth < wheel.teeth || (mate.teeth === wheel.teeth && driven)),
+    ({ wheel: mate, driven }) =>
+      !isOfPins(mate) && (mate.teeth < wheel.teeth || (mate.teeth === wheel.teeth && driven)),
   );
 }
 

@@ -1,6 +1,5 @@
 /** Tip shortening of an involute pair with profile shift, so that the standard clearance remains (ISO 21771). */
-import { FORMS } from '../../movement/index.ts';
-import type { Movement, Wheel } from '../../movement/schema.ts';
+import { FORMS, type Movement, type Wheel } from '../../movement/schema.ts';
 import type { Mismatch } from '../pairFaults.ts';
 import { calculatedDepth } from './calculatedDepth.ts';
 import { rackOf } from './involuteSize.ts';

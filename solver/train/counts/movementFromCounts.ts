@@ -5,8 +5,8 @@
  * nothing stands in the way of the next step: planting.
  */
 import type { Edit, ItemInput } from '../../movement/index.ts';
-import { COUPLINGS, FORMS, freshId, idsOf } from '../../movement/index.ts';
-import type { Movement } from '../../movement/schema.ts';
+import { freshId, idsOf } from '../../movement/index.ts';
+import { COUPLINGS, FORMS, type Movement } from '../../movement/schema.ts';
 import { moduleOf } from '../../teeth/index.ts';
 import type { Stage, Train } from './counts.ts';
 

@@ -1,4 +1,4 @@
 /** Arms: they turn nothing by teeth; `turning/axes.ts` reckons with what they carry. */
 
 /** An arm joins no two arbors. */
-export const carrier = (): undefined => undefined;
+export const carrierJoins = (): undefined => undefined;

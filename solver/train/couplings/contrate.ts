@@ -3,7 +3,7 @@ import type { CouplingOf } from '../../movement/schema.ts';
 import type { Join } from './join.ts';
 
 /** A contrate pair says its own sense, each wheel seen from its own front. */
-export const contrate = ({ kind, wheels, sense }: CouplingOf<'contrate'>): Join => ({
+export const contrateJoins = ({ kind, wheels, sense }: CouplingOf<'contrate'>): Join => ({
   kind,
   by: 'wheels',
   wheels,

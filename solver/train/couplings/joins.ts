@@ -1,13 +1,13 @@
 /** The couplings, as the train knows them. */
 import type { Coupling, CouplingKind, CouplingOf } from '../../movement/schema.ts';
-import { carrier } from './carrier.ts';
-import { contrate } from './contrate.ts';
+import { carrierJoins } from './carrier.ts';
+import { contrateJoins } from './contrate.ts';
 import type { Join } from './join.ts';
-import { stepped } from './stepped.ts';
-import { worm } from './worm.ts';
+import { steppedJoins } from './stepped.ts';
+import { wormJoins } from './worm.ts';
 
 /** Every kind; one without its entry here does not compile. */
-const JOINS = { worm, contrate, carrier, stepped } satisfies {
+const JOINS = { worm: wormJoins, contrate: contrateJoins, carrier: carrierJoins, stepped: steppedJoins } satisfies {
   readonly [Kind in CouplingKind]: (coupling: CouplingOf<Kind>) => Join | undefined;
 };
 

@@ -3,7 +3,7 @@ import type { CouplingOf } from '../../movement/schema.ts';
 import type { Join } from './join.ts';
 
 /** A finger acts as a wheel of which only a few teeth are left. */
-export const stepped = ({ kind, arbor, wheel, teeth }: CouplingOf<'stepped'>): Join => ({
+export const steppedJoins = ({ kind, arbor, wheel, teeth }: CouplingOf<'stepped'>): Join => ({
   kind,
   by: 'arbor',
   arbor,

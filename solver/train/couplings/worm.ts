@@ -7,7 +7,7 @@ import type { Join } from './join.ts';
  * from there a right-handed worm turning anticlockwise turns the wheel anticlockwise (the thread pushes the wheel's rim
  * against its own advance), a left-handed one reverses.
  */
-export const worm = ({ kind, arbor, wheel, starts, hand }: CouplingOf<'worm'>): Join => ({
+export const wormJoins = ({ kind, arbor, wheel, starts, hand }: CouplingOf<'worm'>): Join => ({
   kind,
   by: 'arbor',
   arbor,

@@ -1,7 +1,7 @@
 /** Which arbors share an axis, and which arm carries each axis round. */
 import type { ArborId } from '../../movement/ids.ts';
-import { carriersOf, joinedByRule } from '../../movement/index.ts';
-import type { Movement } from '../../movement/schema.ts';
+import { joinedByRule } from '../../movement/index.ts';
+import { carriersOf, type Movement } from '../../movement/schema.ts';
 import type { TurningProblem } from './turning.ts';
 import type { TurningFault } from './turningFaults.ts';
 

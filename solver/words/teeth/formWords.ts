@@ -1,5 +1,5 @@
 /** What the tooth forms are called. */
-import { FORM_NAMES, type Form } from '../../movement/index.ts';
+import { FORM_NAMES, type Form } from '../../movement/schema.ts';
 
 const CALLED = {
   involute: 'involute',

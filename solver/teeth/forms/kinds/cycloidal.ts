@@ -5,7 +5,7 @@ import { clockPieces } from '../clockTeeth.ts';
 import { CLOCK_SHAKE, type FormKind } from './formKind.ts';
 
 /** Radial flanks below the pitch circle, a rolled curve or an arc above it. */
-export const cycloidal: FormKind = {
+export const cycloidalKind: FormKind = {
   size: cycloidalSize,
   flanks: clockPieces,
   cutter: (wheel, movement) => (wheel.internal ? { kind: 'ring' } : clockChoice(wheel, movement)),

@@ -1,14 +1,18 @@
 /** The tooth forms, as the room of teeth knows them. */
-import type { Form } from '../../../movement/index.ts';
-import type { Wheel } from '../../../movement/schema.ts';
-import { cycloidal } from './cycloidal.ts';
+import type { Form, Wheel } from '../../../movement/schema.ts';
+import { cycloidalKind } from './cycloidal.ts';
 import type { FormKind } from './formKind.ts';
-import { involute } from './involute.ts';
-import { lantern } from './lantern.ts';
-import { triangular } from './triangular.ts';
+import { involuteKind } from './involute.ts';
+import { lanternKind } from './lantern.ts';
+import { triangularKind } from './triangular.ts';
 
 /** Every form; one without its entry here does not compile. */
-const KINDS = { involute, cycloidal, triangular, lantern } satisfies Record<Form, FormKind>;
+const KINDS = {
+  involute: involuteKind,
+  cycloidal: cycloidalKind,
+  triangular: triangularKind,
+  lantern: lanternKind,
+} satisfies Record<Form, FormKind>;
 
 /** What is known of a wheel's form. */
 export const kindOf = ({ form }: Pick<Wheel, 'form'>): FormKind => KINDS[form];

@@ -7,7 +7,7 @@ import { involutePieces } from '../involuteTeeth.ts';
 import { CLOSE_SHAKE, type FormKind } from './formKind.ts';
 
 /** Teeth that a straight rack generates: they run rightly at any distance near their own. */
-export const involute: FormKind = {
+export const involuteKind: FormKind = {
   size: involuteSize,
   flanks: involutePieces,
   cutter: (wheel, movement) => (wheel.internal ? { kind: 'ring' } : involuteChoice(wheel, movement)),

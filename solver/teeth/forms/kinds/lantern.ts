@@ -1,6 +1,5 @@
 /** Lantern pinions: round pins between two discs. */
-import { FORMS, hasPins } from '../../../movement/index.ts';
-import type { Wheel } from '../../../movement/schema.ts';
+import { FORMS, isOfPins, type Wheel } from '../../../movement/schema.ts';
 import type { Mismatch } from '../../pairFaults.ts';
 import { lanternSize } from '../../sizes/lanternSize.ts';
 import { pinPiece } from '../flankCurves.ts';
@@ -9,12 +8,12 @@ import { CLOCK_SHAKE, type FormKind } from './formKind.ts';
 /** Pins run with anything that has flanks of its own but those that a rack made. */
 function mismatch(own: Wheel, mate: Wheel): Mismatch | undefined {
   const wheels = [own.id, mate.id] as const;
-  if (hasPins(mate)) return { kind: 'twoLanterns', wheels };
+  if (isOfPins(mate)) return { kind: 'twoLanterns', wheels };
   return mate.form === FORMS.involute.name ? { kind: 'involuteOnPins', wheels } : undefined;
 }
 
 /** The trundle circle is the pitch circle; nothing is cut. */
-export const lantern: FormKind = {
+export const lanternKind: FormKind = {
   size: lanternSize,
   flanks: (_, size) => ({ kind: 'flanks', pieces: [pinPiece(size.pitchRadius, size.addendum)], doubts: [] }),
   cutter: () => ({ kind: 'trundles' }),

@@ -17,7 +17,7 @@ function clearOfRoots({ wheels, distance, internal, sizeOf }: PlainPair): Calcul
 }
 
 /** Triangles: they always bear on their tips, so no remark is made of it. */
-export const triangular: FormKind = {
+export const triangularKind: FormKind = {
   size: triangularSize,
   flanks: trianglePieces,
   cutter: (wheel) => ({ kind: 'vCutter', angle: 2 * halfToothAngle(wheel), space: (2 * Math.PI) / wheel.teeth }),
