@@ -8,6 +8,8 @@ import type { CuttingData } from '../teeth/cutting/index.ts';
 export interface SheetWords {
   /** The state of the planting in whole sentences. */
   readonly planting: (placed: PlacedMovement) => string;
+  /** Whether it is buildable as drawn, and what is against it, a sentence each. */
+  readonly buildable: (placed: PlacedMovement) => readonly string[];
   /** The marking-out steps of a plate's face as a text of their own. */
   readonly steps: (placed: PlacedMovement, options: MarkingOptions) => string;
   /** What everything on a face is measured from. */

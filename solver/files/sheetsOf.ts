@@ -38,12 +38,18 @@ interface CheckedSheet extends Sheet {
 /** All sheets in a fixed order: the same placed movement gives the same names and bytes. */
 export function sheetsOf(placed: PlacedMovement, words: SheetWords): readonly Sheet[] {
   const stems = fileStemsOf(placed.movement);
+  // Found once for all plates: it asks every depth.
+  const buildable = words.buildable(placed);
+  const told: SheetWords = { ...words, buildable: () => buildable };
   const sheets = platesOf(placed.movement).flatMap((plate, index) =>
-    plateSheets(placed, plate, stems[index] ?? 'plate', words),
+    plateSheets(placed, plate, stems[index] ?? 'plate', told),
   );
   const reports = sheets.map(({ expected, ...sheet }) => preflight(sheet, expected).says);
   const files = sheets.map(({ expected: _, ...sheet }): Sheet => sheet);
-  return [...files, sheetOf('preflight', FORMATS.text, 'preflight', `${reports.join('\n\n')}\n`)];
+  return [
+    ...files,
+    sheetOf('preflight', FORMATS.text, 'preflight', `${[buildable.join('\n'), ...reports].join('\n\n')}\n`),
+  ];
 }
 
 function plateSheets(
@@ -63,7 +69,7 @@ function faceSheets(placed: PlacedMovement, view: PlateView, stem: string, words
   const numbers = plateDrawing(placed, { ...options, density: 'numbers' });
   const context = plateDrawing(placed, { ...options, density: 'context' });
   const holes = seenHoles(view, holesOf(placed, view.plate?.id));
-  const drill = drillOptionsOf(placed, view);
+  const drill = { ...drillOptionsOf(placed, view), buildable: words.buildable(placed) };
   const zero = drill.zero ?? [0, 0];
   const todo = holes.filter((hole) => hole.state !== 'drilled');
   const drilled = todo.map(({ x, y }) => ({ x: x - zero[0], y: y - zero[1] }));

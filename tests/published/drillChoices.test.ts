@@ -41,7 +41,8 @@ const placedWith = (drilling: object) => placedByHand({ ...PLATE, drilling }, PL
 function programOf(drilling: object, face?: 'up' | 'down') {
   const placed = placedWith(drilling);
   const view = plateViewOf(placed.movement, 'p', face);
-  const text = writeDrill(seenHoles(view, holesOf(placed, 'p')), drillOptionsOf(placed, view));
+  const buildable = ['Buildable as drawn.'];
+  const text = writeDrill(seenHoles(view, holesOf(placed, 'p')), { ...drillOptionsOf(placed, view), buildable });
   return { text, run: runProgram(text) };
 }
 

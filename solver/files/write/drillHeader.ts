@@ -19,6 +19,7 @@ export function comments(text: string): string[] {
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toUpperCase()
+    .replace(/\u2212/g, '-')
     .replace(/\s*[,;]\s*/g, ' - ')
     .replace(/[^A-Z0-9 .:+\-/=]/g, ' ');
   const lines: string[] = [];
@@ -46,6 +47,7 @@ export function headerLines(holes: readonly Hole[], passes: readonly DrillPass[]
     ...[
       settled.title,
       settled.face,
+      ...settled.buildable,
       `Units ${settled.units}. X0 Y0 is ${settled.zeroSays}.`,
       `Z0 is the face of the plate. Tools travel at Z ${word(settled.safeHeight, settled)}.`,
       depthSays(settled),

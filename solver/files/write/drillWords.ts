@@ -16,11 +16,13 @@ export interface DrillOptions extends Partial<Omit<Drilling, 'corner' | 'zeroAt'
   /** Work zero in the drawing's coordinates, mm (default 0, 0), and where that is, in words. */
   readonly zero?: readonly [number, number] | undefined;
   readonly zeroSays?: string | undefined;
+  /** Whether the movement is buildable as drawn, and what is against it, in sentences. */
+  readonly buildable?: readonly string[] | undefined;
   /** Include holes that are drilled already (default false). */
   readonly again?: boolean | undefined;
 }
 
-type Given = 'title' | 'face' | 'thickness' | 'zero' | 'zeroSays' | 'again';
+type Given = 'title' | 'face' | 'thickness' | 'zero' | 'zeroSays' | 'buildable' | 'again';
 
 /** Options with every usual value filled in. */
 export type SettledDrill = Omit<Drilling, 'corner' | 'zeroAt'> & {
@@ -35,6 +37,7 @@ const USUAL: SettledDrill = {
   thickness: 3,
   zero: [0, 0],
   zeroSays: 'the origin of the drawing',
+  buildable: [],
   again: false,
 };
 

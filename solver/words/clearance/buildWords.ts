@@ -81,10 +81,19 @@ export function buildableSays({ stops, missing, unsettled }: Buildable): string 
   return against.length === 0 ? 'Buildable as drawn.' : `Not buildable as drawn: ${listed(against)}.`;
 }
 
-/** The whole list: its line, then each fault and each thing that is missing. */
+/** Most faults that head a file: more are for the check to tell. */
+const MOST_TOLD = 12;
+
+/** The list as it heads files: its line, then what is against it. */
 export function buildableList(
   list: Buildable,
   says: (finding: Buildable['stops'][number]) => string,
 ): readonly string[] {
-  return [buildableSays(list), ...[...list.stops, ...list.missing].map(says)];
+  const against = [...list.stops, ...list.missing];
+  const more = against.length - MOST_TOLD;
+  return [
+    buildableSays(list),
+    ...against.slice(0, MOST_TOLD).map(says),
+    ...(more > 0 ? [`And ${more} more: the check tells them.`] : []),
+  ];
 }

@@ -1,6 +1,9 @@
 /** The sentences that printed sheets and files ask for. */
+import { buildable, checkMovement } from '../../clearance/index.ts';
 import type { SheetWords } from '../../files/index.ts';
 import type { Movement } from '../../movement/schema.ts';
+import { buildableList } from '../clearance/buildWords.ts';
+import { findingSays } from '../clearance/findingWords.ts';
 import { plantingSays } from '../planting/plantingWords.ts';
 import { speakerOf } from '../speaker.ts';
 import { CUTTING_CAUTIONS, cutterSays } from '../teeth/cuttingWords.ts';
@@ -14,6 +17,10 @@ export function sheetWordsOf(movement: Movement): SheetWords {
   const speaker = speakerOf(movement);
   return {
     planting: (placed) => plantingSays(placed, speaker),
+    buildable: (placed) => {
+      const list = buildable(placed, checkMovement(placed, { depths: true }));
+      return buildableList(list, (finding) => findingSays(finding, speaker));
+    },
     steps: (placed, options) => stepsText(placed, options, speaker),
     datum: ({ datum }) => datumSays(datum, speaker),
     locus: (locus, { datum }) => locusSays(locus, datum, speaker),
