@@ -177,9 +177,9 @@ export function locusLabels(
   lengthSays: (mm: number) => string,
 ): Lettered[] {
   const to = toScreen(view, place);
-  return loci.flatMap((locus): Lettered[] => {
-    if (locus.radius === undefined) return [];
-    const from = toScreen(view, locus.from);
+  return loci.flatMap(({ rule, locus }): Lettered[] => {
+    if (locus.kind !== 'circle') return [];
+    const from = toScreen(view, locus.centre);
     const turn = readable(Math.atan2(from.y - to.y, to.x - from.x));
     const along = (part: number, off: number): LabelPlace => ({
       at: {
@@ -190,7 +190,7 @@ export function locusLabels(
     });
     return [
       {
-        key: `length ${locus.rule}`,
+        key: `length ${rule}`,
         text: lengthSays(locus.radius),
         rank: 100,
         must: true,

@@ -1,40 +1,36 @@
-/** Rules that three or more chosen points could keep, with each of them in each of its parts. */
+/** Rules that two, three or more chosen points could keep, with each of them in each of its parts. */
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { DraftRule } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import type { ChosenPair, RuleKindOnBench } from '../ruleKinds/kind.ts';
+import { RULE_KINDS_ON_BENCH } from '../ruleKinds/ruleKinds.ts';
 
 /** More points than this are not offered to be evened out: the list would say nothing any more. */
 const MOST_POINTS = 60;
+
+const fromEach = (draft: (kind: RuleKindOnBench) => readonly (DraftRule | undefined)[]): DraftRule[] =>
+  RULE_KINDS_ON_BENCH.flatMap((kind) => draft(kind).filter((each) => each !== undefined));
+
+/** Drafts between two parts at two points: the second about the first, then the first about the second. */
+export function pairDrafts(pair: ChosenPair): DraftRule[] {
+  const [a, b] = pair.points;
+  return [
+    ...fromEach(({ between }) => between?.(pair) ?? []),
+    ...fromEach(({ about }) => [about?.(b, a)]),
+    ...fromEach(({ about }) => [about?.(a, b)]),
+    ...fromEach(({ beside }) => beside?.(pair) ?? []),
+  ];
+}
 
 /** Drafts among three points or more; the point chosen first is tried first as the centre. */
 export function draftsAmong(placed: PlacedMovement, points: readonly PointId[]): DraftRule[] {
   if (points.length < 3 || points.length > MOST_POINTS) return [];
   const centres = points.map((centre) => ({ centre, others: points.filter((point) => point !== centre) }));
-  const [a, b, c] = points;
-  const three =
-    points.length === 3 && a && b && c ? centres.flatMap(({ centre, others }) => ofThree(centre, others)) : [];
-  const many = centres.flatMap(({ centre, others }): DraftRule[] => [
-    { kind: 'sameRadius', points: [...others], centre },
-    { kind: 'evenSpacing', points: inTurn(placed, centre, others), centre },
-  ]);
+  const three = centres.flatMap(({ centre, others: [first, second, third] }) =>
+    first && second && !third ? fromEach(({ ofThree }) => [ofThree?.(centre, first, second)]) : [],
+  );
+  const many = centres.flatMap(({ centre, others }) =>
+    fromEach(({ aboutMany }) => [aboutMany?.(placed, centre, others)]),
+  );
   return [...three, ...many];
-}
-
-function ofThree(one: PointId, [first, second]: readonly PointId[]): DraftRule[] {
-  if (!first || !second) return [];
-  return [
-    { kind: 'inLine', point: one, through: [first, second] },
-    { kind: 'opposite', point: second, centre: one, of: first },
-    { kind: 'bearing', point: second, centre: one, reference: first, angle: 0 },
-  ];
-}
-
-/** Points in the order in which they stand about a centre, anticlockwise, as even spacing lists them. */
-function inTurn(placed: PlacedMovement, centre: PointId, points: readonly PointId[]): PointId[] {
-  const middle = placed.places.get(centre);
-  const angle = (id: PointId): number => {
-    const place = placed.places.get(id);
-    return place && middle ? Math.atan2(place.y - middle.y, place.x - middle.x) : 0;
-  };
-  return [...points].sort((a, b) => angle(a) - angle(b));
 }

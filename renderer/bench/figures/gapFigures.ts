@@ -1,7 +1,7 @@
 /** Disagreements: the loci that miss each other, and the gap between them drawn as a dimension. */
 
 import type { Point } from '../../../solver/geometry/index.ts';
-import { type Locus, nearestOnLocus } from '../../../solver/geometry/index.ts';
+import { nearestOnLocus } from '../../../solver/geometry/index.ts';
 import type { Disagreement } from '../../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
 import { toScreen, type View } from '../../state/view.ts';
@@ -10,7 +10,7 @@ import { readable } from '../labelPlacement.ts';
 import type { Lettered } from '../lettering.ts';
 import type { Stroke } from '../strokes/stroke.ts';
 import { MIDDLE } from './lineWidths.ts';
-import { locusOfRule, type ScribedLocus, scribedFigure } from './scribedArcs.ts';
+import { type ScribedLocus, scribedFigure, scribedLocus } from './scribedArcs.ts';
 
 /** Where a disagreement is seen: at one of its points, between the two loci that are furthest apart. */
 interface Gap {
@@ -29,8 +29,8 @@ function gapOf(placed: PlacedMovement, disagreement: Disagreement): Gap | undefi
   for (const id of disagreement.points) {
     const place = placed.places.get(id);
     if (place?.state !== 'contested') continue;
-    const loci = rules.flatMap((rule) => locusOfRule(placed, rule, id, placed.rules.get(rule.id)?.length) ?? []);
-    const feet = loci.map((locus) => nearestOnLocus(shapeOf(locus), place));
+    const loci = rules.flatMap((rule) => scribedLocus(placed, rule, id, placed.rules.get(rule.id)?.length) ?? []);
+    const feet = loci.map(({ locus }) => nearestOnLocus(locus, place));
     // A rule that holds the place outright pulls at the place itself.
     const ends = feet.length > 1 ? feet : [...feet, place];
     const [from, to, apart] = furthest(ends);
@@ -40,11 +40,6 @@ function gapOf(placed: PlacedMovement, disagreement: Disagreement): Gap | undefi
     }
   }
   return best;
-}
-
-function shapeOf({ kind, from, radius, along }: ScribedLocus): Locus {
-  if (kind === 'line' && along) return { kind: 'line', through: from, along };
-  return { kind: 'circle', centre: from, radius: radius ?? 0 };
 }
 
 function furthest(points: readonly Point[]): readonly [Point | undefined, Point | undefined, number] {

@@ -2,24 +2,20 @@
  * The loci that place a chosen point, as short arcs and lines crossing at it, with the radii that strike them.
  */
 
-import type { Point } from '../../../solver/geometry/index.ts';
+import type { Curve, Point } from '../../../solver/geometry/index.ts';
 import type { PointId, RuleId } from '../../../solver/movement/ids.ts';
-import type { Movement, Rule } from '../../../solver/movement/schema.ts';
+import type { Rule } from '../../../solver/movement/schema.ts';
+import { locusStruck } from '../../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
-import { HOLDS } from '../../../solver/tolerances.ts';
 import { forSame } from '../../state/derive/forSame.ts';
 import type { Figure } from '../engraver.ts';
 import type { Stroke } from '../strokes/stroke.ts';
 import { STRONG, THIN } from './lineWidths.ts';
 
-/** One locus: struck from `from`, with a length where it is an arc. */
+/** One locus of a rule. */
 export interface ScribedLocus {
   readonly rule: RuleId;
-  readonly kind: 'arc' | 'line';
-  readonly from: Place;
-  readonly radius?: number;
-  /** Direction of a line, unit vector. */
-  readonly along?: Point;
+  readonly locus: Curve;
 }
 
 /** Half the angle of a scribed arc: it should be about as long as its radius is thick on the mock-up, a sixth of a turn at most. */
@@ -27,7 +23,7 @@ const HALF_SWEEP = 0.27;
 
 /** The loci that place a point, in the order of its rules. Rules that fix it outright (held, opposite) have none. */
 export function lociOf(placed: PlacedMovement, id: PointId): ScribedLocus[] {
-  return placingRules(placed, id).flatMap(({ rule, length }) => locusOfRule(placed, rule, id, length) ?? []);
+  return placingRules(placed, id).flatMap(({ rule, length }) => scribedLocus(placed, rule, id, length) ?? []);
 }
 
 /** The rules that place a point, with their lengths; a drag changes neither, so they are found once for a movement. */
@@ -42,65 +38,28 @@ const placingRules = forSame(
   },
 );
 
-/**
- * The locus on which one rule keeps the point `id`; none for rules that fix it outright.
- *
- * @param length the length that the rule asks for, mm; as it stands where the rule has none
- */
-export function locusOfRule(
+/** The locus on which one rule keeps a point; none for rules that fix it outright. */
+export function scribedLocus(
   placed: PlacedMovement,
   rule: Rule,
   id: PointId,
   length: number | undefined,
 ): ScribedLocus | undefined {
-  const place = placed.places.get(id);
-  const otherId = struckFrom(placed.movement, rule, id);
-  const from = otherId && placed.places.get(otherId);
-  if (!place || !from) return undefined;
-  const away = Math.hypot(place.x - from.x, place.y - from.y);
-  if (away < HOLDS) return undefined;
-  if (rule.kind === 'bearing' || rule.kind === 'inLine') {
-    return { rule: rule.id, kind: 'line', from, along: { x: (place.x - from.x) / away, y: (place.y - from.y) / away } };
-  }
-  return { rule: rule.id, kind: 'arc', from, radius: length ?? away };
+  const struck = locusStruck(placed, rule, id, length);
+  return struck && { rule: rule.id, locus: struck.locus };
 }
 
-/** The point from which a rule strikes its locus for `id`. */
-export function struckFrom(movement: Movement, rule: Rule, id: PointId): PointId | undefined {
-  const other = (pair: readonly PointId[]): PointId | undefined => pair.find((each) => each !== id);
-  switch (rule.kind) {
-    case 'depth':
-      return other(rule.wheels.flatMap((wheel) => movement.wheels.find((each) => each.id === wheel)?.arbor ?? []));
-    case 'distance':
-      return other(rule.points);
-    case 'radius':
-    case 'bearing':
-      return rule.point === id ? rule.centre : rule.point;
-    case 'inLine':
-      return rule.point === id ? rule.through[0] : rule.point;
-    case 'sameRadius':
-    case 'evenSpacing':
-      return rule.centre;
-    case 'clearBy':
-      return other(
-        rule.parts.flatMap(
-          (part) => movement.wheels.find((wheel) => wheel.id === part)?.arbor ?? (part as string as PointId),
-        ), // a part without wheels is a point or a wall; a wall is looked up in vain
-      );
-    case 'held':
-    case 'opposite':
-    case 'samePlace':
-      return undefined;
-  }
-}
+/** Where a locus is struck from: the centre of an arc, or a point of a line. */
+export const struckFrom = (locus: Curve): Point => (locus.kind === 'circle' ? locus.centre : locus.through);
 
 /** The figure of a chosen point's loci. */
 export function scribedFigure(owner: string, place: Place, loci: readonly ScribedLocus[]): Figure {
-  const strokes = loci.flatMap((locus): Stroke[] => {
-    const x = locus.from.x - place.x;
-    const y = locus.from.y - place.y;
+  const strokes = loci.flatMap(({ locus }): Stroke[] => {
+    const from = struckFrom(locus);
+    const x = from.x - place.x;
+    const y = from.y - place.y;
     const radial: Stroke = { kind: 'line', x0: x, y0: y, x1: 0, y1: 0, pen: 'scribe', width: THIN };
-    if (locus.kind === 'line' && locus.along) {
+    if (locus.kind !== 'circle') {
       const { along } = locus;
       return [
         radial,
@@ -118,7 +77,7 @@ export function scribedFigure(owner: string, place: Place, loci: readonly Scribe
       ];
     }
     const start = Math.atan2(-y, -x) - HALF_SWEEP;
-    const radius = locus.radius ?? Math.hypot(x, y);
+    const { radius } = locus;
     return [radial, { kind: 'arc', x, y, radius, start, sweep: 2 * HALF_SWEEP, pen: 'scribe', width: STRONG }];
   });
   return { owner, anchor: { x: place.x, y: place.y }, strokes };

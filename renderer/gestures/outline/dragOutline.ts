@@ -7,6 +7,7 @@ import type { Point } from '../../../solver/geometry/index.ts';
 import { applyEdit, type Edit } from '../../../solver/movement/index.ts';
 import { plantMovement } from '../../../solver/planting/index.ts';
 import { refusalSays } from '../../../solver/words/index.ts';
+import { roundStep } from '../../ruleKinds/roundStep.ts';
 import type { CasePart } from '../../state/derive/parts.ts';
 import type { HandleRef } from '../../state/handleRef.ts';
 import type { Guide } from '../../state/preview.ts';
@@ -14,7 +15,6 @@ import { toWorld } from '../../state/view.ts';
 import type { Gesture, Press } from '../pointerHub.ts';
 import { dragging, type GesturePort } from '../port.ts';
 import { SNAP_REACH_PX } from '../settling.ts';
-import { roundStep } from '../snapCandidates.ts';
 import { ringsOf } from './handles.ts';
 import { type Manner, type Shaped, shapedBy } from './shapeFields.ts';
 

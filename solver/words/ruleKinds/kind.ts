@@ -3,7 +3,7 @@ import { arborOfWheel } from '../../marking/index.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { KindOfRule, Movement, RuleOf } from '../../movement/schema.ts';
 
-/** The words of one kind. */
+/** What a maker calls rules of a kind, alone and in a sentence. */
 export interface RuleKindInWords<K extends KindOfRule> {
   /** As a heading and in a table: "depth". */
   readonly heading: string;

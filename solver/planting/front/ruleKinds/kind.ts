@@ -77,7 +77,7 @@ export interface RadiusSet {
   readonly isRound: (part: string) => boolean;
 }
 
-/** One kind of rule in planting. */
+/** What a kind asks of the network, measures, strikes and offers; each function is given rules of its kind. */
 export interface RuleKindInPlanting<K extends KindOfRule> {
   /** Adds a rule that counts to the network. None where it is not asked there: a place is held instead. */
   readonly ask?: (to: Translation, rule: RuleOf<K>) => void;

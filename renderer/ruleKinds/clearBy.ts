@@ -1,4 +1,4 @@
-/** Rules that keep something just clear of a wheel, an arbor, a post or a wall. */
+/** Gaps on the bench: what keeps something just clear of a wheel, an arbor, a post or a wall. */
 
 import { planGapsOwed } from '../../solver/clearance/index.ts';
 import type { Point } from '../../solver/geometry/index.ts';
@@ -6,11 +6,23 @@ import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import type { Movement, Wheel } from '../../solver/movement/schema.ts';
 import { type Body, bodiesOf, gapRule } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import type { SnapCandidate } from './snap.ts';
-import { isNear, type SnapQuestion } from './snapQuestion.ts';
+import type { SnapCandidate } from '../gestures/snap.ts';
+import { isNear, type SnapQuestion } from '../gestures/snapQuestion.ts';
+import type { SnapScene } from '../gestures/snapScene.ts';
+import { type RuleKindOnBench, WEIGHT } from './kind.ts';
+
+/** Offered with what the two owe each other; a wall has no point of its own, so a gap is all that can be kept with it. */
+export const clearByOnBench: RuleKindOnBench = {
+  beside: ({ parts }) => [{ kind: 'clearBy', parts, gap: 0 }],
+  toWall: (part, wall) => ({ kind: 'clearBy', parts: [part, wall], gap: 0 }),
+  snaps: (scene) => {
+    const possible = possibleGaps(scene);
+    return (question) => gapsNear(question, possible);
+  },
+};
 
 /** Two bodies that could be kept apart, the first of them dragged. */
-export interface PossibleGap {
+interface PossibleGap {
   readonly mine: PartId;
   readonly other: PartId;
   readonly bodies: readonly [Body & { readonly kind: 'round' }, Body];
@@ -18,12 +30,7 @@ export interface PossibleGap {
 }
 
 /** Every pair of a dragged part and a still one that owe each other a gap, whose levels meet and whose gap no rule keeps yet. */
-export function possibleGaps(
-  movement: Movement,
-  point: PointId,
-  moving: ReadonlySet<PointId>,
-  axis: ReadonlySet<PointId>,
-): readonly PossibleGap[] {
+function possibleGaps({ placed: { movement }, point, moving, axis }: SnapScene): readonly PossibleGap[] {
   const bodyOf = bodiesOf(movement);
   const owedBy = planGapsOwed(movement);
   const known = new Set(movement.rules.flatMap((rule) => (rule.kind === 'clearBy' ? [rule.parts.join(' ')] : [])));
@@ -41,7 +48,7 @@ export function possibleGaps(
 }
 
 /** Gaps to wheels, arbors, posts and walls that would otherwise be just touched. */
-export function snapGaps(question: SnapQuestion, possible: readonly PossibleGap[]): SnapCandidate[] {
+function gapsNear(question: SnapQuestion, possible: readonly PossibleGap[]): SnapCandidate[] {
   const { placed, point, moving, target, reach } = question;
   const found: SnapCandidate[] = [];
   const sketchOf = (id: PointId): Point => (id === point ? target : placed.places.get(id)) ?? { x: 0, y: 0 };
@@ -54,7 +61,7 @@ export function snapGaps(question: SnapQuestion, possible: readonly PossibleGap[
       locus,
       keeps: { kind: 'clearBy', parts: [mine, other], gap },
       says: `clear of ${question.nameOf(other)} by ${question.lengthSays(gap)}`,
-      weight: 1,
+      weight: WEIGHT.length,
     });
   }
   return found;
