@@ -1,7 +1,7 @@
 /** Things with one place in the plane: arbors, posts and marks. */
 import { z } from 'zod';
 import { arborId, markId, plateId, pointId, postId, ruleId } from './ids.ts';
-import { coordinate, ends, extent, length, name, note, place, plusMinus } from './quantities.ts';
+import { angleDeg, bounded, coordinate, ends, extent, length, name, note, place, plusMinus } from './quantities.ts';
 
 /**
  * Which of two crossings is meant: the one on the stated side of the directed line `from` → `to`.
@@ -123,6 +123,8 @@ export const made = z.looseObject({
   point: pointId,
   plate: plateId.exactOptional(),
   ...madeState,
+  /** How far the hole was found to lean from square to its plate, degrees, and to where it leans as it rises, degrees. */
+  outOfSquare: z.looseObject({ angle: bounded(0, 30), direction: angleDeg.default(0) }).exactOptional(),
   /** Rules that miss because of this place and that the maker let stand; gone with the place. */
   stands: z.array(ruleId).max(1000).exactOptional(),
   /** Places where it was drilled before, the oldest first: plugged, drawn over or measured anew since. */

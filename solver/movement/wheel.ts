@@ -50,6 +50,8 @@ export const wheel = z.looseObject({
   outerDiameter: length.exactOptional(),
   /** Total radial run-out found at the teeth, mm (twice the eccentricity). */
   runOut: extent.default(0),
+  /** Wobble found at the rim, mm in all: how far it goes up and down in a turn. */
+  wobble: extent.exactOptional(),
   /** Height of the lower face above the marked face of the base plate, mm. */
   level: coordinate,
   thickness: length,

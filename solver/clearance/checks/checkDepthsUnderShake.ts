@@ -6,13 +6,14 @@
  * kept for as long as the document's wheels and rules are the same.
  */
 
+import type { Point } from '../../geometry/index.ts';
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { windowOfDepth } from '../../teeth/index.ts';
 import { GAUGE } from '../../tolerances.ts';
 import type { DepthCause, DepthUnderShakeWindow } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
-import { type Shake, shakeOf, sideMovementOver } from '../shake/shake.ts';
+import { type Shake, shakeOf } from '../shake/shake.ts';
 
 /** A depth as it is planted, with how far its arbors' shake takes it. */
 export interface DepthUnderShake {
@@ -32,16 +33,32 @@ export function depthsUnderShake(placed: PlacedMovement): readonly DepthUnderSha
     const [first, second] = [wheels.get(rule.wheels[0]), wheels.get(rule.wheels[1])];
     const [a, b] = [first && places.get(first.arbor), second && places.get(second.arbor)];
     if (!first || !second || !a || !b) return [];
-    const distance = Math.hypot(b.x - a.x, b.y - a.y);
-    const sideShake = [sideOf(first, shake), sideOf(second, shake)] as const;
+    const distance = distanceInMesh(first, second, a, b, shake);
+    const sideShake = sideShakes(first, second, shake);
     return [
       { rule, wheels: [first, second], distance, window: keptWindow(first, second, movement, distance, sideShake) },
     ];
   });
 }
 
-function sideOf(wheel: Wheel, shake: Shake): number {
-  return sideMovementOver(shake, wheel.arbor, { from: wheel.level, to: wheel.level + wheel.thickness });
+/** Heights at which both wheels have teeth, or the two faces that look at each other. */
+function meshHeights(first: Wheel, second: Wheel): readonly [number, number] {
+  const from = Math.max(first.level, second.level);
+  const to = Math.min(first.level + first.thickness, second.level + second.thickness);
+  return [Math.min(from, to), Math.max(from, to)];
+}
+
+/** Distance of the two axes at the middle of the teeth that meet, as the holes make them stand, mm. */
+function distanceInMesh(first: Wheel, second: Wheel, a: Point, b: Point, shake: Shake): number {
+  const [from, to] = meshHeights(first, second);
+  const [off, other] = [first, second].map(({ arbor }) => shake.standsOff(arbor, (from + to) / 2));
+  return Math.hypot(b.x + (other?.x ?? 0) - a.x - (off?.x ?? 0), b.y + (other?.y ?? 0) - a.y - (off?.y ?? 0));
+}
+
+/** Side shake of the two where their teeth meet: it is convex in height, so an end has the most. */
+function sideShakes(first: Wheel, second: Wheel, shake: Shake): readonly [number, number] {
+  const [low, high] = meshHeights(first, second).map((z) => shake.playsApart(first.arbor, second.arbor, z));
+  return [Math.max(low?.[0] ?? 0, high?.[0] ?? 0), Math.max(low?.[1] ?? 0, high?.[1] ?? 0)];
 }
 
 type Kept = Map<string, DepthUnderShake['window']>;

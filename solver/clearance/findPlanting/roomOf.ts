@@ -15,7 +15,7 @@ import {
 } from '../../geometry/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
-import { gapContextOf, heightGapOf, takenAside } from '../gaps/gapReadings.ts';
+import { gapContextOf, heightGapOf, lengthwiseOfPair, takenAside } from '../gaps/gapReadings.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
 import { planGapOf } from '../gaps/planGap.ts';
 import type { RegionSolid, RingSolid, Solid } from '../solids/solid.ts';
@@ -96,11 +96,7 @@ function pairWants(placed: PlacedMovement, solids: readonly Solid[]): Want[] {
       if (first.shape !== 'ring' && second.shape !== 'ring') continue;
       const terms = termsOf(first, second);
       if (!terms || !canChange(first, second)) continue;
-      const lengthwise = [first, second].reduce(
-        (sum, { arbor }) => sum + (arbor === undefined ? 0 : context.shake.lengthwise(arbor)),
-        0,
-      );
-      if (heightGapOf(first, second) - lengthwise >= terms.height) continue;
+      if (heightGapOf(first, second) - lengthwiseOfPair(first, second, context) >= terms.height) continue;
       const wanted = terms.plan + takenAside(first, second, context);
       wants.push({ kind: 'pair', first: first.index, second: second.index, wanted });
     }

@@ -2,7 +2,7 @@
 
 import { type Point, pointAtAngle } from '../../geometry/index.ts';
 import { TOUCH } from '../../tolerances.ts';
-import { type GapContext, heightGapOf, shortfallOf } from '../gaps/gapReadings.ts';
+import { type GapContext, heightGapOf, lengthwiseOfPair, shortfallOf } from '../gaps/gapReadings.ts';
 import { type PairTerms, pairKey } from '../gaps/pairTerms.ts';
 import { type PlanGap, planGapOf } from '../gaps/planGap.ts';
 import { pieceOf } from '../solids/piece.ts';
@@ -12,7 +12,7 @@ import type { Finding } from './finding.ts';
 /** What falls short between two solids under the first reading that does. */
 export function gapFinding(first: Solid, second: Solid, terms: PairTerms, context: GapContext): Finding | undefined {
   // Apart in height at the worst ends of both end shakes: apart under every reading.
-  if (heightGapOf(first, second) - endShakes(first, second, context) >= terms.height - TOUCH) return undefined;
+  if (heightGapOf(first, second) - lengthwiseOfPair(first, second, context) >= terms.height - TOUCH) return undefined;
   const plan = planGapOf(first, second);
   if (!plan || plan.gap >= terms.plan + context.margin) return undefined;
   const short = shortfallOf(first, second, plan, terms, context);
@@ -34,10 +34,6 @@ export function gapFinding(first: Solid, second: Solid, terms: PairTerms, contex
     at: [at(a), at(b)],
     cause: { kind: 'gap', pieces: [pieceOf(first), pieceOf(second)], direction: reading.direction },
   };
-}
-
-function endShakes(first: Solid, second: Solid, { shake }: GapContext): number {
-  return [first, second].reduce((sum, { arbor }) => sum + (arbor === undefined ? 0 : shake.lengthwise(arbor)), 0);
 }
 
 /**

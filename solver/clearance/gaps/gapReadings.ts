@@ -97,7 +97,7 @@ export function gapOfPair(
 ): Record<'asPlanted' | 'withShake', GapReading> {
   const height = heightGapOf(first, second);
   const aside = takenAside(first, second, context);
-  const shaken = lengthwiseOfPair(first, second, context.shake);
+  const shaken = lengthwiseOfPair(first, second, context);
   // What may touch in height stops the other there: a shoulder on its collar, a hub on its plate.
   const lengthwise = terms.height === 0 ? Math.min(shaken, Math.max(height, 0)) : shaken;
   return {
@@ -155,22 +155,85 @@ function runOutOf(solid: Solid, wheels: ReadonlyMap<WheelId, Wheel>): number {
   return solid.role === 'wheel' ? (wheels.get(solid.part as WheelId)?.runOut ?? 0) / 2 : 0;
 }
 
-/** What end shake can take from a pair's gap in height, mm: parts of one arbor go up and down together. */
-export function lengthwiseOfPair(first: Solid, second: Solid, shake: Shake): number {
-  if (first.arbor !== undefined && first.arbor === second.arbor) return 0;
-  return [first, second].reduce(
-    (sum, solid) => sum + (solid.arbor === undefined ? 0 : shake.lengthwise(solid.arbor)),
-    0,
+/**
+ * What end shake, lean and wobble can take from a pair's gap in height, mm: parts of one arbor go up and down together, and
+ * so does what one arm carries. A rim sinks by its lean as far out as the other reaches over it.
+ */
+export function lengthwiseOfPair(
+  first: Solid,
+  second: Solid,
+  { shake, wheels }: Pick<GapContext, 'shake' | 'wheels'>,
+): number {
+  const [a, b] = [first.arbor, second.arbor];
+  if (a !== undefined && a === b) return 0;
+  const wobble = wobbleOf(first, wheels) + wobbleOf(second, wheels);
+  if (a !== undefined && b !== undefined) {
+    const out = Math.max(metAt(first, second), metAt(second, first));
+    return wobble + shake.lengthwiseBetween(a, b) + shake.tiltBetween(a, b) * out;
+  }
+  return (
+    wobble +
+    [first, second].reduce((sum, solid) => {
+      const { arbor } = solid;
+      if (arbor === undefined) return sum;
+      return sum + shake.lengthwise(arbor) + shake.tilt(arbor) * metAt(solid, solid === first ? second : first);
+    }, 0)
   );
+}
+
+/** How far from its axis a round part can stand over or under another, mm. */
+function metAt(solid: Solid, other: Solid): number {
+  if (solid.shape !== 'ring') return 0;
+  if (other.shape !== 'ring') return solid.outer;
+  const apart = Math.hypot(other.centre.x - solid.centre.x, other.centre.y - solid.centre.y);
+  return Math.min(solid.outer, apart + other.outer);
+}
+
+/** Only wheel solids carry a wheel's id as their part. */
+function wobbleOf({ role, part }: Solid, wheels: ReadonlyMap<WheelId, Wheel>): number {
+  return role === 'wheel' ? (wheels.get(part as WheelId)?.wobble ?? 0) / 2 : 0;
 }
 
 /** ± of the distance between the two axes, or of one axis against the case, mm. */
 function plusMinusOf(first: Solid, second: Solid, { placed, posts }: GapContext): number {
   const a = pointOf(first, posts);
   const b = pointOf(second, posts);
+  const swept = sweptPlusMinus(first, second, [a, b], placed);
+  if (swept !== undefined) return swept;
+  return betweenPoints(a, b, placed);
+}
+
+/** ± of the distance of two points, or of one against the case, mm. */
+function betweenPoints(a: PointId | undefined, b: PointId | undefined, placed: PlacedMovement): number {
   if (a !== undefined && b !== undefined) return a === b ? 0 : (placed.plusMinusBetween(a, b) ?? 0);
   const only = a ?? b;
   return only === undefined ? 0 : 2 * (placed.places.get(only)?.spread?.major ?? 0);
+}
+
+/**
+ * ± of what arms carry round against something else, mm: of the arms' own distances and of the axis about which all goes.
+ * The angle at which it happens to be drawn is no part of it.
+ */
+function sweptPlusMinus(
+  first: Solid,
+  second: Solid,
+  points: readonly (PointId | undefined)[],
+  placed: PlacedMovement,
+): number | undefined {
+  const chains = [first, second].map(({ carried = [] }, i): PointId[] => {
+    const point = points[i];
+    return [...(point === undefined ? [] : [point]), ...carried.map(({ arm }) => arm)];
+  });
+  const [a = [], b = []] = chains;
+  if (a.length < 2 && b.length < 2) return undefined;
+  const common = a.find((id) => b.includes(id));
+  const upTo = (chain: readonly PointId[]): readonly PointId[] =>
+    common === undefined ? chain : chain.slice(0, chain.indexOf(common) + 1);
+  const [own, other] = [upTo(a), upTo(b)];
+  const along = (chain: readonly PointId[]): number =>
+    chain.slice(1).reduce((sum, arm, i) => sum + (placed.plusMinusBetween(chain[i] ?? arm, arm) ?? 0), 0);
+  const [top, otherTop] = [own.at(-1), other.at(-1)];
+  return along(own) + along(other) + betweenPoints(top, otherTop, placed);
 }
 
 function pointOf(solid: Solid, posts: ReadonlySet<string>): PointId | undefined {

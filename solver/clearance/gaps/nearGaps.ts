@@ -52,7 +52,7 @@ export function nearGapsOf(placed: PlacedMovement, beyond: number): readonly Nea
       if (!first || !second || other <= index) return;
       const terms = termsOf(first, second);
       if (!terms) return;
-      if (heightGapOf(first, second) - lengthwiseOfPair(first, second, context.shake) >= terms.height) return;
+      if (heightGapOf(first, second) - lengthwiseOfPair(first, second, context) >= terms.height) return;
       const planned = gapNow({ first, second, terms }, context);
       if (!planned) return;
       const surplus = planned.withShake - planned.wanted;

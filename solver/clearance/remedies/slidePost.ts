@@ -6,7 +6,7 @@ import type { Post } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { TOUCH } from '../../tolerances.ts';
 import type { Finding } from '../findings/finding.ts';
-import { gapContextOf, heightGapOf } from '../gaps/gapReadings.ts';
+import { gapContextOf, heightGapOf, lengthwiseOfPair } from '../gaps/gapReadings.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
 import { nearestSafeAngle, type Obstacle, type SafeArc, type SlideCircle, safeArcs } from '../safe/safeArcs.ts';
 import { sideMovementOver } from '../shake/shake.ts';
@@ -37,14 +37,15 @@ export function safeArcsOfPost(
 function obstaclesOf(placed: PlacedMovement, post: Post): Obstacle[] {
   const solids = solidsOf(placed);
   const termsOf = pairTermsFor(placed.movement);
-  const { shake } = gapContextOf(placed, solids);
+  const context = gapContextOf(placed, solids);
+  const { shake } = context;
   const wheels = new Map<string, number>(placed.movement.wheels.map(({ id, runOut }) => [id, runOut / 2]));
   return solids
     .filter((own): own is RingSolid => own.part === post.id && own.shape === 'ring')
     .flatMap((own) =>
       solids.flatMap((other): Obstacle[] => {
         const terms = termsOf(own, other);
-        if (!terms || heightGapOf(own, other) >= terms.height) return [];
+        if (!terms || heightGapOf(own, other) - lengthwiseOfPair(own, other, context) >= terms.height) return [];
         const solid = other.shape === 'ring' ? sweptRing(other) : other;
         const aside = solid.arbor === undefined ? 0 : sideMovementOver(shake, solid.arbor, solid.heights);
         const runOut = solid.role === 'wheel' ? (wheels.get(solid.part) ?? 0) : 0;

@@ -11,16 +11,15 @@
  * another pipe of its axis only the plays between the two count.
  */
 
+import type { Point } from '../../geometry/index.ts';
 import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
 import { HOLDS } from '../../tolerances.ts';
+import { armsOf, type PartsIndex, partsOf } from '../solids/partsIndex.ts';
 import type { Heights } from '../solids/solid.ts';
+import { type HoleLean, holeLeans, type PlayBound, steepest } from './lean.ts';
 
-/** A bound on the sideways movement at one height, mm. */
-export interface PlayBound {
-  readonly z: number;
-  readonly play: number;
-}
+export type { PlayBound } from './lean.ts';
 
 /**
  * Greatest sideways movement at height `z` under the bounds, mm; 0 without bounds (the drawing is taken at its word).
@@ -77,28 +76,82 @@ export function playBoundsOf(
   return { inCase, onArbor };
 }
 
-/** Sideways movement of every arbor at any height, and the range of its end shake. */
+/** How every arbor can move: sideways at any height, by tilting, and along its end shake; arms take what they carry with them. */
 export interface Shake {
-  /** Greatest sideways movement of the arbor at height z against the case, mm. */
+  /** Greatest sideways distance of the arbor at height z from its upright place in the case, mm: its holes' lean and all play. */
   readonly aside: (arbor: ArborId, z: number) => number;
   /** Greatest sideways movement of two arbors at height z against each other, mm. */
   readonly between: (first: ArborId, second: ArborId, z: number) => number;
-  /** Movement up or down from the drawn height, mm: half the end shake each way. */
+  /** How far each of two arbors moves aside at height z by play alone, mm; what carries both is left out. */
+  readonly playsApart: (first: ArborId, second: ArborId, z: number) => readonly [number, number];
+  /** Movement up or down from the drawn height, mm: half the end shake each way, and of all that carries it. */
   readonly lengthwise: (arbor: ArborId) => number;
+  /** The same of two arbors against each other: what carries both moves neither. */
+  readonly lengthwiseBetween: (first: ArborId, second: ArborId) => number;
+  /** Steepest slope of the arbor to the upright, mm for each mm. */
+  readonly tilt: (arbor: ArborId) => number;
+  /** Greatest slope of two arbors against each other. */
+  readonly tiltBetween: (first: ArborId, second: ArborId) => number;
+  /** Where the arbor's holes alone make it stand at height z, mm from its place. */
+  readonly standsOff: (arbor: ArborId, z: number) => Point;
 }
 
-/** What is known of one arbor: its own plays, and the one that it rides on. */
+/** What is known of one arbor: its own plays, the one that it rides on, and the lean of its holes. */
 interface Play {
   readonly arbor: Arbor;
   readonly inside: Play | undefined;
   readonly inCase: readonly PlayBound[];
   readonly onArbor: readonly PlayBound[];
+  readonly holes: HoleLean | undefined;
 }
 
 /** The shake of every arbor of a movement. */
 export function shakeOf(movement: Movement): Shake {
-  const arbors = new Map(movement.arbors.map((arbor) => [arbor.id, arbor]));
-  const plates = new Map<string, Plate>(movement.plates.map((plate) => [plate.id, plate]));
+  const parts = partsOf(movement);
+  const playOf = playsOf(movement, parts);
+  const carriersOf = (id: ArborId): readonly ArborId[] => (parts.armOf.size === 0 ? [id] : [id, ...armsOf(id, parts)]);
+  /** Those of each chain of carriers that the other does not share. */
+  const apart = (first: ArborId, second: ArborId): readonly [readonly ArborId[], readonly ArborId[]] => {
+    const [a, b] = [carriersOf(first), carriersOf(second)];
+    return [a.filter((id) => !b.includes(id)), b.filter((id) => !a.includes(id))];
+  };
+  const sum = (ids: readonly ArborId[], of: (id: ArborId) => number): number =>
+    ids.reduce((total, id) => total + of(id), 0);
+  const asideAt = (z: number) => (id: ArborId) => asideOf(playOf(id), z) + offBy(playOf(id), z);
+  const endShake = (id: ArborId): number => (parts.arbors.get(id)?.endShake ?? 0) / 2;
+  const tilt = (id: ArborId): number => tiltOf(playOf(id)) + slopeOfHoles(playOf(id));
+  return {
+    aside: (id, z) => sum(carriersOf(id), asideAt(z)),
+    between: (first, second, z) => {
+      const along = alongAxis(playOf(first), playOf(second), (play) => onInside(play, z));
+      const [a, b] = apart(first, second);
+      const free = sum(a, asideAt(z)) + sum(b, asideAt(z));
+      return along === undefined ? free : Math.min(free, along);
+    },
+    playsApart: (first, second, z) => {
+      const [a, b] = apart(first, second);
+      const play = (id: ArborId): number => asideOf(playOf(id), z);
+      return [sum(a, play), sum(b, play)];
+    },
+    lengthwise: (id) => sum(carriersOf(id), endShake),
+    lengthwiseBetween: (first, second) => {
+      const [a, b] = apart(first, second);
+      return sum(a, endShake) + sum(b, endShake);
+    },
+    tilt: (id) => sum(carriersOf(id), tilt),
+    tiltBetween: (first, second) => {
+      const along = alongAxis(playOf(first), playOf(second), tiltOnInside);
+      const [a, b] = apart(first, second);
+      const free = sum(a, tilt) + sum(b, tilt);
+      return along === undefined ? free : Math.min(free, along);
+    },
+    standsOff: (id, z) => offsetAt(rootOf(playOf(id))?.holes, z),
+  };
+}
+
+/** Looks the plays of arbors up, each made once. */
+function playsOf(movement: Movement, { arbors, plates }: PartsIndex): (id: ArborId) => Play | undefined {
+  const leans = movement.made.length === 0 ? undefined : holeLeans(movement);
   const plays = new Map<ArborId, Play>();
   // Pipes in a ring are refused on reading; the depth keeps a made-up document from hanging the check.
   const playOf = (id: ArborId, depth = 0): Play | undefined => {
@@ -106,20 +159,34 @@ export function shakeOf(movement: Movement): Shake {
     const arbor = arbors.get(id);
     if (known || !arbor || depth > arbors.size) return known;
     const inside = arbor.ridesOn === undefined ? undefined : playOf(arbor.ridesOn, depth + 1);
-    const play = { arbor, inside, ...playBoundsOf(arbor, plates) };
+    const play = { arbor, inside, ...playBoundsOf(arbor, plates), holes: leans?.get(id) };
     plays.set(id, play);
     return play;
   };
-  const aside = (id: ArborId, z: number): number => asideOf(playOf(id), z);
-  return {
-    aside,
-    between: (first, second, z) => {
-      const apart = aside(first, z) + aside(second, z);
-      const along = alongAxis(playOf(first), playOf(second), z);
-      return along === undefined ? apart : Math.min(apart, along);
-    },
-    lengthwise: (id) => (arbors.get(id)?.endShake ?? 0) / 2,
-  };
+  return playOf;
+}
+
+/** A pipe stands as the arbor at the bottom of it stands. */
+function rootOf(play: Play | undefined): Play | undefined {
+  let at = play;
+  while (at?.inside) at = at.inside;
+  return at;
+}
+
+function offsetAt(lean: HoleLean | undefined, z: number): Point {
+  return lean ? { x: lean.at.x + lean.slope.x * z, y: lean.at.y + lean.slope.y * z } : { x: 0, y: 0 };
+}
+
+function offBy(play: Play | undefined, z: number): number {
+  const { holes } = rootOf(play) ?? {};
+  if (!holes) return 0;
+  const { x, y } = offsetAt(holes, z);
+  return Math.hypot(x, y);
+}
+
+function slopeOfHoles(play: Play | undefined): number {
+  const { holes } = rootOf(play) ?? {};
+  return holes ? Math.hypot(holes.slope.x, holes.slope.y) : 0;
 }
 
 /** Against the case: through the plates where the arbor runs in them, else through all that it rides on. */
@@ -131,25 +198,36 @@ function asideOf(play: Play | undefined, z: number): number {
   return inCase.length > 0 ? Math.min(riding, sideMovementAt(inCase, z)) : riding;
 }
 
+/** Steepest slope by play alone, as `asideOf`. */
+function tiltOf(play: Play | undefined): number {
+  if (!play) return 0;
+  const { inside, inCase } = play;
+  if (!inside) return steepest(inCase);
+  const riding = tiltOnInside(play) + tiltOf(inside);
+  return inCase.length > 1 ? Math.min(riding, steepest(inCase)) : riding;
+}
+
 /** Of a pipe against the arbor inside it. */
 function onInside({ arbor, inside, onArbor }: Play, z: number): number {
   if (!inside) return 0;
   return onArbor.length > 0 ? sideMovementAt(onArbor, z) : pipePlay(arbor, inside.arbor);
 }
 
-/** Plays between two arbors of one axis, up to the one that both ride on; undefined for different axes. */
-function alongAxis(first: Play | undefined, second: Play | undefined, z: number): number | undefined {
+const tiltOnInside = ({ onArbor }: Play): number => steepest(onArbor);
+
+/** What two arbors of one axis have between them, up to the one that both ride on; undefined for different axes. */
+function alongAxis(first: Play | undefined, second: Play | undefined, own: (play: Play) => number): number | undefined {
   const upTo = new Map<Play, number>();
   let sum = 0;
   for (let play = first; play; play = play.inside) {
     upTo.set(play, sum);
-    sum += onInside(play, z);
+    sum += own(play);
   }
   sum = 0;
   for (let play = second; play; play = play.inside) {
     const other = upTo.get(play);
     if (other !== undefined) return other + sum;
-    sum += onInside(play, z);
+    sum += own(play);
   }
   return undefined;
 }
