@@ -32,6 +32,8 @@ export function withFacts(drawn: PlantingGround): PlantingGround {
   const made = factNetwork(ground, plan, checks, [...facts.values()]);
   const { root } = ground.reduction;
   const isFact = new Set([...facts.keys()].map((point) => root[point]));
+  // A hole of one member is a hole of all that stand at its place.
+  const axes = new Set(Array.from(root.keys()).filter((point) => isFact.has(root[point])));
   const heldBy = new Map([...drawn.heldBy].filter(([point]) => !isFact.has(root[point])));
   for (const [point, { held }] of facts) if (made.network.held[point]) heldBy.set(point, held);
   return {
@@ -41,6 +43,6 @@ export function withFacts(drawn: PlantingGround): PlantingGround {
     sources: Array.from(made.sourceOf, (rule) => drawn.sources[rule]).flatMap((source) => source ?? []),
     plusMinus: Float64Array.from(made.sourceOf, (rule) => drawn.plusMinus[rule] ?? 0),
     heldBy,
-    made: { facts: new Set(facts.keys()), ghostOf: made.ghostOf, released: made.released },
+    made: { facts: axes, ghostOf: made.ghostOf, released: made.released },
   };
 }

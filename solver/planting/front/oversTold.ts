@@ -11,7 +11,7 @@ import type { CheckOver, Disagreement } from '../disagreement.ts';
 import { FIRST_EXACT_KIND } from '../kernel/residual.ts';
 import { type CheckOutcome, checkOutcome } from './checksOver.ts';
 import { CureTrial, canBe, hasNumber } from './cureTrial.ts';
-import { isUnsettled } from './failing.ts';
+import { failingRules, isUnsettled } from './failing.ts';
 import { impliedBy } from './implied.ts';
 import type { PlacementIndex } from './placementIndex.ts';
 import { ruleValueAt } from './ruleValue.ts';
@@ -64,28 +64,31 @@ interface CommonCause {
   readonly rule: Rule;
   readonly value: number;
   readonly overs: readonly Over[];
+  /** How many rules still fail with it. */
+  readonly left: number;
 }
 
+/** The one that leaves the fewest rules failing. */
 function commonCause(index: PlacementIndex, overs: readonly Over[]): CommonCause | undefined {
   const trial = new CureTrial(index);
+  const before = new Set(failingRules(index));
   let best: CommonCause | undefined;
   let tried = 0;
   for (const rule of index.ground.movement.rules) {
     const part = rule.leaveOut ? undefined : trial.partOf(rule);
     if (part === undefined || index.result.checks[part]) continue;
     const hanging = overs.filter(({ against }) => against.includes(part));
-    if (hanging.length < 2 || (best && hanging.length <= best.overs.length)) continue;
-    if (tried++ >= MOST_TRIED) break;
-    const found = putRight(index, trial, rule, part, hanging);
-    if (found && found.overs.length > (best?.overs.length ?? 1)) best = found;
+    if (hanging.length < 2) continue;
+    if (tried++ >= MOST_TRIED || best?.left === 0) break;
+    const found = putRight({ index, trial, before }, rule, part, hanging);
+    if (found && found.left < (best?.left ?? Number.POSITIVE_INFINITY)) best = found;
   }
   return best;
 }
 
 /** The number of a rule that the first of the checks hanging on it would give it, where it puts right more than that one. */
 function putRight(
-  index: PlacementIndex,
-  trial: CureTrial,
+  { index, trial, before }: { index: PlacementIndex; trial: CureTrial; before: ReadonlySet<number> },
   rule: Rule,
   part: number,
   hanging: readonly Over[],
@@ -96,12 +99,11 @@ function putRight(
   const value = trial.measuredWithout(part, [], first.outcome.worst);
   if (value === undefined || !canBe(rule, trial.numberOf(rule, part, value))) return undefined;
   const failing = trial.failingWith(part, value);
-  if (!failing) return undefined;
+  if (!failing || failing.some((r) => !before.has(r))) return undefined;
   const still = new Set(failing);
-  const was = new Set([...hanging].map(({ outcome }) => outcome.worst));
   const overs = hanging.filter(({ outcome }) => !still.has(outcome.worst));
-  const isWorse = failing.some((r) => !was.has(r) && !index.result.checks[r]);
-  return isWorse || overs.length < 2 ? undefined : { rule, value: trial.numberOf(rule, part, value), overs };
+  if (overs.length < 2) return undefined;
+  return { rule, value: trial.numberOf(rule, part, value), overs, left: failing.length };
 }
 
 function tellOne(index: PlacementIndex, { rule, outcome, against }: Over, also: readonly RuleId[]): Disagreement {

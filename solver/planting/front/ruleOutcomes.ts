@@ -23,8 +23,8 @@ export function ruleOutcomes(index: PlacementIndex): ReadonlyMap<RuleId, RuleOut
     if (rule.leaveOut) outcomes.set(id, { id, missBy: 0, role: 'leftOut', duty: 'leftOut', ...length });
     else if (broken) outcomes.set(id, { id, missBy: broken.lacking, role: 'disagrees', duty: dutyOf(index, rule) });
     else {
-      const missBy = networkRules.reduce((most, each) => Math.max(most, Math.abs(result.missBy[each] ?? 0)), 0);
       const check = checkOutcome(index, rule);
+      const missBy = check?.missBy ?? networkRules.reduce((most, r) => Math.max(most, result.missBy[r] ?? 0), 0);
       const isOver = check !== undefined && check.missBy > check.allowed;
       const stands = isOver && standing.has(id);
       const isMissed = networkRules.some((each) => !result.checks[each] && (result.missBy[each] ?? 0) > TOUCHING);

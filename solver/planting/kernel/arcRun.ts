@@ -10,6 +10,7 @@ import { crossCirclesInto, Meet } from '../../geometry/index.ts';
 import { HOLDS } from '../../tolerances.ts';
 import { type NetworkResult, type PlacementStep, RuleKind } from '../network.ts';
 import { PressureTrace } from './conflicts.ts';
+import { rulesAgainst } from './disagreeing.ts';
 import type { Placing } from './placing.ts';
 import { RankProbe } from './rankProbe.ts';
 import { stepsOf } from './steps.ts';
@@ -101,7 +102,7 @@ export class ArcRun {
       coords,
       states: planted.states,
       checks: placing.checks,
-      against: (check) => new PressureTrace({ ...placing.ground, coords }, placing.plan).rulesBehind([check], [1], -1),
+      against: (check) => rulesAgainst({ ...placing, ground: { ...placing.ground, coords } }, check),
       shares: (check) => new PressureTrace({ ...placing.ground, coords }, placing.plan).sharesOf(check),
       freeMotions: 0,
       motions: [],

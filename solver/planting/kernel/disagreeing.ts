@@ -31,6 +31,20 @@ export function disagreementsOf(placing: Placing, failing: readonly number[], mi
   return found.filter((each, k) => !found.some((other, j) => j !== k && followsFrom(each, other, k < j)));
 }
 
+/**
+ * A check that misses, with the smallest set of rules that it cannot hold with: those that place its points, ties among
+ * them. The check comes first.
+ */
+export function rulesAgainst(
+  { ground, plan, sketch }: Pick<Placing, 'ground' | 'plan' | 'sketch'>,
+  check: number,
+): readonly number[] {
+  const behind = new PressureTrace(ground, plan).rulesBehind([check], [1], -1);
+  const whole = [...behind, ...tiesBehind(ground.network, ground.reduction, behind)];
+  const least = minimalSet(ground.network, [ground.coords, sketch], whole);
+  return least?.includes(check) ? [check, ...least.filter((r) => r !== check)] : behind;
+}
+
 /** Goes through the steps and tells the first that fail. */
 class Teller {
   private readonly placing: Placing;

@@ -6,6 +6,7 @@
  * one that fails, until none does. Of several ways the one that leaves all points nearest to their sketch comes first.
  * The number of plantings is bounded: where nothing is found, nothing is known.
  */
+import { GAUGE } from '../../tolerances.ts';
 import type { Network, NetworkResult, PlacementStep } from '../network.ts';
 import { plantNetwork } from './plant.ts';
 
@@ -26,8 +27,6 @@ const MOST_TURNED_FOR_ONE = 10;
 const MOST_PAIRED = 6;
 /** Turned points in one way out. */
 const DEEPEST = 16;
-/** Two closings of a block nearer than this are one, mm. */
-const SAME = 1e-3;
 
 /** What may be turned: one point to its other crossing, or a block to another start. */
 interface Turn {
@@ -80,8 +79,8 @@ class Search {
     const tried: (Way & { readonly moved: number })[] = [];
     const turns = order.turnsFor(first, way.result, MOST_TURNED_FOR_ONE);
     for (const turn of [...turns, ...pairsOf(turns)]) {
-      // Two at once only where no single turn helps.
-      if (turn.isPair && tried.length > 0) break;
+      // Two at once only for what places, and where no single turn helps.
+      if (turn.isPair && (tried.length > 0 || way.result.checks[first.rule])) break;
       if (turn.places.every(([i]) => way.turned.has(i))) continue;
       const next = this.tried(way, turn);
       if (!next) break;
@@ -220,7 +219,7 @@ class Order {
       if (c === undefined || d === undefined) continue;
       const [x, y] = mirror(i, c, d, coords);
       const by = Math.hypot(x - (coords[2 * i] ?? 0), y - (coords[2 * i + 1] ?? 0));
-      if (by > SAME) turns.push({ places: [[i, x, y]] });
+      if (by > GAUGE) turns.push({ places: [[i, x, y]] });
     }
     return turns;
   }
@@ -228,7 +227,7 @@ class Order {
 
 function farthestTwo(points: readonly number[], coords: Float64Array): readonly (number | undefined)[] {
   let best: readonly number[] = [];
-  let most = SAME;
+  let most = GAUGE;
   points.forEach((a, k) => {
     for (const b of points.slice(k + 1)) {
       const apart = Math.hypot(

@@ -8,6 +8,7 @@
  */
 import { TOUCHING } from '../../tolerances.ts';
 import type { Network } from '../network.ts';
+import { Approach } from './approach.ts';
 import { shortArm } from './degenerate.ts';
 import { incidenceOf } from './incidence.ts';
 import { Iteration } from './iterate.ts';
@@ -17,6 +18,14 @@ import { System } from './system.ts';
 
 /** Rules above which a set is not thinned out: each trial solves the whole set. */
 const MOST_THINNED = 80;
+/**
+ * Rules up to which any of them may drop out. That a larger set does not hold from a few starts proves little of it: there
+ * only ties that are not needed drop out.
+ */
+const MOST_SURE = 12;
+/** Starts scattered about the places, and how far, against the size of the set. */
+const SCATTERED = 12;
+const SCATTER = 0.4;
 
 /**
  * The set without what it does not need: it cannot hold, and without any one of its rules it can.
@@ -29,11 +38,13 @@ export function minimalSet(
   starts: readonly Float64Array[],
   rules: readonly number[],
 ): readonly number[] | undefined {
-  if (holdsAlone(network, starts, rules)) return undefined;
+  if (starts.some((start) => holdsFrom(network, start, rules))) return undefined;
   if (rules.length > MOST_THINNED) return rules;
   let kept = [...rules];
+  const isSure = rules.length <= MOST_SURE;
   // What stands farthest from the miss is asked first.
   for (const rule of [...rules].reverse()) {
+    if (!isSure && network.kinds[rule]! < FIRST_EXACT_KIND) continue;
     const rest = kept.filter((each) => each !== rule);
     if (rest.length > 0 && !holdsAlone(network, starts, rest)) kept = rest;
   }
@@ -42,10 +53,43 @@ export function minimalSet(
 
 /** Can these rules hold together, with nothing else asked? Misses up to what counts as touching are let pass. */
 export function holdsAlone(network: Network, starts: readonly Float64Array[], rules: readonly number[]): boolean {
-  return starts.some((start) => holdsFrom(network, start, rules));
+  if (starts.some((start) => holdsFrom(network, start, rules))) return true;
+  const [start] = starts;
+  if (!start || rules.length > MOST_SURE) return false;
+  let seed = rules.length + 1;
+  const reach = SCATTER * spanOf(network, start, rules);
+  for (let n = 0; n < SCATTERED; n++) {
+    const scattered = Float64Array.from(start, (v) => {
+      seed = (seed * 48271) % 2147483647;
+      return v + reach * (2 * (seed / 2147483647) - 1);
+    });
+    if (holdsFrom(network, scattered, rules, false)) return true;
+  }
+  return false;
 }
 
-function holdsFrom(network: Network, start: Float64Array, rules: readonly number[]): boolean {
+/** How far the points of some rules stand apart, mm. */
+function spanOf(network: Network, coords: Float64Array, rules: readonly number[]): number {
+  let [left, right, low, high] = [1, -1, 1, -1].map((sign) => sign * Number.POSITIVE_INFINITY) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  for (const rule of rules) {
+    for (let k = 4 * rule; k < 4 * rule + 4; k++) {
+      const point = network.points[k]!;
+      if (point < 0) continue;
+      left = Math.min(left, coords[2 * point]!);
+      right = Math.max(right, coords[2 * point]!);
+      low = Math.min(low, coords[2 * point + 1]!);
+      high = Math.max(high, coords[2 * point + 1]!);
+    }
+  }
+  return Math.max(right - left, high - low, 1);
+}
+
+function holdsFrom(network: Network, start: Float64Array, rules: readonly number[], isThorough = true): boolean {
   const alone = partOf(network, start, rules);
   const coords = Float64Array.from(alone.coords);
   const reduction = reduceNetwork(alone, coords);
@@ -60,8 +104,10 @@ function holdsFrom(network: Network, start: Float64Array, rules: readonly number
     Int32Array.from(roots),
     asked,
   );
-  if (roots.length > 0 && asked.length > 0) new Iteration().solve(system, {});
-  else system.evaluate(false);
+  const isMoved = roots.length > 0 && asked.length > 0;
+  if (!isMoved) system.evaluate(false);
+  else if (isThorough) new Approach().solve(system, new Iteration(), {}, Float64Array.from(coords));
+  else new Iteration().solve(system, {});
   if (system.largest > TOUCHING) return false;
   return rules.every((_, r) => shortArm(alone.kinds[r]!, reduction.points, 4 * r, alone.values, 3 * r, coords) === 0);
 }

@@ -8,7 +8,7 @@ import { type Network, type NetworkResult, RuleKind } from '../network.ts';
 import { PressureTrace } from './conflicts.ts';
 import { markContested } from './contested.ts';
 import { NO_LENGTH, shortArm } from './degenerate.ts';
-import { disagreementsOf } from './disagreeing.ts';
+import { disagreementsOf, rulesAgainst } from './disagreeing.ts';
 import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND, residualOf } from './residual.ts';
 import { doubtsOf, markLoose, settlingOf, spread, spreadToMembers } from './settling.ts';
@@ -41,7 +41,7 @@ export function judge(placing: Placing): NetworkResult {
     missBy,
     states,
     checks: placing.checks,
-    against: (check) => new PressureTrace(ground, placing.plan).rulesBehind([check], [1], -1),
+    against: (check) => rulesAgainst(placing, check),
     shares: (check) => new PressureTrace(ground, placing.plan).sharesOf(check),
     get steps() {
       listed ??= stepsOf(placing);

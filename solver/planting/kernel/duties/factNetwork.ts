@@ -57,13 +57,17 @@ export function factNetwork(ground: Ground, plan: Plan, checks: Uint8Array, fact
   for (const fact of facts) if (!byRoot.has(root[fact.point]!)) byRoot.set(root[fact.point]!, fact);
   const roots = [...byRoot.keys()];
   const { released, factors } = releasesAt(ground, plan, roots);
+  const throughTies = new Map(roots.map((at) => [at, placingThroughTie(ground, plan, at)] as const));
+  for (const rules of throughTies.values()) for (const r of rules ?? []) released[r] = 1;
   const made = new Draft(network, ground.coords, checks, released);
   for (const [at, fact] of byRoot) made.hold(membersOf(root, at), fact);
   for (const at of roots) {
     const rules = patternsOf(network, root, at).filter((r) => !checks[r] && !released[r]);
     if (rules.length === 0) continue;
-    const own = isPlacedAlone(plan, at) ? ownRules(released, network, root, at) : [];
-    const isGiven = own.length === 0;
+    const throughTie = throughTies.get(at);
+    const own = throughTie ?? (isPlacedAlone(plan, at) ? ownRules(released, network, root, at) : []);
+    // What follows from others by a tie goes on doing so; what is placed together with others keeps its drawn place.
+    const isGiven = throughTie === undefined && own.length === 0;
     const ghost = made.addGhost(byRoot.get(at)!.point, isGiven);
     for (const r of own) made.copyFor(r, root, at, ghost);
     for (const r of rules) made.refer(r, root, at, ghost);
@@ -83,6 +87,26 @@ function patternsOf({ ruleCount, kinds, points }: Network, root: Int32Array, at:
   for (let r = 0; r < ruleCount; r++) {
     const places = PATTERN[kinds[r]!];
     if (places?.some((k) => root[points[4 * r + k]!] === at)) found.push(r);
+  }
+  return found;
+}
+
+/**
+ * Rules that name a derived point and by it place the points that it follows from: with a hole there they check, and go on
+ * placing by its ghost. Undefined for a point that follows from no others.
+ */
+function placingThroughTie({ reduction }: Ground, plan: Plan, at: number): readonly number[] | undefined {
+  const index = reduction.derivedAt?.[at] ?? -1;
+  if (index < 0) return undefined;
+  const { roots } = reduction.derived[index]!;
+  const found: number[] = [];
+  for (let s = 0; s < plan.stepCount; s++) {
+    const root = plan.root[s]!;
+    const group = root < 0 ? plan.groups[-1 - root]! : undefined;
+    const isOwn = group ? group.roots.some((u) => roots.includes(u)) : roots.includes(root);
+    if (!isOwn) continue;
+    const rules = group ? Array.from(group.rules) : [plan.ruleA[s]!, plan.ruleB[s]!];
+    found.push(...rules.filter((r) => [0, 1, 2].some((k) => reduction.points[4 * r + k] === at)));
   }
   return found;
 }
