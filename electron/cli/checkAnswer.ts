@@ -1,7 +1,15 @@
 /** `depthwright check`: everything that fouls, is too close or does not fit, worst first. */
-import { buildable, checkMovement, type Finding, isBuildable, withRemedies } from '../../solver/clearance/index.ts';
+import {
+  buildable,
+  checkMovement,
+  type Finding,
+  isBuildable,
+  stackOf,
+  withRemedies,
+} from '../../solver/clearance/index.ts';
+import type { Movement } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { adviceSays, buildableSays, cureSays, findingSays } from '../../solver/words/clearance/index.ts';
+import { adviceSays, buildableSays, cureSays, findingSays, MID_SHAKE } from '../../solver/words/clearance/index.ts';
 import { counted, type Speaker } from '../../solver/words/index.ts';
 import { plantingSays } from '../../solver/words/planting/index.ts';
 import type { Answer } from './answer.ts';
@@ -79,6 +87,38 @@ function findingJson(finding: Finding, speaker: Speaker) {
   };
 }
 
+/** The end shake that each arbor and pipe is left, with both sums of its errors. */
+function stacksOf(movement: Movement) {
+  return movement.arbors.flatMap(({ id }) => {
+    const stack = stackOf(movement, id);
+    if (stack.kind === 'none') return [];
+    const left = stack.kind === 'stack' ? stack.left : stack.room;
+    if (left === undefined || !stack.worst || !stack.statistical) return [];
+    const { room, endShake, worst, statistical, pieces } = stack;
+    return [{ arbor: id, lengths: pieces.length, room, stated: endShake, left, worst, statistical }];
+  });
+}
+
+function stackTable(movement: Movement, { name, figure }: Speaker): string[] {
+  const range = ([least, most]: readonly [number, number]): string => `${figure(least)} to ${figure(most)}`;
+  const rows = stacksOf(movement).map(({ arbor, lengths, left, worst, statistical }) => [
+    name(arbor),
+    `${lengths}`,
+    figure(left),
+    range(statistical),
+    range(worst),
+  ]);
+  if (rows.length === 0) return [];
+  const columns = [
+    { head: 'end shake' },
+    { head: 'lengths', align: 'right' },
+    { head: 'left', align: 'right' },
+    { head: 'likely', align: 'right' },
+    { head: 'at worst', align: 'right' },
+  ] as const;
+  return [...inColumns(columns, rows), ...wrapped(MID_SHAKE)];
+}
+
 /** The findings as text and as data, all that the window tells when it is idle; for the first ten, remedies are tried out. */
 export function checkAnswer(placed: PlacedMovement): Answer {
   const findings = withRemedies(placed, checkMovement(placed, { depths: true }));
@@ -92,12 +132,14 @@ export function checkAnswer(placed: PlacedMovement): Answer {
     sentences(findings, speaker),
     // What disagrees is among the findings already; what is loose is not.
     [summary(findings), ...(placed.freeMotions > 0 ? wrapped(plantingSays(placed, speaker)) : [])],
+    stackTable(placed.movement, speaker),
     [buildableSays(list), ...sentences(missing, speaker)],
   ]);
   const json = {
     title: placed.movement.title,
     settled,
     findings: findings.map((finding) => findingJson(finding, speaker)),
+    stacks: stacksOf(placed.movement),
     buildable: {
       says: buildableSays(list),
       stops: list.stops.map(({ key }) => key),

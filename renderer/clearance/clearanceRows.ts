@@ -32,7 +32,7 @@ function rowOf(arbor: ArborId, stated: number, stack: Stack, speaker: Speaker): 
       arbor,
       stated,
       between: `${listed(stack.between.map(({ id }) => speaker.name(id)))} (${counted(stack.pieces.length, 'length')})`,
-      found: stack.endShake,
+      found: stack.left,
       worst: stack.worst,
       likely: stack.statistical,
     };

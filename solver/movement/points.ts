@@ -56,7 +56,7 @@ export const arbor = z.looseObject({
   /** What the drawing said where a measured figure stands in `diameter` or `endShake` now, mm. */
   asDrawn: z.looseObject({ diameter: length.exactOptional(), endShake: extent.exactOptional() }).exactOptional(),
   collars: z
-    .array(z.looseObject({ diameter: length, from: coordinate, to: coordinate }))
+    .array(z.looseObject({ diameter: length, from: coordinate, to: coordinate, plusMinus: plusMinus.exactOptional() }))
     .max(50)
     .default([]),
   /**

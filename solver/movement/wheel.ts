@@ -2,7 +2,18 @@
 import { z } from 'zod';
 import { FORM_NAMES, FORMS } from './forms/forms.ts';
 import { arborId, wheelId } from './ids.ts';
-import { angleDeg, coordinate, extent, factor, length, MAX_TEETH, MIN_TEETH, name, note } from './quantities.ts';
+import {
+  angleDeg,
+  coordinate,
+  extent,
+  factor,
+  length,
+  MAX_TEETH,
+  MIN_TEETH,
+  name,
+  note,
+  plusMinus,
+} from './quantities.ts';
 
 /** Size of the teeth; exactly one of the three ways. */
 export const toothSize = z.union([
@@ -55,6 +66,8 @@ export const wheel = z.looseObject({
   /** Height of the lower face above the marked face of the base plate, mm. */
   level: coordinate,
   thickness: length,
+  /** ± of the thickness in a stack, mm; the movement's own for every piece when absent. */
+  thicknessPlusMinus: plusMinus.exactOptional(),
   bore: extent.exactOptional(),
   /**
    * What the drawing said where a measured figure stands in one of these fields now, mm; nothing for what it left open,
@@ -68,7 +81,9 @@ export const wheel = z.looseObject({
       runOut: extent.exactOptional(),
     })
     .exactOptional(),
-  hub: z.looseObject({ diameter: length, from: coordinate, to: coordinate }).exactOptional(),
+  hub: z
+    .looseObject({ diameter: length, from: coordinate, to: coordinate, plusMinus: plusMinus.exactOptional() })
+    .exactOptional(),
   arms: arms.exactOptional(),
   /** Angle of a tooth's centre line on the drawing, degrees; from the train when absent. */
   phase: angleDeg.exactOptional(),

@@ -69,6 +69,50 @@ describe('the stack of an arbor', () => {
   });
 });
 
+describe('parts seated against each other', () => {
+  /** Five wheels of 4.0 between plates 20.5 apart, each against the next, with their thicknesses as found. */
+  const five = (thickness: number, more: object = {}) => {
+    const near = [
+      { id: 'lower', outline: { kind: 'circle', centre: [0, 0], radius: 80 }, levels: { from: -3, to: 0 } },
+      { id: 'upper', outline: { kind: 'circle', centre: [0, 0], radius: 80 }, levels: { from: 20.5, to: 23.5 } },
+    ];
+    const a = arborAt('A', 0, 0, { bearings, endShake: 0.5 });
+    const found = thickness === 4 ? {} : { asDrawn: { thickness: 4 } };
+    const wheels = [0, 1, 2, 3, 4].map((i) =>
+      wheelOf(`w${i}`, 'A', 20, 0.25 + 4 * i, thickness, { ...found, ...more }),
+    );
+    return sceneOf({ plates: near, arbors: [a.arbor], rules: [a.rule], wheels });
+  };
+  const leftOf = (movement: ReturnType<typeof five>) => {
+    const stack = stackOf(movement, A, { piece: 0.02, plates: 0.05 });
+    if (stack.kind !== 'stack') throw new Error(stack.kind);
+    return stack;
+  };
+
+  it('five parts of 4.0 between plates 20.5 apart leave 0.5; each 0.1 too thick leave 0.0, which stops', () => {
+    expect(leftOf(five(4)).left).toBeCloseTo(0.5, 9);
+    expect(leftOf(five(4.1)).left).toBeCloseTo(0, 9);
+    const stacks = (movement: ReturnType<typeof five>) =>
+      checkMovement(plantMovement(movement)).filter(({ kind }) => kind === 'stack' || kind === 'fouls');
+    const found = stacks(five(4.1));
+    expect(found).toMatchObject([{ kind: 'stack', severity: 'stops', gap: expect.closeTo(0, 9) }]);
+    expect(stacks(five(4))).toEqual([]);
+  });
+
+  it('each piece has its own ±: both sums', () => {
+    // Five of ±0.03, two bare ends of ±0.02, plates of ±0.05.
+    const { worst, statistical } = leftOf(five(4, { thicknessPlusMinus: 0.03 }));
+    expect(worst[0]).toBeCloseTo(0.5 - 5 * 0.03 - 2 * 0.02 - 0.05, 9);
+    expect(statistical[0]).toBeCloseTo(0.5 - Math.sqrt(5 * 0.03 ** 2 + 2 * 0.02 ** 2 + 0.05 ** 2), 9);
+  });
+
+  it('without shoulders the end shake is what the parts leave, whatever is stated', () => {
+    const movement = five(4);
+    const plain = { ...movement, arbors: movement.arbors.map((arbor) => ({ ...arbor, diameter: 1, endShake: 0.1 })) };
+    expect(leftOf(plain).left).toBeCloseTo(0.5, 9);
+  });
+});
+
 describe('the stack of a pipe', () => {
   /** A pipe of 6 round an arbor of 4, in front of the plates: from 34 to 50, a wheel on it, collars on the arbor. */
   const piped = (collars: readonly object[], more: object = {}) => {

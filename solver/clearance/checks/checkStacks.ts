@@ -23,7 +23,7 @@ const baseOf = (arbor: Arbor) =>
 function betweenPlates(arbor: Arbor, stack: Extract<Stack, { kind: 'stack' }>): Finding[] {
   const base = baseOf(arbor);
   if (stack.room < arbor.endShake - TOUCH) {
-    const severity = stack.room < 0 ? 'stops' : 'warns';
+    const severity = stack.room <= TOUCH ? 'stops' : 'warns';
     return [{ ...base, severity, gap: stack.room, cause: { kind: 'stackShort', arbor: arbor.id } }];
   }
   const [likely] = stack.statistical;
@@ -43,7 +43,7 @@ function ofPipe(arbor: Arbor, stack: PipeStack): Finding[] {
   const between = [pieceOf(below), pieceOf(above)] as const;
   const of = { arbor: arbor.id, between };
   if (room < arbor.endShake - TOUCH) {
-    return [{ ...base, severity: room < 0 ? 'stops' : 'warns', gap: room, cause: { kind: 'pipeShort', ...of } }];
+    return [{ ...base, severity: room <= TOUCH ? 'stops' : 'warns', gap: room, cause: { kind: 'pipeShort', ...of } }];
   }
   if (room > arbor.endShake + worst[1] - room) {
     return [{ ...base, severity: 'notes', gap: room, cause: { kind: 'pipeLoose', ...of } }];

@@ -1,6 +1,7 @@
 /** What two solids owe each other: nothing, or a least gap in plan and a least gap in height. */
 import type { ArborId, PartId, WheelId } from '../../movement/ids.ts';
 import { type BodyKind, type Movement, meshOfCoupling } from '../../movement/schema.ts';
+import { TOUCH } from '../../tolerances.ts';
 import type { Solid } from '../solids/solid.ts';
 
 /** Least gaps, mm. */
@@ -76,12 +77,15 @@ export function planGapsOwed(movement: Movement): (first: PartId, second: PartId
 /** The terms by the movement's general limits. */
 function usualTermsFor(movement: Movement): TermsOf {
   const meshes = meshingPairs(movement);
+  const seated = seatedPairs(movement);
   const roots = axisRoots(movement);
   const { radialGap, heightGap, wallGap } = movement.limits;
   return (first, second) => {
     if (first.part === second.part) return undefined;
     if (FIXED.has(first.role) && FIXED.has(second.role)) return fixedTerms(first, second);
-    if (first.arbor !== undefined && first.arbor === second.arbor) return sameArborTerms(first, second);
+    if (first.arbor !== undefined && first.arbor === second.arbor) {
+      return seated.has(pairKey(first.part, second.part)) ? undefined : sameArborTerms(first, second);
+    }
     if (first.role === 'wheel' && second.role === 'wheel' && meshes.has(pairKey(first.part, second.part))) {
       return undefined;
     }
@@ -111,6 +115,24 @@ function fixedTerms(first: Party, second: Party): PairTerms | undefined {
 /** Two wheels on one arbor may touch but not share a height; the rest is one piece. */
 function sameArborTerms(first: Party, second: Party): PairTerms | undefined {
   return first.role === 'wheel' && second.role === 'wheel' ? { plan: 0, height: 0 } : undefined;
+}
+
+/**
+ * Wheels of one arbor that were drawn against each other, of which one was found thicker since: they push each other along
+ * and stand in no other's place. Their stack tells what is left.
+ */
+function seatedPairs({ wheels }: Movement): ReadonlySet<string> {
+  const seated = new Set<string>();
+  if (!wheels.some(({ asDrawn }) => asDrawn?.thickness !== undefined)) return seated;
+  for (const lower of wheels) {
+    const top = lower.level + (lower.asDrawn?.thickness ?? lower.thickness);
+    for (const upper of wheels) {
+      if (upper !== lower && upper.arbor === lower.arbor && Math.abs(upper.level - top) <= TOUCH) {
+        seated.add(pairKey(lower.id, upper.id));
+      }
+    }
+  }
+  return seated;
 }
 
 /** Key of an unordered pair. */

@@ -16,7 +16,7 @@ import { bodyOf, type PartsIndex, partsOf } from '../solids/partsIndex.ts';
 import { type Piece, pieceOf } from '../solids/piece.ts';
 import type { Heights, RingSolid } from '../solids/solid.ts';
 import { wheelSolids } from '../solids/wheelSolids.ts';
-import type { StackPiece, StackTolerance } from './stackPiece.ts';
+import { type StackPiece, type StackTolerance, sumsOf } from './stackPiece.ts';
 
 /** What stops a pipe on one side. */
 export interface PipeStop extends Piece {
@@ -64,21 +64,21 @@ export function pipeStackOf(movement: Movement, pipe: Arbor, tolerance: StackTol
   const others = rings.filter(({ body }) => body !== pipe.id);
   const below = nearestStop(own, others, 'below');
   const above = nearestStop(own, others, 'above');
-  const pieces = below && above ? piecesBetween(pipe, own, below.face, above.face) : [];
+  const pieces = below && above ? piecesBetween(pipe, own, { from: below.face, to: above.face }, parts) : [];
   const base = { kind: 'pipe', arbor: pipe.id, pieces, endShake: pipe.endShake } as const;
   if (!below || !above) return { ...base, neighbours: 0, ...(below ? { below } : {}), ...(above ? { above } : {}) };
   const room = below.gap + above.gap;
-  const errors = [...pieces.map(() => tolerance.piece), ...stopErrors(below, above, tolerance)];
-  const worst = errors.reduce((sum, error) => sum + error, 0);
-  const likely = Math.hypot(...errors);
+  const errors = [
+    ...pieces.map(({ plusMinus = tolerance.piece }) => plusMinus),
+    ...stopErrors(below, above, tolerance),
+  ];
   return {
     ...base,
     below,
     above,
     room,
     neighbours: below.arbor === above.arbor ? 0 : shakeOfStop(below, parts) + shakeOfStop(above, parts),
-    worst: [room - worst, room + worst],
-    statistical: [room - likely, room + likely],
+    ...sumsOf(room, errors),
   };
 }
 
@@ -159,7 +159,7 @@ function nearestStop(
 }
 
 /** The pipe's lengths from one face to the other: its wheels, hubs and collars, and what is bare between them. */
-function piecesBetween(pipe: Arbor, own: readonly AxisRing[], from: number, to: number): StackPiece[] {
+function piecesBetween(pipe: Arbor, own: readonly AxisRing[], { from, to }: Heights, parts: PartsIndex): StackPiece[] {
   const pieces: StackPiece[] = [];
   const solid = own
     .filter((ring) => ring.part !== pipe.id || ring.piece === 'collar')
@@ -172,9 +172,26 @@ function piecesBetween(pipe: Arbor, own: readonly AxisRing[], from: number, to: 
   for (const ring of solid) {
     bare(Math.min(ring.from, to));
     const kind = ring.part === pipe.id ? 'collar' : ring.piece === 'hub' ? 'hub' : 'wheel';
-    pieces.push({ part: ring.part, kind, from: ring.from, to: ring.to });
+    const own = plusMinusOf(ring, kind, parts);
+    pieces.push({
+      part: ring.part,
+      kind,
+      from: ring.from,
+      to: ring.to,
+      ...(own === undefined ? {} : { plusMinus: own }),
+    });
     reached = Math.max(reached, ring.to);
   }
   bare(to);
   return pieces;
+}
+
+/** The ± that is stated of one ring's own length, mm. */
+function plusMinusOf(ring: AxisRing, kind: StackPiece['kind'], { movement, arbors }: PartsIndex): number | undefined {
+  if (kind === 'collar') {
+    const collars = [...arbors.values()].find(({ id }) => id === ring.part)?.collars ?? [];
+    return collars.find(({ from, to }) => from === ring.from && to === ring.to)?.plusMinus;
+  }
+  const wheel = movement.wheels.find(({ id }) => id === ring.part);
+  return kind === 'hub' ? wheel?.hub?.plusMinus : wheel?.thicknessPlusMinus;
 }

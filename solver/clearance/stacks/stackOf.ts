@@ -8,9 +8,10 @@
 
 import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
+import { TOUCH } from '../../tolerances.ts';
 import { partsOf } from '../solids/partsIndex.ts';
 import { type PipeStack, pipeStackOf } from './pipeStack.ts';
-import type { StackPiece, StackTolerance } from './stackPiece.ts';
+import { type Range, type StackPiece, type StackTolerance, sumsOf } from './stackPiece.ts';
 
 /** The pieces on an arbor with the end shake they leave, or why it cannot be told. */
 export type Stack =
@@ -22,12 +23,15 @@ export type Stack =
       readonly plateDistance: number;
       readonly length: number;
       readonly pieces: readonly StackPiece[];
-      /** Room that wheels, hubs and collars as drawn leave between the plates, mm. */
+      /** Room that wheels, hubs and collars leave between the plates, those that touch seated against each other, mm. */
       readonly room: number;
+      /** As the document states it, mm. */
       readonly endShake: number;
-      /** End shake when all errors add up, and within two standard deviations, mm: least and greatest. */
-      readonly worst: readonly [number, number];
-      readonly statistical: readonly [number, number];
+      /** The end shake that results: what the shoulders are turned for, and never more than the room, mm. */
+      readonly left: number;
+      /** That when all errors add up, and within two standard deviations, mm: least and greatest. */
+      readonly worst: Range;
+      readonly statistical: Range;
       /** What stands in front of the upper plate, and behind the lower one. */
       readonly outside: readonly StackPiece[];
     }
@@ -62,11 +66,11 @@ export function stackOf(movement: Movement, id: ArborId, tolerance: StackToleran
   const inside = standing.filter(({ from, to }) => to > bottom && from < top);
   const outside = standing.filter(({ from, to }) => to <= bottom || from >= top);
   const pieces = withBareLengths(arbor, inside, bottom, top);
-  const span = inside.length === 0 ? 0 : Math.max(...inside.map((p) => p.to)) - Math.min(...inside.map((p) => p.from));
   const plateDistance = top - bottom;
   const { endShake } = arbor;
-  const worst = tolerance.plates + pieces.length * tolerance.piece;
-  const likely = Math.hypot(tolerance.plates, Math.sqrt(pieces.length) * tolerance.piece);
+  const room = plateDistance - seatedLength(arbor, movement, bottom, top);
+  const left = hasShoulders(arbor) ? Math.min(endShake, room) : room;
+  const errors = [tolerance.plates, ...pieces.map(({ plusMinus = tolerance.piece }) => plusMinus)];
   return {
     kind: 'stack',
     arbor: id,
@@ -74,10 +78,10 @@ export function stackOf(movement: Movement, id: ArborId, tolerance: StackToleran
     plateDistance,
     length: plateDistance - endShake,
     pieces,
-    room: plateDistance - span,
+    room,
     endShake,
-    worst: [endShake - worst, endShake + worst],
-    statistical: [endShake - likely, endShake + likely],
+    left,
+    ...sumsOf(left, errors),
     outside,
   };
 }
@@ -88,13 +92,62 @@ function platesOf(arbor: Arbor, plates: ReadonlyMap<string, Plate>): Plate[] {
   return [...found].sort((a, b) => a.levels.from - b.levels.from);
 }
 
+/** Shoulders are turned for the end shake that is stated; without them what stands on the arbor meets the plates. */
+function hasShoulders({ bearings, diameter, endShake }: Arbor): boolean {
+  return endShake > 0 && bearings.every(({ plate, pivot }) => plate === undefined || pivot < diameter - TOUCH);
+}
+
 function standingPieces(arbor: Arbor, movement: Movement): StackPiece[] {
   const wheels = (partsOf(movement).wheelsOn.get(arbor.id) ?? []).flatMap((wheel): StackPiece[] => {
-    const body = { part: wheel.id, kind: 'wheel', from: wheel.level, to: wheel.level + wheel.thickness } as const;
-    const { hub } = wheel;
-    return hub ? [body, { part: wheel.id, kind: 'hub', from: hub.from, to: hub.to }] : [body];
+    const { hub, level, thickness, thicknessPlusMinus } = wheel;
+    const body = pieceOf(wheel.id, 'wheel', { from: level, to: level + thickness, plusMinus: thicknessPlusMinus });
+    return hub ? [body, pieceOf(wheel.id, 'hub', hub)] : [body];
   });
-  const collars = arbor.collars.map(({ from, to }): StackPiece => ({ part: arbor.id, kind: 'collar', from, to }));
+  const collars = arbor.collars.map((collar) => pieceOf(arbor.id, 'collar', collar));
+  return [...wheels, ...collars].sort((a, b) => a.from - b.from || a.to - b.to);
+}
+
+function pieceOf(
+  part: StackPiece['part'],
+  kind: StackPiece['kind'],
+  { from, to, plusMinus }: { readonly from: number; readonly to: number; readonly plusMinus?: number | undefined },
+): StackPiece {
+  return { part, kind, from, to, ...(plusMinus === undefined ? {} : { plusMinus }) };
+}
+
+/** A body on an arbor, with the height that its upper face had on the drawing. */
+interface Body {
+  readonly from: number;
+  readonly to: number;
+  readonly drawnTo: number;
+}
+
+/**
+ * Length of everything on an arbor as it is put on: the bare lengths between stay as drawn, and of parts drawn against each
+ * other each has its whole thickness, though one was found thicker than the drawing left room for.
+ */
+function seatedLength(arbor: Arbor, movement: Movement, bottom: number, top: number): number {
+  let length = 0;
+  let last: Body | undefined;
+  for (const body of bodiesOf(arbor, movement)) {
+    if (body.to <= bottom || body.from >= top) continue;
+    const isSeated = last !== undefined && Math.abs(body.from - last.drawnTo) <= TOUCH;
+    if (!last || isSeated) length += body.to - body.from;
+    else if (body.to > last.to) length += body.to - last.to;
+    if (!last || body.to > last.to) last = body;
+  }
+  return length;
+}
+
+/** Wheels, each one body with its hub, and collars, lowest first. */
+function bodiesOf(arbor: Arbor, movement: Movement): readonly Body[] {
+  const wheels = (partsOf(movement).wheelsOn.get(arbor.id) ?? []).map((wheel): Body => {
+    const { level, thickness, hub, asDrawn } = wheel;
+    const [from, high] = [Math.min(level, hub?.from ?? level), hub?.to ?? level];
+    const [to, drawnTo] = [thickness, asDrawn?.thickness ?? thickness].map((thick) => Math.max(level + thick, high));
+    return { from, to: to ?? high, drawnTo: drawnTo ?? high };
+  });
+  const collars = arbor.collars.map(({ from, to }): Body => ({ from, to, drawnTo: to }));
   return [...wheels, ...collars].sort((a, b) => a.from - b.from || a.to - b.to);
 }
 

@@ -8,6 +8,8 @@ export interface StackPiece {
   readonly kind: 'wheel' | 'hub' | 'collar' | 'bare';
   readonly from: number;
   readonly to: number;
+  /** Its own ±, mm; the tolerance of every piece where none is stated. */
+  readonly plusMinus?: number;
 }
 
 /** What the pieces of a stack may be off. */
@@ -15,4 +17,17 @@ export interface StackTolerance {
   /** ± of each piece's length and of the distance of the plates, mm. */
   readonly piece: number;
   readonly plates: number;
+}
+
+/** Least and greatest of a length, mm. */
+export type Range = readonly [number, number];
+
+/** The two sums of a stack round the end shake that it leaves: all errors at their worst, and as a rule. */
+export function sumsOf(
+  left: number,
+  errors: readonly number[],
+): { readonly worst: Range; readonly statistical: Range } {
+  const worst = errors.reduce((sum, error) => sum + error, 0);
+  const likely = Math.hypot(...errors);
+  return { worst: [left - worst, left + worst], statistical: [left - likely, left + likely] };
 }

@@ -36,3 +36,7 @@ export function noStackSays(why: NoStack, speaker: Speaker): string {
 export function piecesWords(pieces: readonly Piece[], speaker: Speaker): string {
   return asSentence(listed(pieces.map((piece) => pieceWords(piece, speaker))));
 }
+
+/** How the drawing stands, where end shakes are told. */
+export const MID_SHAKE =
+  'Every arbor is drawn at the middle of its end shake: it goes half of it up and half of it down.';
