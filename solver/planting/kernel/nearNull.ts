@@ -9,6 +9,7 @@
  * Array kernel: indices come from the loaded system, hence the `!`.
  */
 import { Matrix, SVD } from 'ml-matrix';
+import { motionsOfWhole, peelLoose } from './peelLoose.ts';
 import { patternOf, SparseNormal } from './sparseNormal.ts';
 import type { System } from './system.ts';
 
@@ -19,6 +20,8 @@ export const BARELY = 1e-6;
 
 /** Coordinates up to which a system is decomposed outright: beyond this it takes more than 10 ms. */
 const MOST_DENSE = 60;
+/** Free motions from which what is loose at its ends is taken off before anything is decomposed. */
+const MANY_FREE = 24;
 /** Damping, against columns of length about one: below the square of `LACKING` by what rounding lets through. */
 const MU = 1e-13;
 /** Passes over the start vectors; each shrinks what is resisted by μ over its squared value. */
@@ -32,20 +35,31 @@ const POWER = 12;
 export interface NearNull {
   /** Singular values over the largest, in rising order, all below `BARELY`. */
   readonly values: readonly number[];
-  /** One unit-length displacement of the system's roots a value: [dx, dy] a root. */
+  /** One unit-length displacement of the system's roots a value: [dx, dy] a root. Orthonormal where they are few. */
   readonly vectors: readonly Float64Array[];
 }
 
 /** Decomposes the loaded system, whose Jacobian must be current; it is current again afterwards. */
 export function nearNull(system: System): NearNull {
   const scale = scaleColumns(system);
-  const found = 2 * system.rootCount <= MOST_DENSE ? dense(system) : sparse(system);
+  const found = 2 * system.rootCount - system.ruleCount > MANY_FREE ? peeledNull(system) : decomposed(system);
   unscaleColumns(system, scale);
   const order = found.values.map((_, k) => k).sort((a, b) => found.values[a]! - found.values[b]!);
   return {
     values: order.map((k) => found.values[k]!),
     vectors: order.map((k) => unit(found.vectors[k]!.map((v, i) => v / scale[i >> 1]!))),
   };
+}
+
+const decomposed = (system: System): NearNull => (2 * system.rootCount <= MOST_DENSE ? dense(system) : sparse(system));
+
+/** With many free motions only the core is decomposed: the time of a decomposition grows with the cube of their number. */
+function peeledNull(system: System): NearNull {
+  const whole = peelLoose(system);
+  const { core } = whole;
+  const ofCore: NearNull = core.rootCount === 0 ? { values: [], vectors: [] } : decomposed(core);
+  const vectors = motionsOfWhole(system, whole, ofCore.vectors);
+  return { vectors, values: vectors.map((_, k) => ofCore.values[k] ?? 0) };
 }
 
 /** Divides both columns of each root by their common length; returns the lengths. */
