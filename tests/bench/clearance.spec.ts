@@ -205,7 +205,7 @@ test('two wheels of one axis at one level are told by what their levels share, a
     'Day wheel and Day driver stand in each other: their levels overlap by 2.000 mm.',
   );
   await findings(page)
-    .getByRole('button', { name: /^Move Day wheel and Crank wheel up by 2\.951 mm/ })
+    .getByRole('button', { name: /^Move Day wheel and Crank wheel up by 2\.980 mm/ })
     .click({ timeout: 20_000 });
   await expect(findings(page)).toContainText('Nothing fouls, nothing is too close.');
   await page.keyboard.press('Control+z');

@@ -116,7 +116,7 @@ describe('an arbor that is held down', () => {
   it('is freed by a smaller head, or by a wheel above it', () => {
     expect(offeredFor(held(), ofKind('assembly'))).toEqual([
       'Turn the head of Post down to Ø 8.000 mm',
-      'Move a (a) up by 9.300 mm',
+      'Move a (a) up by 9.310 mm',
     ]);
   });
   it('where nothing frees it, is told what to make removable', () => {

@@ -31,6 +31,8 @@ export interface Finding {
   /** Smallest gap, mm (negative: overlap), and the limit it was held against. */
   readonly gap?: number;
   readonly wanted?: number;
+  /** For an overlap: the least movement that ends it, where that is more than the overlap, mm. */
+  readonly wayOut?: number;
   /** For parts that stand in each other and are parted sooner in height: what would clear them in plan, mm. */
   readonly sideways?: number;
   /** All three values of the gap, mm. */

@@ -30,6 +30,7 @@ export function gapFinding(first: Solid, second: Solid, terms: PairTerms, contex
     gaps,
     wanted: reading.wanted,
     value,
+    ...(reading.wayOut === undefined ? {} : { wayOut: reading.wayOut }),
     ...(reading.sideways === undefined ? {} : { sideways: reading.sideways }),
     at: [at(a), at(b)],
     cause: { kind: 'gap', pieces: [pieceOf(first), pieceOf(second)], direction: reading.direction },

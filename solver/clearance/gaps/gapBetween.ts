@@ -5,7 +5,7 @@ import type { PartId } from '../../movement/ids.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
-import { heightGapOf } from './gapReadings.ts';
+import { heightGapOf, sizeAlong } from './gapReadings.ts';
 import { planGapOf } from './planGap.ts';
 
 /** The gap of two parts and where it is. */
@@ -45,9 +45,14 @@ function gapOfTwo(a: Solid, b: Solid): PartGap | undefined {
     { x: plan.a.x, y: plan.a.y },
     { x: plan.b.x, y: plan.b.y },
   ] as const;
-  // Two that stand in each other: the least movement that parts them, aside or along the arbor.
-  if (height < 0 && plan.gap < height) return { gap: height, direction: 'height', at };
-  if (height < 0) return { gap: plan.gap, direction: 'plan', at };
+  // Two that stand in each other: how far they overlap in the direction in which they are parted soonest.
+  if (height < 0 && plan.gap < height) return { gap: overlapOf(height, a, b, 'height'), direction: 'height', at };
+  if (height < 0) return { gap: overlapOf(plan.gap, a, b, 'plan'), direction: 'plan', at };
   if (plan.gap <= 0) return { gap: height, direction: 'height', at };
   return { gap: Math.hypot(plan.gap, height), direction: height > 0 ? 'slant' : 'plan', at };
+}
+
+/** An overlap is never more than the smaller of the two is there. */
+function overlapOf(gap: number, a: Solid, b: Solid, direction: 'plan' | 'height'): number {
+  return Math.max(gap, -sizeAlong(a, direction), -sizeAlong(b, direction));
 }

@@ -16,7 +16,10 @@ export type GapValue = 'asPlanted' | 'withShake' | 'withPlusMinus';
 
 /** A gap under one reading: in plan and in height, and the one that decides, mm. */
 export interface GapReading {
+  /** Negative: how far the two overlap, which is never more than the smaller of them is there. */
   readonly gap: number;
+  /** For an overlap: the least movement that ends it, where that is more, mm. */
+  readonly wayOut?: number;
   readonly wanted: number;
   readonly direction: 'plan' | 'height';
   /** For two that stand in each other and are parted sooner in height: what would clear them in plan, mm. */
@@ -101,8 +104,8 @@ export function gapOfPair(
   // What may touch in height stops the other there: a shoulder on its collar, a hub on its plate.
   const lengthwise = terms.height === 0 ? Math.min(shaken, Math.max(height, 0)) : shaken;
   return {
-    asPlanted: readingOf(plan.gap, height, terms),
-    withShake: readingOf(plan.gap - aside, height - lengthwise, terms),
+    asPlanted: told(readingOf(plan.gap, height, terms), first, second),
+    withShake: told(readingOf(plan.gap - aside, height - lengthwise, terms), first, second),
   };
 }
 
@@ -121,6 +124,23 @@ function readingOf(plan: number, height: number, terms: PairTerms): GapReading {
   if (plan <= 0) return { gap: Math.max(height, 0), wanted: terms.height, direction: 'height' };
   if (height >= terms.height) return { gap: height, wanted: terms.height, direction: 'height' };
   return { gap: Math.hypot(plan, Math.max(height, 0)), wanted: terms.plan, direction: 'plan' };
+}
+
+/** An overlap told as the overlap: a thin wheel in a thick one overlaps by its own thickness, however far the way out is. */
+function told(reading: GapReading, first: Solid, second: Solid): GapReading {
+  const wayOut = -reading.gap;
+  if (wayOut <= TOUCH) return reading;
+  const overlap = Math.min(wayOut, sizeAlong(first, reading.direction), sizeAlong(second, reading.direction));
+  if (overlap >= wayOut - TOUCH) return reading;
+  // In plan the way out is what cures have to make.
+  const sideways = reading.direction === 'plan' ? reading.wanted + wayOut : reading.sideways;
+  return { ...reading, gap: -overlap, wayOut, ...(sideways === undefined ? {} : { sideways }) };
+}
+
+/** How thick a solid is in the direction, mm; an outline in plan has no end that matters. */
+export function sizeAlong(solid: Solid, direction: GapReading['direction']): number {
+  if (direction === 'height') return solid.heights.to - solid.heights.from;
+  return solid.shape === 'ring' ? 2 * solid.outer : Number.POSITIVE_INFINITY;
 }
 
 /** What shake and run-out can take from a pair's gap in plan, mm. */

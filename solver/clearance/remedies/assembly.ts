@@ -9,6 +9,7 @@ import { planGapOf } from '../gaps/planGap.ts';
 import type { RingSolid, Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
+import { heightOwedFor } from './heightOwed.ts';
 import { turnedPost } from './slidePost.ts';
 import { levelShift } from './wheelChanges.ts';
 
@@ -88,6 +89,7 @@ function raised(
   );
   const top = Math.max(...holding.map(({ heights }) => heights.to));
   if (!Number.isFinite(top)) return [];
+  const owed = heightOwedFor(placed, solids);
   const held = new Set(
     lifted
       .filter((each) => holding.some((solid) => isOver(solid, each) && (planGapOf(solid, each)?.gap ?? 0) < 0))
@@ -95,5 +97,9 @@ function raised(
   );
   return placed.movement.wheels
     .filter(({ id }) => held.has(id))
-    .map((wheel) => levelShift(placed.movement, wheel, top + placed.movement.limits.heightGap - wheel.level));
+    .map((wheel) => {
+      const own = solids.filter(({ part }) => part === wheel.id);
+      const gap = Math.max(...own.flatMap((solid) => holding.map((each) => owed(solid, each))));
+      return levelShift(placed.movement, wheel, Math.ceil((top + gap - wheel.level) / CURE_STEP) * CURE_STEP);
+    });
 }

@@ -4,13 +4,13 @@ import type { Arbor } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { CURE_STEP, TOUCH } from '../../tolerances.ts';
 import { type Finding, shortInPlan } from '../findings/finding.ts';
-import { pairTermsFor } from '../gaps/pairTerms.ts';
 import { planGapOf } from '../gaps/planGap.ts';
 import { pieceOf } from '../solids/piece.ts';
 import type { Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
 import type { CureDeed } from './deed.ts';
+import { heightOwedFor } from './heightOwed.ts';
 
 /** A hand may lose this much of its length before it is another hand: habit of the trade. */
 const MOST_SHORTENED = 0.5;
@@ -21,6 +21,7 @@ type Swept = NonNullable<Arbor['swept']>[number];
 export function sweptCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
   const { movement } = placed;
   const solids = solidsOf(placed);
+  const owed = heightOwedFor(placed, solids);
   return movement.arbors
     .filter(({ id }) => finding.parts.includes(id))
     .flatMap((arbor) => {
@@ -29,10 +30,9 @@ export function sweptCandidates(placed: PlacedMovement, finding: Finding): Candi
       return (arbor.swept ?? []).flatMap((swept, index): Candidate[] => {
         const solid = own[index];
         if (!solid || others.length === 0 || !isMeant(solid, others, finding)) return [];
-        const shake = endShakeOf(placed, finding);
         return [
           ...shorter(arbor, index, swept, solid, finding),
-          ...elsewhere(arbor, index, swept, others, heightWanted(placed, solid, others) + shake),
+          ...elsewhere(arbor, index, swept, others, Math.max(...others.map((other) => owed(solid, other)))),
         ];
       });
     });
@@ -45,18 +45,6 @@ function isMeant(solid: Solid, others: readonly Solid[], finding: Finding): bool
     const plan = planGapOf(solid, other)?.gap ?? Number.POSITIVE_INFINITY;
     return apart < (finding.wanted ?? 0) + 1 && plan < (finding.wanted ?? 0) + 1;
   });
-}
-
-function heightWanted(placed: PlacedMovement, solid: Solid, others: readonly Solid[]): number {
-  const termsOf = pairTermsFor(placed.movement);
-  return Math.max(...others.map((other) => termsOf(solid, other)?.height ?? 0));
-}
-
-function endShakeOf({ movement }: PlacedMovement, { parts }: Finding): number {
-  const onWheels = movement.wheels.filter(({ id }) => parts.includes(id)).map(({ arbor }) => arbor);
-  return movement.arbors
-    .filter(({ id }) => parts.includes(id) || onWheels.includes(id))
-    .reduce((sum, { endShake }) => sum + endShake / 2, 0);
 }
 
 function changedTo(arbor: Arbor, index: number, set: Partial<Swept>, deed: CureDeed): Candidate {

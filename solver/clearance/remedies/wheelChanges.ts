@@ -6,17 +6,17 @@ import type { PlacedMovement } from '../../planting/placed.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
 import { TOUCH } from '../../tolerances.ts';
 import { type Finding, shortInPlan } from '../findings/finding.ts';
-import { pairTermsFor } from '../gaps/pairTerms.ts';
 import type { Solid } from '../solids/solid.ts';
 import { solidsOf } from '../solids/solids.ts';
 import type { Candidate } from './candidate.ts';
 import type { CureDeed } from './deed.ts';
+import { heightOwedFor } from './heightOwed.ts';
 
 /** A wheel may lose this much of its thickness, or of its addendum, before the remedy does more harm than good: habit of the trade. */
 const MOST_THINNED = 0.3;
 const MOST_TOPPED = 0.25;
 
-/** The wheel of a finding with the bodies that it must clear, and the gap in height that it owes them. */
+/** The wheel of a finding with the bodies that it must clear, and the gap in height that it owes them with all shake. */
 interface Concern {
   readonly wheel: Wheel;
   readonly others: readonly Solid[];
@@ -25,14 +25,17 @@ interface Concern {
 
 function concernsOf(placed: PlacedMovement, finding: Finding): Concern[] {
   const solids = solidsOf(placed);
-  const termsOf = pairTermsFor(placed.movement);
+  const owed = heightOwedFor(placed, solids);
   return placed.movement.wheels
     .filter((wheel) => finding.parts.includes(wheel.id))
     .map((wheel) => {
       const own = solids.filter((solid) => solid.part === wheel.id);
       const others = solids.filter((solid) => solid.part !== wheel.id && finding.parts.includes(solid.part));
-      const owed = own.flatMap((solid) => others.map((other) => termsOf(solid, other)?.height ?? 0));
-      return { wheel, others, heightGap: Math.max(0, ...owed) };
+      return {
+        wheel,
+        others,
+        heightGap: Math.max(0, ...own.flatMap((solid) => others.map((each) => owed(solid, each)))),
+      };
     });
 }
 
@@ -72,10 +75,9 @@ export function levelShift(movement: Movement, wheel: Wheel, by: number): Candid
 
 /** Just above and just below what the wheel fouls, the nearer first. */
 export function levelCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const shake = endShakeOf(placed, finding) + TOUCH;
   return concernsOf(placed, finding).flatMap(({ wheel, others, heightGap }) => {
     if (others.length === 0) return [];
-    const gap = heightGap + shake;
+    const gap = heightGap + TOUCH;
     const above = Math.max(...others.map((solid) => solid.heights.to)) + gap;
     const below = Math.min(...others.map((solid) => solid.heights.from)) - gap - wheel.thickness;
     return [above, below]
@@ -87,10 +89,9 @@ export function levelCandidates(placed: PlacedMovement, finding: Finding): Candi
 
 /** Take off the face that is too near. */
 export function thicknessCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
-  const shake = endShakeOf(placed, finding) + TOUCH;
   return concernsOf(placed, finding).flatMap(({ wheel, others, heightGap }) =>
     others.flatMap((other): Candidate[] => {
-      const gap = heightGap + shake;
+      const gap = heightGap + TOUCH;
       const top = wheel.level + wheel.thickness;
       const otherIsAbove = other.heights.from + other.heights.to > wheel.level + top;
       const off = otherIsAbove ? top - (other.heights.from - gap) : other.heights.to + gap - wheel.level;
@@ -112,11 +113,4 @@ export function tipCandidates(placed: PlacedMovement, finding: Finding): Candida
     const tipDiameter = 2 * (size.tipRadius - short - TOUCH);
     return [changed(wheel, { tipDiameter }, { kind: 'top', wheel: wheel.id, tipDiameter })];
   });
-}
-
-function endShakeOf({ movement }: PlacedMovement, finding: Finding): number {
-  const arbors = movement.wheels.filter((wheel) => finding.parts.includes(wheel.id)).map((wheel) => wheel.arbor);
-  return movement.arbors
-    .filter((arbor) => arbors.includes(arbor.id) || finding.parts.includes(arbor.id))
-    .reduce((sum, arbor) => sum + arbor.endShake / 2, 0);
 }

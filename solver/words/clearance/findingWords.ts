@@ -114,8 +114,10 @@ function gapSays({ pieces, direction, finding }: ToldOf<'gap'>, speaker: Speaker
     const where = direction === 'height' ? ' in height' : '';
     return `${names}: gap ${speaker.length(gap)}${where}${under}, wanted ${speaker.length(wanted)}.`;
   }
-  if (direction === 'plan') return `${names} foul by ${speaker.length(-gap)}${under}.`;
-  return `${names} stand in each other: their levels overlap by ${speaker.length(-gap)}${under}.`;
+  const { wayOut } = finding;
+  const out = wayOut === undefined ? '' : `; they are clear of each other after ${speaker.length(wayOut)}`;
+  if (direction === 'plan') return `${names} foul by ${speaker.length(-gap)}${under}${out}.`;
+  return `${names} stand in each other: their levels overlap by ${speaker.length(-gap)}${under}${out}.`;
 }
 
 function ringMissesSays({ ring, missTeeth, closing }: ToldOf<'ringMisses'>, speaker: Speaker): string {
