@@ -8,11 +8,26 @@ export function layOut(value: unknown): string {
   return `${block(value, 0)}\n`;
 }
 
+/** Depth of the items of the outermost lists. */
+const ITEM_DEPTH = 2;
+/** Texts of frozen items: they cannot change. */
+const kept = new WeakMap<object, string>();
+
 function block(value: unknown, depth: number): string {
   if (typeof value !== 'object' || value === null) return JSON.stringify(value);
-  const together = oneLine(value);
-  const open = depth < 2 && !isSmall(value);
-  if (!open && together.length + 2 * depth <= LINE) return together;
+  if (depth !== ITEM_DEPTH || !Object.isFrozen(value)) return opened(value, depth);
+  const known = kept.get(value);
+  if (known !== undefined) return known;
+  const text = opened(value, depth);
+  kept.set(value, text);
+  return text;
+}
+
+function opened(value: object, depth: number): string {
+  if (depth >= ITEM_DEPTH || isSmall(value)) {
+    const together = oneLine(value);
+    if (together.length + 2 * depth <= LINE) return together;
+  }
   const inner = '  '.repeat(depth + 1);
   const end = '  '.repeat(depth);
   if (Array.isArray(value)) {

@@ -48,7 +48,24 @@ function isMeant(option: z.core.$ZodType, value: unknown): boolean {
   return kind instanceof z.ZodLiteral && kind.values.has(value['kind'] as z.core.util.Literal); // any JSON value may be asked for
 }
 
+/** A frozen record as it was written, and by which schema. */
+interface Kept {
+  readonly schema: z.ZodObject;
+  readonly written: Record<string, unknown>;
+}
+
+/** Parts of a document stay the same object while they do not change, so each is brought to its written form once. */
+const kept = new WeakMap<object, Kept>();
+
 function compactRecord(value: Record<string, unknown>, schema: z.ZodObject): Record<string, unknown> {
+  const known = kept.get(value);
+  if (known?.schema === schema) return known.written;
+  const written = Object.freeze(recordWritten(value, schema));
+  if (Object.isFrozen(value)) kept.set(value, { schema, written });
+  return written;
+}
+
+function recordWritten(value: Record<string, unknown>, schema: z.ZodObject): Record<string, unknown> {
   const written: Record<string, unknown> = {};
   for (const [field, inner] of Object.entries<z.core.$ZodType>(schema.def.shape)) {
     if (!Object.hasOwn(value, field)) continue;
