@@ -11,10 +11,14 @@ import { evenSpacingOnBench } from './evenSpacing.ts';
 import { heldOnBench } from './held.ts';
 import { inLineOnBench } from './inLine.ts';
 import type { RuleKindOnBench } from './kind.ts';
+import { mirroredOnBench } from './mirrored.ts';
+import { onCentreLineOnBench } from './onCentreLine.ts';
 import { oppositeOnBench } from './opposite.ts';
 import { radiusOnBench } from './radius.ts';
+import { sameHeightOnBench } from './sameHeight.ts';
 import { samePlaceOnBench } from './samePlace.ts';
 import { sameRadiusOnBench } from './sameRadius.ts';
+import { straightAboveOnBench } from './straightAbove.ts';
 
 const KINDS = {
   depth: depthOnBench,
@@ -25,6 +29,10 @@ const KINDS = {
   bearing: bearingOnBench,
   clearBy: clearByOnBench,
   samePlace: samePlaceOnBench,
+  mirrored: mirroredOnBench,
+  straightAbove: straightAboveOnBench,
+  sameHeight: sameHeightOnBench,
+  onCentreLine: onCentreLineOnBench,
   sameRadius: sameRadiusOnBench,
   evenSpacing: evenSpacingOnBench,
   held: heldOnBench,

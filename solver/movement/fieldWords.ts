@@ -191,7 +191,11 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'rules.length': 'Length, mm.',
   'rules.reference': 'Direction from which the angle counts: a point, or +x when absent.',
   'rules.angle': 'Angle about the centre, degrees anticlockwise.',
-  'rules.of': 'The point that it stands opposite to.',
+  'rules.of': 'The other point: the one that it stands opposite to, above, at the height of, or mirrors.',
+  centreLine:
+    'The line that straight above, same height and mirrored are told from; upright through the origin when absent.',
+  'centreLine.through': 'A place on the centre line, mm.',
+  'centreLine.angle': 'Its direction, degrees anticlockwise from +x; 90 is upright.',
   'rules.through': 'The two points of the line.',
   'rules.parts': 'The two parts that the gap lies between.',
   'rules.gap': 'Gap between the two outlines, mm.',

@@ -9,6 +9,7 @@
  * if (reading.kind === 'problems') for (const problem of reading.problems) report(problem.says);
  * else plantMovement(reading.movement);
  */
+export { centreLine, centreLineOf } from './centreLine.ts';
 export { drilling } from './drilling.ts';
 export { applyEdit } from './edits/applyEdit.ts';
 export type { Edit, ItemInput, Parts, Refused } from './edits/edit.ts';

@@ -7,10 +7,14 @@ import { distanceRule } from './ruleKinds/distance.ts';
 import { evenSpacingRule } from './ruleKinds/evenSpacing.ts';
 import { heldRule } from './ruleKinds/held.ts';
 import { inLineRule } from './ruleKinds/inLine.ts';
+import { mirroredRule } from './ruleKinds/mirrored.ts';
+import { onCentreLineRule } from './ruleKinds/onCentreLine.ts';
 import { oppositeRule } from './ruleKinds/opposite.ts';
 import { radiusRule } from './ruleKinds/radius.ts';
+import { sameHeightRule } from './ruleKinds/sameHeight.ts';
 import { samePlaceRule } from './ruleKinds/samePlace.ts';
 import { sameRadiusRule } from './ruleKinds/sameRadius.ts';
+import { straightAboveRule } from './ruleKinds/straightAbove.ts';
 
 /** Any rule. */
 export const rule = z.discriminatedUnion('kind', [
@@ -25,4 +29,8 @@ export const rule = z.discriminatedUnion('kind', [
   sameRadiusRule,
   evenSpacingRule,
   clearByRule,
+  mirroredRule,
+  straightAboveRule,
+  sameHeightRule,
+  onCentreLineRule,
 ]);

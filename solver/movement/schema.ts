@@ -7,6 +7,7 @@
  */
 import { z } from 'zod';
 import { opening, plate, wall } from './case.ts';
+import { centreLine } from './centreLine.ts';
 import { constant } from './constant.ts';
 import { coupling } from './couplings/couplings.ts';
 import { cures } from './cures.ts';
@@ -89,6 +90,8 @@ export const movementSchema = z.looseObject({
   cures: cures.prefault({}),
   stackTolerance: stackTolerance.prefault({}),
   drilling: drilling.prefault({}),
+  /** What straight above, same height and mirrored are told from. */
+  centreLine: centreLine.exactOptional(),
   arbors: z.array(arbor).max(MAX_ARBORS).default([]),
   wheels: many(wheel),
   /** Own tooth proportions, named by `wheels[].table`. */

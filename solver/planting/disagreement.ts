@@ -33,7 +33,9 @@ export type LocusTold =
   | { readonly kind: 'arc' | 'ray'; readonly from: PointId }
   | { readonly kind: 'line'; readonly through: readonly [PointId, PointId] }
   | { readonly kind: 'gap'; readonly rule: RuleId }
-  | { readonly kind: 'edge' };
+  | { readonly kind: 'edge' | 'centreLine' }
+  /** A line that is told from the centre line, through a point. */
+  | { readonly kind: 'lineFrom'; readonly from: PointId };
 
 /** A length, mm, that would let two loci meet, and the centre that it is taken from. */
 export interface LengthCure {

@@ -17,12 +17,18 @@ export const RuleKind = {
   sameRadius: 3,
   /** v0·x + v1·y = v2 with (v0, v1) a unit vector: a signed distance to a fixed line. points p. */
   onLine: 4,
+  /** v0·(p − a).x + v1·(p − a).y = v2 with (v0, v1) a unit vector: level with each other across a fixed direction. points p, a. */
+  level: 5,
+  /** As `level`, of a point and its image in a fixed line: a pattern. points p, q. */
+  abreast: 6,
+  /** v0·(p + q).x + v1·(p + q).y = v2 with (v0, v1) a unit vector: the middle of a point and its image is on a fixed line. points p, q. */
+  halfway: 7,
   /** p = q. points p, q. Merged exactly. */
-  samePlace: 5,
+  samePlace: 8,
   /** p = 2c − q. points p, c, q. Eliminated exactly. */
-  opposite: 6,
+  opposite: 9,
   /** p = c + R(v0)·(q − c): q turned about c by v0 radians. points p, q, c. Eliminated exactly. */
-  turned: 7,
+  turned: 10,
 } as const;
 export type RuleKindCode = (typeof RuleKind)[keyof typeof RuleKind];
 

@@ -31,6 +31,9 @@ const kinds = [
   ['inLine', RuleKind.inLine, [0, 1, 2, -1], 3],
   ['sameRadius', RuleKind.sameRadius, [0, 1, 2, -1], 3],
   ['onLine', RuleKind.onLine, [0, -1, -1, -1], 1],
+  ['level', RuleKind.level, [0, 1, -1, -1], 2],
+  ['abreast', RuleKind.abreast, [0, 1, -1, -1], 2],
+  ['halfway', RuleKind.halfway, [0, 1, -1, -1], 2],
 ] as const;
 
 const residualAt =

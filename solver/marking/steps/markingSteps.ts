@@ -28,7 +28,8 @@ import {
   resolveDatum,
 } from './metal.ts';
 import { arcFrom, type RuleGround } from './metalLoci.ts';
-import { edgeOffset, strikeOf } from './strike.ts';
+import { edgeOffset } from './offsets.ts';
+import { strikeOf } from './strike.ts';
 
 /** Which face is marked out, and from what. */
 export interface MarkingOptions {

@@ -61,7 +61,7 @@ export type Edit =
     }
   /** A new id; everything that refers to the old one follows. */
   | { readonly kind: 'rename'; readonly from: string; readonly to: string }
-  /** Title, note, revision, date, display, limits, drilling and drive, and fields of the document that this version does not know. */
+  /** Title, note, revision, date, display, limits, centre line, drilling and drive, and fields of the document that this version does not know. */
   | { readonly kind: 'describe'; readonly set?: Readonly<Record<string, unknown>>; readonly unset?: readonly string[] }
   /** Copies of items, with fresh ids where an id is taken; references among them follow, others stay. */
   | { readonly kind: 'paste'; readonly parts: Parts; readonly by?: readonly [number, number] }

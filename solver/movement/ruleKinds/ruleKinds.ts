@@ -12,10 +12,14 @@ import { evenSpacingInDocument } from './evenSpacing.ts';
 import { heldInDocument } from './held.ts';
 import { inLineInDocument } from './inLine.ts';
 import type { NumberField, RuleKindInDocument } from './kind.ts';
+import { mirroredInDocument } from './mirrored.ts';
+import { onCentreLineInDocument } from './onCentreLine.ts';
 import { oppositeInDocument } from './opposite.ts';
 import { radiusInDocument } from './radius.ts';
+import { sameHeightInDocument } from './sameHeight.ts';
 import { samePlaceInDocument } from './samePlace.ts';
 import { sameRadiusInDocument } from './sameRadius.ts';
+import { straightAboveInDocument } from './straightAbove.ts';
 
 const RULE_KINDS = {
   held: heldInDocument,
@@ -26,6 +30,10 @@ const RULE_KINDS = {
   opposite: oppositeInDocument,
   samePlace: samePlaceInDocument,
   inLine: inLineInDocument,
+  mirrored: mirroredInDocument,
+  straightAbove: straightAboveInDocument,
+  sameHeight: sameHeightInDocument,
+  onCentreLine: onCentreLineInDocument,
   sameRadius: sameRadiusInDocument,
   evenSpacing: evenSpacingInDocument,
   clearBy: clearByInDocument,

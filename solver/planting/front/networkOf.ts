@@ -38,10 +38,13 @@ export function networkOf(movement: Movement): PlantingGround {
   const bodyOf = bodiesOf(movement);
   const sketchOf = (point: PointId): Point => builder.sketchOf(builder.indexOf.get(point) ?? -1);
   const to: Translation = { movement, builder, wheelOf: (id) => wheels.get(id), bodyOf, sketchOf };
-  for (const rule of movement.rules) {
-    const kind = ruleKindInPlanting(rule.kind);
-    if (rule.leaveOut) kind.note?.(to, rule);
-    else kind.ask?.(to, rule);
+  for (const isTie of [true, false]) {
+    for (const rule of movement.rules) {
+      const kind = ruleKindInPlanting(rule.kind);
+      if ((kind.isTie ?? false) !== isTie) continue;
+      if (rule.leaveOut) kind.note?.(to, rule);
+      else kind.ask?.(to, rule);
+    }
   }
   askDrilled(builder, movement);
   keepSlides(builder, movement, used);

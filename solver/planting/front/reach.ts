@@ -87,6 +87,16 @@ function locusOf(network: Network, coords: Float64Array, rule: number, point: nu
       const [nx, ny] = [value(0), value(1)];
       return { kind: 'line', rule, through: [nx * value(2), ny * value(2)], along: [-ny, nx], ray: false };
     }
+    case RuleKind.level:
+    case RuleKind.abreast:
+    case RuleKind.halfway: {
+      const [nx, ny] = [value(0), value(1)];
+      const [ox, oy] = place(at(0) === point ? at(1) : at(0));
+      const across = nx * ox + ny * oy;
+      const isSum = network.kinds[rule] === RuleKind.halfway;
+      const away = isSum ? value(2) - across : across + (at(0) === point ? value(2) : -value(2));
+      return { kind: 'line', rule, through: [nx * away, ny * away], along: [-ny, nx], ray: false };
+    }
     case RuleKind.inLine: {
       if (at(0) !== point) return undefined;
       const [a, b] = [place(at(1)), place(at(2))];

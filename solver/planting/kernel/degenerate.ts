@@ -8,6 +8,7 @@
  */
 import { GAUGE, ONE_PLACE } from '../../tolerances.ts';
 import { RuleKind } from '../network.ts';
+import { isLinearPair } from './residual.ts';
 
 /** Least distance to a point that a direction, line or radius is named from, mm: below every process in the workshop. */
 export const LEAST_ARM = GAUGE;
@@ -27,7 +28,10 @@ export function shortArm(
   if (kind === RuleKind.onLine || kind === RuleKind.samePlace) return 0;
   const [p, a, c] = [points[at]!, points[at + 1]!, points[at + 2]!];
   let arm = Number.POSITIVE_INFINITY;
-  if (kind === RuleKind.ray) {
+  if (isLinearPair(kind)) {
+    // Level in two directions, or its own image: there the two are one.
+    arm = apart(coords, p, a);
+  } else if (kind === RuleKind.ray) {
     arm = apart(coords, p, a);
     if (c >= 0) arm = Math.min(arm, apart(coords, c, a));
   } else if (kind === RuleKind.inLine) {

@@ -38,6 +38,12 @@ export function incidenceOf(network: Network, reduction: Reduction): Incidence {
   return { rootStart, roots, ruleStart, rules };
 }
 
+/** Does a kind speak of the difference of two places alone? */
+function isDifference(kind: number, third: number): boolean {
+  if (kind === RuleKind.distance || kind === RuleKind.level || kind === RuleKind.abreast) return true;
+  return kind === RuleKind.ray && third < 0;
+}
+
 /** Without derived places the roots of a rule are its own points. */
 function rootsOfPlain(network: Network, reduction: Reduction, rootStart: Int32Array): Int32Array {
   const { ruleCount, kinds } = network;
@@ -54,8 +60,8 @@ function rootsOfPlain(network: Network, reduction: Reduction, rootStart: Int32Ar
         for (let j = from; j < at; j++) if (roots[j] === u) seen = true;
         if (!seen) roots[at++] = u;
       }
-      // A distance from a place to itself depends on nothing.
-      if (kinds[r] === RuleKind.distance && points[4 * r] === points[4 * r + 1]) at = from;
+      // A distance or difference from a place to itself depends on nothing.
+      if (isDifference(kinds[r]!, points[4 * r + 2]!) && points[4 * r] === points[4 * r + 1]) at = from;
     }
     rootStart[r + 1] = at;
   }
@@ -86,7 +92,8 @@ function rootsThroughDerived(network: Network, reduction: Reduction, rootStart: 
     if (kind < FIRST_EXACT_KIND) {
       const sum = new Map<number, [number, number]>();
       addRoots(sum, reduction, p, 1);
-      if (kind === RuleKind.distance || (kind === RuleKind.ray && c < 0)) addRoots(sum, reduction, a, -1);
+      if (isDifference(kind, c)) addRoots(sum, reduction, a, -1);
+      else if (kind === RuleKind.halfway) addRoots(sum, reduction, a, 1);
       else {
         // Shares of different places do not cancel here: a quarter turn keeps their factors apart.
         if (a >= 0) addRoots(sum, reduction, a, Math.SQRT2);

@@ -8,6 +8,7 @@
 import { Shape } from '../../geometry/index.ts';
 import { type Network, RuleKind } from '../network.ts';
 import type { Reduction } from './reduce.ts';
+import { isLinearPair } from './residual.ts';
 
 /** α and β of the place that the rule speaks of, as a function of the root. */
 const similarity = new Float64Array(4);
@@ -35,6 +36,8 @@ export function locusOf(
   const isDifference = kind === RuleKind.distance || (kind === RuleKind.ray && c < 0);
   if (isDifference && reduction.derivedAt) {
     differenceLocus(reduction, p, a, root, coords, v0, out, kind === RuleKind.ray);
+  } else if (isLinearPair(kind!)) {
+    linearLocus(network, reduction, rule, root, coords, out);
   } else if (kind === RuleKind.distance) {
     circle(out, coords, p === root ? a : p, v0);
   } else if (kind === RuleKind.onLine) {
@@ -150,6 +153,24 @@ function differenceLocus(
     out[2] = 0;
     out[3] = value;
   }
+  carryBack(out);
+}
+
+/** A difference or sum of two places across a fixed direction: a line of either. */
+function linearLocus(
+  network: Network,
+  reduction: Reduction,
+  rule: number,
+  root: number,
+  coords: Float64Array,
+  out: Float64Array,
+): void {
+  const { points } = reduction;
+  const [nx, ny, offset] = [network.values[3 * rule]!, network.values[3 * rule + 1]!, network.values[3 * rule + 2]!];
+  similarity.fill(0);
+  addPlace(reduction, points[4 * rule]!, root, coords, 1);
+  addPlace(reduction, points[4 * rule + 1]!, root, coords, network.kinds[rule] === RuleKind.halfway ? 1 : -1);
+  straight(out, Shape.line, nx * offset, ny * offset, -ny, nx);
   carryBack(out);
 }
 

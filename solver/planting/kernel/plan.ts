@@ -10,6 +10,7 @@ import { planCoupled } from './coupled.ts';
 import { type Incidence, incidenceOf } from './incidence.ts';
 import { addRootStep, isLocus, type Plan } from './planSteps.ts';
 import type { Reduction } from './reduce.ts';
+import { isLinearPair } from './residual.ts';
 
 /**
  * Makes the plan of a network.
@@ -64,7 +65,8 @@ function leaveOutDoubles(network: Network, reduction: Reduction, incidence: Inci
   }
   let known: Set<string> | undefined;
   for (let r = 0; r < ruleCount; r++) {
-    if (kinds[r] === RuleKind.distance || kinds[r] === RuleKind.onLine || left[r]! < 1) continue;
+    const isNamedByPoints = kinds[r] !== RuleKind.onLine && !isLinearPair(kinds[r]!);
+    if (kinds[r] === RuleKind.distance || !isNamedByPoints || left[r]! < 1) continue;
     known ??= new Set();
     const name = nameOf(kinds[r]!, points[4 * r]!, points[4 * r + 1]!, points[4 * r + 2]!);
     if (known.has(name)) left[r] = 0;

@@ -2,6 +2,7 @@
 import { type Network, RuleKind } from '../network.ts';
 import type { Incidence } from './incidence.ts';
 import type { Reduction } from './reduce.ts';
+import { isLinearPair } from './residual.ts';
 import type { Pattern } from './sparseNormal.ts';
 
 /** A set of points solved together. `square`: as many rules as unknowns; `over`: more; `under`: fewer. */
@@ -61,7 +62,7 @@ export function isLocus(network: Network, reduction: Reduction, rule: number, ro
   const kind = network.kinds[rule]!;
   const { points } = reduction;
   const at = 4 * rule;
-  if (kind === RuleKind.distance || kind === RuleKind.onLine) return true;
+  if (kind === RuleKind.distance || kind === RuleKind.onLine || isLinearPair(kind)) return true;
   const third = points[at + 2]!;
   if (kind === RuleKind.ray && third < 0) return true;
   let uses = 0;

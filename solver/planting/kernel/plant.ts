@@ -17,7 +17,7 @@ import { planNetwork } from './plan.ts';
 import { isLocus, type Plan } from './planSteps.ts';
 import { RankProbe } from './rankProbe.ts';
 import { placeDerived, reduceNetwork } from './reduce.ts';
-import { FIRST_EXACT_KIND } from './residual.ts';
+import { FIRST_EXACT_KIND, isLinearPair } from './residual.ts';
 import { type Ground, System } from './system.ts';
 import { judge } from './verdict.ts';
 
@@ -74,7 +74,8 @@ function hasSameDuty(earlier: Network, network: Network, r: number): boolean {
   if ((earlier.told?.[r] ?? 0) !== (network.told?.[r] ?? 0)) return false;
   if ((earlier.rank?.[r] ?? 0) !== (network.rank?.[r] ?? 0)) return false;
   const kind = network.kinds[r];
-  const isDirection = kind === RuleKind.onLine || (kind === RuleKind.ray && network.points[4 * r + 2]! < 0);
+  const isRay = kind === RuleKind.ray && network.points[4 * r + 2]! < 0;
+  const isDirection = isRay || kind === RuleKind.onLine || isLinearPair(kind ?? -1);
   if (!isDirection) return true;
   return [0, 1].every((k) => earlier.values[3 * r + k] === network.values[3 * r + k]);
 }

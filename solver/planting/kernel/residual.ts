@@ -46,6 +46,7 @@ export function residualOf(
   const a = points[at + 1]!;
   const ax = coords[2 * a]!;
   const ay = coords[2 * a + 1]!;
+  if (isLinearPair(kind)) return linearResidual(kind, px, py, ax, ay, v0, values, valueAt, grad);
   const dx = px - ax;
   const dy = py - ay;
   if (kind === RuleKind.distance) {
@@ -68,6 +69,34 @@ export function residualOf(
   return kind === RuleKind.inLine
     ? inLineResidual(dx, dy, cx - ax, cy - ay, grad)
     : sameRadiusResidual(px - cx, py - cy, ax - cx, ay - cy, grad);
+}
+
+/** Is it one of the kinds that say where the difference or the sum of two places lies across a fixed direction? */
+export function isLinearPair(kind: number): boolean {
+  return kind >= RuleKind.level && kind <= RuleKind.halfway;
+}
+
+/** Difference or sum of two places across a fixed direction. */
+function linearResidual(
+  kind: number,
+  px: number,
+  py: number,
+  ax: number,
+  ay: number,
+  nx: number,
+  values: Float64Array,
+  valueAt: number,
+  grad: Float64Array | undefined,
+): number {
+  const ny = values[valueAt + 1]!;
+  const sign = kind === RuleKind.halfway ? 1 : -1;
+  if (grad) {
+    grad[0] = nx;
+    grad[1] = ny;
+    grad[2] = sign * nx;
+    grad[3] = sign * ny;
+  }
+  return nx * (px + sign * ax) + ny * (py + sign * ay) - values[valueAt + 2]!;
 }
 
 /** Angle off the ray times the radius: it grows all the way round, so a place behind the centre is never accepted. */
@@ -149,7 +178,7 @@ function sameRadiusResidual(gx: number, gy: number, hx: number, hy: number, grad
 /** How many points a kind of rule uses. */
 export function pointsOfKind(kind: number, third: number): number {
   if (kind === RuleKind.onLine) return 1;
-  if (kind === RuleKind.distance || kind === RuleKind.samePlace) return 2;
+  if (kind === RuleKind.distance || kind === RuleKind.samePlace || isLinearPair(kind)) return 2;
   if (kind === RuleKind.ray && third < 0) return 2;
   return 3;
 }

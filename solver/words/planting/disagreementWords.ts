@@ -74,6 +74,8 @@ const LOCI: Sentences<LocusTold> = {
   line: ({ through }, { name }) => `the line through ${listed(through.map((point) => name(point)))}`,
   gap: ({ rule }, speaker) => ruleQuoted(rule, speaker),
   edge: () => 'the line',
+  centreLine: () => 'the centre line',
+  lineFrom: ({ from }, { name }) => `the line through ${name(from)}`,
 };
 
 /** How two loci miss: "The arc from A and the arc from B to Third miss by 0.430 mm." */

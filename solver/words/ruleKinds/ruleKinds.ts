@@ -8,10 +8,14 @@ import { evenSpacingInWords } from './evenSpacing.ts';
 import { heldInWords } from './held.ts';
 import { inLineInWords } from './inLine.ts';
 import type { RuleKindInWords } from './kind.ts';
+import { mirroredInWords } from './mirrored.ts';
+import { onCentreLineInWords } from './onCentreLine.ts';
 import { oppositeInWords } from './opposite.ts';
 import { radiusInWords } from './radius.ts';
+import { sameHeightInWords } from './sameHeight.ts';
 import { samePlaceInWords } from './samePlace.ts';
 import { sameRadiusInWords } from './sameRadius.ts';
+import { straightAboveInWords } from './straightAbove.ts';
 
 const KINDS = {
   held: heldInWords,
@@ -22,6 +26,10 @@ const KINDS = {
   opposite: oppositeInWords,
   samePlace: samePlaceInWords,
   inLine: inLineInWords,
+  mirrored: mirroredInWords,
+  straightAbove: straightAboveInWords,
+  sameHeight: sameHeightInWords,
+  onCentreLine: onCentreLineInWords,
   sameRadius: sameRadiusInWords,
   evenSpacing: evenSpacingInWords,
   clearBy: clearByInWords,

@@ -8,10 +8,14 @@ import { evenSpacingOnMetal } from './evenSpacing.ts';
 import { heldOnMetal } from './held.ts';
 import { inLineOnMetal } from './inLine.ts';
 import type { RuleKindOnMetal } from './kind.ts';
+import { mirroredOnMetal } from './mirrored.ts';
+import { onCentreLineOnMetal } from './onCentreLine.ts';
 import { oppositeOnMetal } from './opposite.ts';
 import { radiusOnMetal } from './radius.ts';
+import { sameHeightOnMetal } from './sameHeight.ts';
 import { samePlaceOnMetal } from './samePlace.ts';
 import { sameRadiusOnMetal } from './sameRadius.ts';
+import { straightAboveOnMetal } from './straightAbove.ts';
 
 const KINDS = {
   held: heldOnMetal,
@@ -22,6 +26,10 @@ const KINDS = {
   opposite: oppositeOnMetal,
   samePlace: samePlaceOnMetal,
   inLine: inLineOnMetal,
+  mirrored: mirroredOnMetal,
+  straightAbove: straightAboveOnMetal,
+  sameHeight: sameHeightOnMetal,
+  onCentreLine: onCentreLineOnMetal,
   sameRadius: sameRadiusOnMetal,
   evenSpacing: evenSpacingOnMetal,
   clearBy: clearByOnMetal,

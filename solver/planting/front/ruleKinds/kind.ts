@@ -79,6 +79,8 @@ export interface RadiusSet {
 
 /** What a kind asks of the network, measures, strikes and offers; each function is given rules of its kind. */
 export interface RuleKindInPlanting<K extends KindOfRule> {
+  /** It ties places to each other: asked before all that is no tie, whatever the order of the document. */
+  readonly isTie?: true;
   /** Adds a rule that counts to the network. None where it is not asked there: a place is held instead. */
   readonly ask?: (to: Translation, rule: RuleOf<K>) => void;
   /** The place that a rule holds by itself. */

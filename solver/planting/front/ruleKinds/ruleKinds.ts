@@ -11,10 +11,14 @@ import { evenSpacingInPlanting } from './evenSpacing.ts';
 import { heldInPlanting } from './held.ts';
 import { inLineInPlanting } from './inLine.ts';
 import type { RuleKindInPlanting } from './kind.ts';
+import { mirroredInPlanting } from './mirrored.ts';
+import { onCentreLineInPlanting } from './onCentreLine.ts';
 import { oppositeInPlanting } from './opposite.ts';
 import { radiusInPlanting } from './radius.ts';
+import { sameHeightInPlanting } from './sameHeight.ts';
 import { samePlaceInPlanting } from './samePlace.ts';
 import { sameRadiusInPlanting } from './sameRadius.ts';
+import { straightAboveInPlanting } from './straightAbove.ts';
 
 const KINDS = {
   depth: depthInPlanting,
@@ -26,6 +30,10 @@ const KINDS = {
   held: heldInPlanting,
   opposite: oppositeInPlanting,
   samePlace: samePlaceInPlanting,
+  mirrored: mirroredInPlanting,
+  straightAbove: straightAboveInPlanting,
+  sameHeight: sameHeightInPlanting,
+  onCentreLine: onCentreLineInPlanting,
   sameRadius: sameRadiusInPlanting,
   evenSpacing: evenSpacingInPlanting,
 } satisfies { readonly [K in KindOfRule]: RuleKindInPlanting<K> };

@@ -12,7 +12,7 @@ import { type Network, RuleKind } from '../../network.ts';
 import { incidenceOf } from '../incidence.ts';
 import { planNetwork } from '../plan.ts';
 import type { Reduction } from '../reduce.ts';
-import { FIRST_EXACT_KIND } from '../residual.ts';
+import { FIRST_EXACT_KIND, isLinearPair } from '../residual.ts';
 import { type Ground, System } from '../system.ts';
 import { Echelon } from './echelon.ts';
 import { nudgedNetwork } from './nudged.ts';
@@ -207,7 +207,7 @@ class Alikeness {
   /** The direction of a line that a fixed direction draws, radians; undefined for one that turns with other points. */
   private directionOf(r: number): number | undefined {
     const { kinds, values } = this.network;
-    if (kinds[r] === RuleKind.onLine) return Math.atan2(values[3 * r]!, -values[3 * r + 1]!);
+    if (kinds[r] === RuleKind.onLine || isLinearPair(kinds[r]!)) return Math.atan2(values[3 * r]!, -values[3 * r + 1]!);
     const isFixed = kinds[r] === RuleKind.ray && this.reduction.points[4 * r + 2]! < 0;
     return isFixed ? values[3 * r]! : undefined;
   }
