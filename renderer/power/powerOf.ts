@@ -1,6 +1,5 @@
 /** What the form of the power view means: the drive, the torques along the train, the pendulum and the pallets. */
 
-import { parseLength } from '../../solver/movement/measures.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { sizeOfWheel } from '../../solver/teeth/index.ts';
 import {
@@ -20,20 +19,16 @@ import type { Turning } from '../../solver/train/index.ts';
 import { divide, magnitude, toNumber } from '../../solver/train/turning/rational.ts';
 import type { Speaker } from '../../solver/words/index.ts';
 import { inputProblemSays } from '../../solver/words/train/index.ts';
-import { NUMBERS, type NumberName, numberText, type PowerForm } from './powerNumbers.ts';
+import { NUMBERS, type NumberName, type PowerForm } from './powerNumbers.ts';
 
 /** The form with whoever speaks for the document: its unit is that of bare lengths. */
 export interface SpokenForm extends PowerForm {
   readonly speaker: Speaker;
 }
 
-/** Numbers as typed, lengths in mm; what is none becomes NaN, which the solver refuses by name. */
-export function numberOf(form: SpokenForm, name: NumberName): number {
-  const text = numberText(form, name, form.speaker).trim().replace(',', '.').replace('−', '-');
-  if (text === '') return Number.NaN;
-  if (NUMBERS[name].unit !== 'length') return Number(text);
-  const read = parseLength(text, form.speaker.display.unit);
-  return read.kind === 'length' ? read.mm : Number.NaN;
+/** A number as typed, else as it stands at first, lengths in mm; one that is left open is NaN, which the solver refuses by name. */
+export function numberOf(form: PowerForm, name: NumberName): number {
+  return form.numbers[name] ?? NUMBERS[name].first ?? Number.NaN;
 }
 
 /** Time of one turn of the arbor with the drum or barrel, s; `undefined` where it does not turn. */
@@ -52,8 +47,8 @@ export type Driven = WeightDrive | SpringDrive | Refused;
 export function driveOf(form: SpokenForm, seconds: number): Driven {
   const value = (name: NumberName): number => numberOf(form, name);
   if (form.kind === 'weight') {
-    const turnsPerLayer =
-      (form.numbers.turnsPerLayer ?? '').trim() === '' ? {} : { turnsPerLayer: value('turnsPerLayer') };
+    const { turnsPerLayer: layer } = form.numbers;
+    const turnsPerLayer = layer === undefined ? {} : { turnsPerLayer: layer };
     return weightDrive({
       mass: value('mass'),
       drum: value('drum'),
@@ -132,7 +127,7 @@ function figureOf(field: string, name: NumberName | undefined, { length, plain }
 const isNumberName = (field: string): field is NumberName => field in NUMBERS;
 
 /** What was refused, the fields called and the numbers told as the view does. */
-export function refusalSays(refused: Refused, speaker: Speaker): readonly string[] {
+export function driveRefusalSays(refused: Refused, speaker: Speaker): readonly string[] {
   return refused.problems.map((problem) => {
     const { field } = problem;
     const name = isNumberName(field) ? field : NAMES[field];

@@ -3,15 +3,15 @@
 import { editOfPlace, placeReadings } from '../../solver/made/index.ts';
 import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import { applyEdit, type Edit, type ItemInput } from '../../solver/movement/index.ts';
-import { parseLength } from '../../solver/movement/measures.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { measureProblemSays, refusalSays, speakerOf } from '../../solver/words/index.ts';
+import { refusalSays, speakerOf } from '../../solver/words/index.ts';
 import { freshReadingId, type ReadingRead, type ReadingTyped } from './readingForm.ts';
 
 /** The fields of the form as they stand. */
 export interface PlaceTyped extends Pick<ReadingTyped, 'plusMinus' | 'gauge' | 'note'> {
-  readonly x: string;
-  readonly y: string;
+  /** Where it was found, mm; undefined until typed. */
+  readonly x: number | undefined;
+  readonly y: number | undefined;
   readonly date: string;
   /** The hole was plugged or drawn over since: what was read of it before is set aside. */
   readonly isAfresh: boolean;
@@ -53,30 +53,21 @@ function itemOf(
   { movement }: PlacedMovement,
   point: PointId,
 ): ReadingRead {
-  const mm: number[] = [];
-  for (const [name, text] of [
-    ['x', x],
-    ['y', y],
-    ['±', plusMinus],
-  ] as const) {
-    if (name === '±' && text.trim() === '') continue;
-    const read = parseLength(text.replaceAll('−', '-'), movement.display.unit);
-    if (read.kind === 'problem') {
-      return { kind: 'problem', says: `${name}: ${measureProblemSays(read.problem, speakerOf(movement))}` };
-    }
-    if (name === '±' && read.mm < 0) return { kind: 'problem', says: `±: ${text} is below zero. Check it.` };
-    mm.push(read.mm);
+  if (x === undefined || y === undefined) {
+    return { kind: 'problem', says: `${x === undefined ? 'x' : 'y'} as drilled: type the length first.` };
+  }
+  if (plusMinus !== undefined && plusMinus < 0) {
+    return { kind: 'problem', says: '±: a length below zero is none. Check it.' };
   }
   if (!/^\d{4}-\d\d-\d\d$/.test(date)) {
     return { kind: 'problem', says: 'Day: choose the day on which it was measured.' };
   }
-  const [across = 0, up = 0, pm] = mm;
   const item: ItemInput<'readings'> = {
     id: freshReadingId(movement),
     kind: 'place',
     of: [point as PartId], // points are parts
-    at: [across, up],
-    ...(pm === undefined ? {} : { plusMinus: pm }),
+    at: [x, y],
+    ...(plusMinus === undefined ? {} : { plusMinus }),
     ...(gauge.trim() === '' ? {} : { gauge: gauge.trim() }),
     date,
     ...(note.trim() === '' ? {} : { note: note.trim() }),

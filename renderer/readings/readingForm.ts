@@ -2,9 +2,7 @@
 
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { ItemInput } from '../../solver/movement/index.ts';
-import { parseLength } from '../../solver/movement/measures.ts';
 import type { Movement, Reading } from '../../solver/movement/schema.ts';
-import { measureProblemSays, speakerOf } from '../../solver/words/index.ts';
 
 /** How the figure is taken, as the maker says it. */
 export const HOWS = {
@@ -21,23 +19,25 @@ export type How = keyof typeof HOWS;
 export const BETWEEN_HOWS: readonly How[] = ['direct', 'over', 'inside', 'between', 'screw'];
 export const TIP_HOWS: readonly How[] = ['direct', 'jaws'];
 
-/** The fields of the form as they stand. */
+/** The fields of the form as they stand, lengths in mm; what is not typed yet is undefined. */
 export interface ReadingTyped {
-  value: string;
+  value: number | undefined;
   how: How;
-  pins: readonly [string, string];
-  zero: string;
-  plusMinus: string;
+  pinA: number | undefined;
+  pinB: number | undefined;
+  zero: number | undefined;
+  plusMinus: number | undefined;
   gauge: string;
   note: string;
 }
 
 export const EMPTY: Readonly<ReadingTyped> = {
-  value: '',
+  value: undefined,
   how: 'direct',
-  pins: ['', ''],
-  zero: '',
-  plusMinus: '',
+  pinA: undefined,
+  pinB: undefined,
+  zero: undefined,
+  plusMinus: undefined,
   gauge: '',
   note: '',
 };
@@ -69,43 +69,39 @@ export function readingFrom(
   { kind, of, bearing }: ReadingOf,
   date: string,
 ): ReadingRead {
-  const { unit } = movement.display;
-  const mm: Partial<Record<string, number>> = {};
-  const fields = [
-    ['Reading', typed.value, true],
-    ['First pin', typed.pins[0], hasPins(typed.how)],
-    ['Second pin', typed.pins[1], hasPins(typed.how)],
-    ['Zero', typed.zero, false],
-    ['±', typed.plusMinus, false],
-  ] as const;
-  for (const [name, text, isWanted] of fields) {
-    if (text.trim() === '' && !isWanted) continue;
-    const read = parseLength(text.replaceAll('−', '-'), unit);
-    if (read.kind === 'problem') {
-      return { kind: 'problem', says: `${name}: ${measureProblemSays(read.problem, speakerOf(movement))}` };
-    }
-    if (read.mm < 0 && name !== 'Zero') return { kind: 'problem', says: `${name}: ${text} is below zero. Check it.` };
-    mm[name] = read.mm;
+  const { value = 0, pinA, pinB, zero, plusMinus } = typed;
+  const missing = missingOf(typed);
+  if (missing !== undefined) return { kind: 'problem', says: `${missing}: type the length first.` };
+  // Only what stands at zero may be below it.
+  if ([value, pinA, pinB, plusMinus].some((mm) => mm !== undefined && mm < 0)) {
+    return { kind: 'problem', says: 'The gauge shows: a length below zero is none. Check it.' };
   }
   if (!/^\d{4}-\d\d-\d\d$/.test(date)) return { kind: 'problem', says: 'Day: choose the day on which it was taken.' };
-  const [a, b] = hasPins(typed.how) ? [mm['First pin'] ?? 0, mm['Second pin'] ?? 0] : [];
   const item: ItemInput<'readings'> = {
     id: freshReadingId(movement),
     kind,
     of: [...of],
     ...(bearing === undefined ? {} : { bearing }),
-    value: mm['Reading'] ?? 0,
+    value,
     taken: {
       how: typed.how,
-      ...(a === undefined || b === undefined ? {} : { pins: [a, b] }),
-      ...(mm['Zero'] === undefined ? {} : { zero: mm['Zero'] }),
+      ...(hasPins(typed.how) ? { pins: [pinA ?? 0, pinB ?? 0] } : {}),
+      ...(zero === undefined ? {} : { zero }),
     },
-    ...(mm['±'] === undefined ? {} : { plusMinus: mm['±'] }),
+    ...(plusMinus === undefined ? {} : { plusMinus }),
     ...(typed.gauge.trim() === '' ? {} : { gauge: typed.gauge.trim() }),
     date,
     ...(typed.note.trim() === '' ? {} : { note: typed.note.trim() }),
   };
   return { kind: 'reading', item };
+}
+
+/** The first field that is wanted and empty, as the form calls it. */
+function missingOf({ value, how, pinA, pinB }: Readonly<ReadingTyped>): string | undefined {
+  if (value === undefined) return 'The gauge shows';
+  if (!hasPins(how)) return undefined;
+  if (pinA === undefined) return 'First pin Ø';
+  return pinB === undefined ? 'Second pin Ø' : undefined;
 }
 
 /** An id that no reading has. */

@@ -1,5 +1,6 @@
 /** How the maker prints, read from what was kept and from what he measured. */
 import { BAR, PAPERS, type PaperName, scalesOf } from '../../solver/files/pages/index.ts';
+import type { Speaker } from '../../solver/words/index.ts';
 import type { SheetChoice } from './questions.ts';
 
 /** Least and greatest overlap of tiles, mm. */
@@ -27,16 +28,23 @@ export function readChoice(text: string | null): SheetChoice {
 
 /** Bars that can be used; nothing when they cannot, or when both are exact. */
 function calibrationOf(xBar: unknown, yBar: unknown): Pick<SheetChoice, 'calibration'> {
-  if (typeof xBar !== 'number' || typeof yBar !== 'number' || barTrouble(xBar) || barTrouble(yBar)) return {};
+  if (typeof xBar !== 'number' || typeof yBar !== 'number' || !isBar(xBar) || !isBar(yBar)) return {};
   return xBar === BAR && yBar === BAR ? {} : { calibration: { xBar, yBar } };
 }
 
-/** Why a measured bar cannot be taken, in words; nothing when it can. */
-export function barTrouble(mm: number): string | undefined {
+/** Why a bar of so many mm cannot be taken, in words; nothing when it can. */
+export function barTroubleSays(mm: number, speaker: Speaker): string | undefined {
+  if (isBar(mm)) return undefined;
+  const [drawn, measured] = [speaker.length(BAR), speaker.length(mm)];
+  return `The bar is drawn ${drawn} long; ${measured} is more than a printer's error. Measure it again, from end to end.`;
+}
+
+/** Is it a length that a printer may give the bar? */
+function isBar(mm: number): boolean {
   try {
     scalesOf({ xBar: mm, yBar: BAR });
-    return undefined;
+    return true;
   } catch {
-    return `The bar is drawn ${BAR} mm long; ${mm} mm is more than a printer's error. Measure it again, from end to end, in millimetres.`;
+    return false;
   }
 }

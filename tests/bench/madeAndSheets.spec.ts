@@ -33,7 +33,7 @@ test('sheets: a page is previewed as it is printed; paper and correction change 
   await sheets.getByLabel('X bar measured').fill('5.9');
   await sheets.getByLabel('Y bar measured').fill('150');
   await sheets.getByRole('button', { name: 'Correct for it' }).click();
-  await expect(sheets.getByText(/X bar:.*150 mm long/)).toBeVisible();
+  await expect(sheets.getByText(/X bar:.*150\.000 mm long/)).toBeVisible();
   await sheets.getByLabel('X bar measured').fill('149.4');
   await sheets.getByRole('button', { name: 'Correct for it' }).click();
   await expect(sheets.getByText(/corrected for your printer/)).toBeVisible();
@@ -137,7 +137,7 @@ test('changes, errors before cutting, and fits', async ({ page }) => {
   await made.getByRole('button', { name: 'Before cutting' }).click();
   await made.getByLabel('Trials').fill('9');
   await made.getByRole('button', { name: 'Try all errors' }).click();
-  await expect(made.getByText(/a whole number from 10 to 50 000/)).toBeVisible();
+  await expect(made.getByText(/Trials must be at least 10\. 2000 still holds/)).toBeVisible();
   await made.getByLabel('Trials').fill('50000');
   await made.getByRole('button', { name: 'Try all errors' }).click();
   await made.getByRole('button', { name: 'Stop' }).click();

@@ -29,6 +29,7 @@ test('a weight: torque at the drum and at every arbor, run time, cautions', asyn
     ['Lost in each arbor’s pivots', '0'],
   ] as const) {
     await view(page).getByLabel(label).fill(value);
+    await view(page).getByLabel(label).press('Tab');
   }
   // 2 kg · 9.80665 m/s² · 25 mm = 490.3 N·mm; 1570.8 mm are ten turns of π · 50 mm, each 12 h. Statics of the pulley.
   await expect(view(page)).toContainText('10.00 turns of the drum');
@@ -37,8 +38,9 @@ test('a weight: torque at the drum and at every arbor, run time, cautions', asyn
   // An arbor twelve times as fast has a twelfth of the torque.
   await expect(view(page).getByRole('row').filter({ hasText: 'Centre arbor' })).toContainText('40.86');
   await expect(view(page)).toContainText('A falling weight can hurt');
-  await view(page).getByLabel('Weight with its pulley').fill('heavy');
-  await expect(view(page)).toContainText('Weight with its pulley: found no number');
+  await view(page).getByLabel('Weight with its pulley').fill('-2');
+  await view(page).getByLabel('Weight with its pulley').press('Enter');
+  await expect(view(page)).toContainText('Weight with its pulley: found −2');
 });
 
 test('a spring, with its own cautions', async ({ page }) => {
@@ -47,6 +49,7 @@ test('a spring, with its own cautions', async ({ page }) => {
   await expect(view(page)).toContainText('each turn wound adds');
   await expect(view(page)).toContainText('A wound mainspring holds enough energy to injure');
   await view(page).getByLabel('Barrel arbor Ø').fill('60');
+  await view(page).getByLabel('Barrel arbor Ø').press('Enter');
   await expect(view(page)).toContainText('Barrel arbor Ø');
 });
 
@@ -54,6 +57,7 @@ test('pendulum and pallets for the train’s escape wheel', async ({ page }) => 
   await look(page);
   await view(page).getByLabel('Escape wheel').selectOption('Escape wheel');
   await view(page).getByLabel('Swing to either side').fill('0');
+  await view(page).getByLabel('Swing to either side').press('Enter');
   // The seconds pendulum at standard gravity: 9.80665/π² m. Source: the law of the simple pendulum.
   await expect(view(page)).toContainText('3600.000 beats an hour');
   await expect(view(page)).toContainText('993.621 mm to the centre of oscillation');

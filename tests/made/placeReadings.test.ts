@@ -1,6 +1,6 @@
 /** Where holes were drilled, read several times. The hole and its readings are invented here; expected values by hand. */
 import { describe, expect, test } from 'vitest';
-import { drilledFrom } from '../../renderer/readings/drilledPlace.ts';
+import { drilledFrom, type PlaceTyped } from '../../renderer/readings/drilledPlace.ts';
 import { movementAsOf, placeReadings } from '../../solver/made/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
@@ -28,9 +28,9 @@ function holes(readings: readonly object[] = [], made: readonly object[] = []): 
 }
 const placesOf = (movement: Movement) => placeReadings(movement, plantMovement(movement).places);
 const typed = {
-  x: '30.02',
-  y: '12,01',
-  plusMinus: '0.01',
+  x: 30.02,
+  y: 12.01,
+  plusMinus: 0.01,
   gauge: 'Readout',
   note: '',
   date: '2026-05-01',
@@ -38,7 +38,7 @@ const typed = {
 };
 
 /** The movement after a typed place was kept. */
-function after(movement: Movement, more: Partial<typeof typed> = {}): { movement: Movement; says: string } {
+function after(movement: Movement, more: Partial<PlaceTyped> = {}): { movement: Movement; says: string } {
   const read = drilledFrom({ ...typed, ...more }, plantMovement(movement), POINT);
   if (read.kind === 'problem') return { movement, says: read.says };
   const outcome = applyEdit(movement, { kind: 'several', edits: read.edits });
@@ -102,7 +102,7 @@ describe('a place as it is typed', () => {
       { kind: 'place', of: ['b'], at: [30.02, 12.01], plusMinus: 0.01, gauge: 'Readout' },
     ]);
     expect(once.made).toMatchObject([{ point: 'b', state: 'drilled', at: [30.02, 12.01], date: '2026-05-01' }]);
-    const twice = after(once, { x: '30.04', y: '12.03', date: '2026-05-02' }).movement;
+    const twice = after(once, { x: 30.04, y: 12.03, date: '2026-05-02' }).movement;
     expect(twice.made).toMatchObject([{ at: [30.03, 12.02], date: '2026-05-02', earlier: [{ at: [30.02, 12.01] }] }]);
     expect(placesOf(twice)[0]?.isUsed).toBe(true);
     expect(plantMovement(twice).places.get(POINT)).toMatchObject({ x: 30.03, y: 12.02 });
@@ -111,22 +111,22 @@ describe('a place as it is typed', () => {
   });
 
   test('drilled afresh, what was read before no longer counts', () => {
-    const twice = after(after(holes()).movement, { x: '30', y: '12', isAfresh: true }).movement;
+    const twice = after(after(holes()).movement, { x: 30, y: 12, isAfresh: true }).movement;
     expect(twice.readings.map(({ setAside }) => setAside)).toEqual([true, false]);
     expect(twice.made).toMatchObject([{ at: [30, 12] }]);
   });
 
   test('a doubtful one is kept and drills nothing', () => {
-    const { movement, says } = after(holes(), { x: '-30', y: '12' });
+    const { movement, says } = after(holes(), { x: -30, y: 12 });
     expect(says).toContain('asked about');
     expect(movement.readings).toHaveLength(1);
     expect(movement.made).toEqual([]);
   });
 
   test.each([
-    [{ x: 'abc' }, /^x: /],
-    [{ y: '' }, /^y: /],
-    [{ plusMinus: '-0.1' }, /^±: .*below zero/],
+    [{ x: undefined }, /^x as drilled: /],
+    [{ y: undefined }, /^y as drilled: /],
+    [{ plusMinus: -0.1 }, /^±: .*below zero/],
     [{ date: '' }, /^Day: /],
   ])('%j is refused in words', (more, says) => {
     const found = after(holes(), more);

@@ -4,7 +4,7 @@
  */
 import { expect, test } from 'vitest';
 import { EMPTY, readingFrom, shownFor } from '../../renderer/readings/readingForm.ts';
-import { barTrouble, readChoice } from '../../renderer/readings/sheetChoice.ts';
+import { barTroubleSays, readChoice } from '../../renderer/readings/sheetChoice.ts';
 import { historyOf } from '../../renderer/readings/states.ts';
 import { holesSeen, readErrors, type WayChoice, wayText } from '../../renderer/sheets/otherWays.ts';
 import { datumOf, datumsFor } from '../../renderer/steps/datums.ts';
@@ -56,7 +56,7 @@ const pair = (a: string, b: string) => [a, b] as unknown as readonly [PartId, Pa
 
 test('a reading over pins with a zero gives the length; answering a doubt brings the figure that gives what was meant', () => {
   const movement = square();
-  const typed = { ...EMPTY, value: '43.55', how: 'over', pins: ['3', '4'], zero: '0.05', plusMinus: '0.02' } as const;
+  const typed = { ...EMPTY, value: 43.55, how: 'over', pinA: 3, pinB: 4, zero: 0.05, plusMinus: 0.02 } as const;
   const read = readingFrom(typed, movement, { kind: 'distance', of: pair('a', 'b') }, '2026-05-01');
   if (read.kind === 'problem') throw new Error(read.says);
   const kept = edited(movement, { kind: 'add', to: 'readings', item: read.item });
@@ -68,10 +68,10 @@ test('a reading over pins with a zero gives the length; answering a doubt brings
 });
 
 test.each([
-  ['Reading', { ...EMPTY, value: 'forty' }],
-  ['Reading', { ...EMPTY, value: '-40' }],
-  ['First pin', { ...EMPTY, value: '44', how: 'over' as const }],
-  ['±', { ...EMPTY, value: '40', plusMinus: 'some' }],
+  ['The gauge shows', EMPTY],
+  ['The gauge shows', { ...EMPTY, value: -40 }],
+  ['First pin Ø', { ...EMPTY, value: 44, how: 'over' as const }],
+  ['Second pin Ø', { ...EMPTY, value: 44, how: 'inside' as const, pinA: 3 }],
 ])('%s is asked about by name', (name, typed) => {
   const read = readingFrom(typed, square(), { kind: 'distance', of: pair('a', 'b') }, '2026-05-01');
   expect(read).toMatchObject({ kind: 'problem' });
@@ -200,6 +200,6 @@ test('printing: what was kept is used where it can be; a bar far off is asked ab
     overlap: 10,
   });
   expect(readChoice('not json')).toEqual({ paper: 'A4', overlap: 10 });
-  expect(barTrouble(149.5)).toBeUndefined();
-  expect(barTrouble(5.9)).toContain('150');
+  expect(barTroubleSays(149.5, speakerOf(square()))).toBeUndefined();
+  expect(barTroubleSays(5.9, speakerOf(square()))).toContain('150');
 });
