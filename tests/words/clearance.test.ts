@@ -330,6 +330,8 @@ describe('rules that disagree', () => {
     of('line', { through: two(arbor) }),
     of('gap', { rule }),
     of('edge'),
+    of('centreLine'),
+    of('lineFrom', { from: arbor }),
   );
   const length = fc.record({
     rule,
