@@ -23,13 +23,20 @@ export interface DepthUnderShake {
   readonly window: DepthUnderShakeWindow;
 }
 
-/** The window of every depth that is in use, at its planted distance, with the shake at the height of its teeth. */
-export function depthsUnderShake(placed: PlacedMovement): readonly DepthUnderShake[] {
+/**
+ * The window of every depth that is in use, at its planted distance, with the shake at the height of its teeth.
+ *
+ * @param isAsked  of which depths only, where not of all
+ */
+export function depthsUnderShake(
+  placed: PlacedMovement,
+  isAsked: (rule: RuleOf<'depth'>) => boolean = () => true,
+): readonly DepthUnderShake[] {
   const { movement, places } = placed;
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const shake = shakeOf(movement);
   return movement.rules.flatMap((rule): DepthUnderShake[] => {
-    if (rule.kind !== 'depth' || rule.leaveOut) return [];
+    if (rule.kind !== 'depth' || rule.leaveOut || !isAsked(rule)) return [];
     const [first, second] = [wheels.get(rule.wheels[0]), wheels.get(rule.wheels[1])];
     const [a, b] = [first && places.get(first.arbor), second && places.get(second.arbor)];
     if (!first || !second || !a || !b) return [];
@@ -82,8 +89,11 @@ function keptWindow(
 }
 
 /** Depths that bind, bottom or lose contact, worst first for each pair. */
-export function checkDepthsUnderShake(placed: PlacedMovement): readonly Finding[] {
-  return depthsUnderShake(placed).flatMap((depth) => {
+export function checkDepthsUnderShake(
+  placed: PlacedMovement,
+  isAsked?: (rule: RuleOf<'depth'>) => boolean,
+): readonly Finding[] {
+  return depthsUnderShake(placed, isAsked).flatMap((depth) => {
     const found = faultOf(depth);
     if (!found) return [];
     const [first, second] = depth.wheels;

@@ -2,7 +2,8 @@
 
 import type { Arbor } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
-import { calculatedDepth } from '../../teeth/index.ts';
+import { calculatedDepth, type DepthWindow } from '../../teeth/index.ts';
+import { GAUGE } from '../../tolerances.ts';
 import { depthsUnderShake } from '../checks/checkDepthsUnderShake.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Candidate } from './candidate.ts';
@@ -19,8 +20,11 @@ export function depthCandidates(placed: PlacedMovement, finding: Finding): Candi
   const [a, b] = wheels;
   const pair = [a.id, b.id] as const;
   const calculated = calculatedDepth(a, b, placed.movement);
-  const middle = (window.deepest + window.shallowest) / 2;
-  const distances = [...new Set([calculated.distance, middle].map((value) => Math.round(value * 1000) / 1000))];
+  const distances = [
+    ...new Set(
+      [...nearestGood(depth.distance, window), calculated.distance].map((value) => Math.round(value * 1000) / 1000),
+    ),
+  ];
   return [
     ...(rule.use === 'calculated'
       ? []
@@ -36,6 +40,18 @@ export function depthCandidates(placed: PlacedMovement, finding: Finding): Candi
     })),
     ...closerBearings(placed, finding),
   ];
+}
+
+/**
+ * The good distances nearest to the present one: as little inside the window as shake and run-out ask for, or its middle
+ * where it is too narrow for that.
+ */
+function nearestGood(distance: number, { deepest, shallowest, turn }: DepthWindow): readonly number[] {
+  const [least, most] = [Math.min(deepest, shallowest), Math.max(deepest, shallowest)];
+  const middle = (least + most) / 2;
+  const margins = [2 * GAUGE, turn.spread + 2 * GAUGE].map((margin) => Math.min(margin, (most - least) / 2));
+  const inside = margins.map((margin) => Math.min(Math.max(distance, least + margin), most - margin));
+  return [...inside, middle].sort((a, b) => Math.abs(a - distance) - Math.abs(b - distance));
 }
 
 /** The bearings of both arbors bushed to a close fit. */

@@ -5,9 +5,12 @@
  * is gone, no new finding has come, and the planting is no worse. So no remedy is ever a guess.
  */
 import { applyEdit } from '../../movement/index.ts';
+import type { RuleOf } from '../../movement/schema.ts';
 import { plantMovement } from '../../planting/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { TOUCH } from '../../tolerances.ts';
 import { checkAssembly } from '../checks/assemblyOrder.ts';
+import { checkDepthsUnderShake } from '../checks/checkDepthsUnderShake.ts';
 import { checkMissing } from '../checks/checkMissing.ts';
 import { checkMovement } from '../checks/checkMovement.ts';
 import type { Finding, Remedy } from '../findings/finding.ts';
@@ -36,7 +39,7 @@ export function remediesFor(placed: PlacedMovement, finding: Finding): readonly 
   if (candidates.length === 0) return [];
   // What only the slower checks find is only cured when they find it no more.
   const check = finding.cause.kind === 'underShake' ? slowCheck : isMissing(finding) ? wholeCheck : quickCheck;
-  const before = new Set(check(placed).map((known) => pairOf(known)));
+  const before = worstOf(check(placed));
   const offered = candidates.flatMap((candidate) => proven(candidate, finding, before, placed, check));
   return offered.filter(({ deed }, index) => offered.findIndex((other) => isSameDeed(other.deed, deed)) === index);
 }
@@ -105,7 +108,7 @@ export function withRemedies(placed: PlacedMovement, findings: readonly Finding[
 function proven(
   candidate: Candidate,
   finding: Finding,
-  before: ReadonlySet<string>,
+  before: ReadonlyMap<string, number>,
   placed: PlacedMovement,
   check: typeof quickCheck,
 ): Remedy[] {
@@ -114,15 +117,54 @@ function proven(
   const { movement } = edited;
   const after = plantMovement(movement);
   if (after.freeMotions > placed.freeMotions || after.disagreements.length > placed.disagreements.length) return [];
-  const findings = check(after);
-  const cured = findings.every((found) => pairOf(found) !== pairOf(finding) && before.has(pairOf(found)));
-  if (!cured) return [];
+  const isKnown = (found: Finding): boolean => SEVERITY[found.severity] <= (before.get(pairOf(found)) ?? -1);
+  const cured = check(after).every((found) => pairOf(found) !== pairOf(finding) && isKnown(found));
+  if (!cured || breaksDepth(placed, after)) return [];
   const { edit, deed } = candidate;
   const [first, second] = finding.parts;
   if (!isGap(finding) || first === undefined || second === undefined) return [{ deed, edit, movement }];
   const gapAfter = gapBetween(after, first, second)?.gap;
   if (gapAfter === undefined) return [];
   return [{ deed, edit, movement, gapAfter }];
+}
+
+/** How bad a finding is: a cure may leave what was there, and nothing that is worse. */
+const SEVERITY: Readonly<Record<Finding['severity'], number>> = { notes: 0, warns: 1, stops: 2 };
+
+/** Every pair that something is told of, with the worst of it. */
+function worstOf(findings: readonly Finding[]): ReadonlyMap<string, number> {
+  const worst = new Map<string, number>();
+  for (const found of findings) {
+    const pair = pairOf(found);
+    worst.set(pair, Math.max(worst.get(pair) ?? 0, SEVERITY[found.severity]));
+  }
+  return worst;
+}
+
+/** Does a depth that a change reaches run worse than before it? Only those are worth the contact of their teeth. */
+function breaksDepth(placed: PlacedMovement, after: PlacedMovement): boolean {
+  const isReached = reachedDepths(placed, after);
+  const now = checkDepthsUnderShake(after, isReached);
+  if (now.length === 0) return false;
+  const before = worstOf(checkDepthsUnderShake(placed, isReached));
+  return now.some((found) => SEVERITY[found.severity] > (before.get(pairOf(found)) ?? -1));
+}
+
+/** Depths whose wheels, arbors or distance a change has touched; what it has not touched is the same object. */
+function reachedDepths(placed: PlacedMovement, after: PlacedMovement): (rule: RuleOf<'depth'>) => boolean {
+  const [was, is] = [placed, after].map(({ movement }) => ({
+    wheels: new Map(movement.wheels.map((wheel) => [wheel.id, wheel])),
+    arbors: new Map(movement.arbors.map((arbor) => [arbor.id, arbor])),
+    rules: new Set(movement.rules),
+  }));
+  return (rule) =>
+    !was?.rules.has(rule) ||
+    rule.wheels.some((id) => {
+      const [before, now] = [was.wheels.get(id), is?.wheels.get(id)];
+      if (!now || before !== now || was.arbors.get(now.arbor) !== is?.arbors.get(now.arbor)) return true;
+      const [a, b] = [placed.places.get(now.arbor), after.places.get(now.arbor)];
+      return !a || !b || Math.hypot(a.x - b.x, a.y - b.y) > TOUCH;
+    });
 }
 
 /** A finding by its parts only: the same pair may foul before and be too close after. */
