@@ -112,6 +112,8 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'size.diametralPitch': 'Teeth to an inch of pitch diameter.',
   'size.circularPitch': 'Distance from tooth to tooth along the pitch circle, mm.',
   form: 'Form of the teeth.',
+  'wheels.cutAs':
+    'Proportions of clock teeth: those of a wheel or those of a pinion. When absent a pinion has 16 teeth or fewer and is not the larger of its pair.',
   'wheels.internal': 'Whether the teeth stand inside a ring.',
   'wheels.table': "Name of a table of proportions, shipped or the maker's own.",
   pressureAngle: 'Pressure angle of involute teeth, degrees.',

@@ -41,6 +41,8 @@ export const wheel = z.looseObject({
   teeth: z.int().min(MIN_TEETH).max(MAX_TEETH),
   size: toothSize,
   form: z.enum(FORM_NAMES),
+  /** Whether it is cut as a wheel or as a pinion; by its count and its mates when absent. */
+  cutAs: z.enum(['wheel', 'pinion']).exactOptional(),
   /** Teeth inside a ring. */
   internal: z.boolean().default(false),
   /** Name of a row family of the shipped or own tooth tables; the form's usual one when absent. */

@@ -11,15 +11,17 @@
  */
 export type { NoContact, PairContact } from './contact/contact.ts';
 export { type ContactOfPair, contactOfPair, type PairDoubt } from './contact/contactOfPair.ts';
+export { type FaultsOfPair, faultsOfPair } from './contact/faultsOfPair.ts';
 export { type DepthWindow, windowOfDepth } from './contact/windowOfDepth.ts';
 export { formOfWheel } from './forms/formOfWheel.ts';
+export { hasTwoCuts } from './forms/kinds/formKinds.ts';
 export { halfAngleAt, type ToothForm } from './forms/toothForm.ts';
-export type { ContactFault, Mismatch, PairFault } from './pairFaults.ts';
+export type { ContactFault, FullForms, Mismatch, PairFault } from './pairFaults.ts';
 export type { DepthMove, DepthRemark, DepthVerdict, ShakeFigure } from './reports/depthRemarks.ts';
 export { type DepthEntry, depthReport } from './reports/depthReport.ts';
 export { calculatedDepth } from './sizes/calculatedDepth.ts';
 export { moduleOf } from './sizes/moduleOf.ts';
-export { isPinion } from './sizes/partners.ts';
+export { isPinion, meshesOnlyWith } from './sizes/partners.ts';
 export { sizeOfWheel } from './sizes/sizeOfWheel.ts';
 export type { WheelSize } from './sizes/wheelSize.ts';
 export type { ToothDoubt, ToothFault } from './toothFaults.ts';

@@ -14,6 +14,8 @@ export type Mismatch = { readonly wheels: readonly [WheelId, WheelId] } & (
       readonly kind: 'pitches';
       readonly sizes: readonly [Wheel['size'], Wheel['size']];
       readonly apart: number;
+      /** The wheel that meshes with nothing else, and the size that fits it to the other; none where both mesh elsewhere. */
+      readonly cut?: { readonly wheel: WheelId; readonly size: Wheel['size'] };
     }
   | { readonly kind: 'twoLanterns' }
   /** The lantern pinion, then the involute wheel. */
@@ -29,6 +31,22 @@ export type Mismatch = { readonly wheels: readonly [WheelId, WheelId] } & (
       readonly limit: number;
     }
 );
+
+/**
+ * Two wheels, each cut as a wheel, whose teeth leave each other no room where their pitch circles touch. Only changes that
+ * were found to free them are named.
+ */
+export interface FullForms {
+  readonly kind: 'fullForms';
+  readonly wheels: readonly [WheelId, WheelId];
+  /** Where the pitch circles touch, and the nearest distance that is free, mm; absent where none is. */
+  readonly calculated: number;
+  readonly free?: number;
+  /** The member that is to be cut as a pinion. */
+  readonly pinion?: WheelId;
+  /** An addendum for both, × module. */
+  readonly addendum?: number;
+}
 
 /** Why a pair has no contact at a distance, or at none. */
 export type ContactFault =

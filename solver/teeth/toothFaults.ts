@@ -28,6 +28,8 @@ export type ToothFault = OfWheel &
     | { readonly kind: 'undercutThrough'; readonly teeth: number; readonly diameter: number }
     | { readonly kind: 'ringFilled' }
     | { readonly kind: 'flatTriangles' }
+    /** Pins as thick as their centres stand apart, or thicker. */
+    | { readonly kind: 'trundlesTouch'; readonly trundleDiameter: number; readonly apart: number }
   );
 
 /** What a maker should know of teeth that can be made all the same. */
@@ -50,8 +52,10 @@ export type ToothDoubt = OfWheel &
     | { readonly kind: 'undercut'; readonly teeth: number; readonly pressureAngle: number; readonly shift: number }
     /** Both × module. */
     | { readonly kind: 'cutToCentre'; readonly dedendum: number; readonly pitchRadius: number }
-    | { readonly kind: 'trundlesTouch'; readonly trundleDiameter: number; readonly apart: number }
-    | { readonly kind: 'tipsBelowPitch' }
+    /** Nothing stands above the pitch circle; `below`: how far inside it the tips stand, 0 where they reach it. */
+    | { readonly kind: 'tipsBelowPitch'; readonly below: number }
+    /** A ring's body outside its roots, thinner than its teeth are deep. */
+    | { readonly kind: 'ringThin'; readonly rim: number; readonly least: number; readonly outerDiameter: number }
     | { readonly kind: 'ringTipsInBase'; readonly baseDiameter: number }
     | { readonly kind: 'rootsMeet'; readonly meetDiameter: number; readonly rootDiameter: number }
   );

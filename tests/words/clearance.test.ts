@@ -153,6 +153,8 @@ const DEEDS: Kinds<CureDeed> = {
   moveWheels: of('moveWheels', { wheels: several(wheel), by: mm }),
   thin: of('thin', { wheel, by: size, from: fc.constantFrom('above', 'below') }),
   top: of('top', { wheel, tipDiameter: size }),
+  cutAsPinion: of('cutAsPinion', { wheel }),
+  lowerAddendum: of('lowerAddendum', { wheels: two(wheel), addendum: fc.double({ min: 0.4, max: 1.4, noNaN: true }) }),
   cutInSizeOf: of('cutInSizeOf', { wheel, like: wheel }),
   moveToMeet: of('moveToMeet', { wheel, mate: wheel, by: mm }),
   giveTeeth: of('giveTeeth', { wheel, teeth: count, instead: count }),

@@ -30,6 +30,7 @@ export const TOOTH_FAULTS: Kinds<ToothFault> = {
   undercutThrough: of('undercutThrough', { wheel, teeth: count, diameter: size }),
   ringFilled: of('ringFilled', { wheel }),
   flatTriangles: of('flatTriangles', { wheel }),
+  trundlesTouch: of('trundlesTouch', { wheel, trundleDiameter: size, apart: size }),
 };
 
 export const TOOTH_DOUBTS: Kinds<ToothDoubt> = {
@@ -45,8 +46,8 @@ export const TOOTH_DOUBTS: Kinds<ToothDoubt> = {
   pointedTriangles: of('pointedTriangles', { wheel, pointDiameter: size, tipDiameter: size }),
   undercut: of('undercut', { wheel, teeth: count, pressureAngle: radians, shift: factor }),
   cutToCentre: of('cutToCentre', { wheel, dedendum: factor, pitchRadius: count }),
-  trundlesTouch: of('trundlesTouch', { wheel, trundleDiameter: size, apart: size }),
-  tipsBelowPitch: of('tipsBelowPitch', { wheel }),
+  tipsBelowPitch: of('tipsBelowPitch', { wheel, below: fc.oneof(fc.constant(0), size) }),
+  ringThin: of('ringThin', { wheel, rim: size, least: size, outerDiameter: size }),
   ringTipsInBase: of('ringTipsInBase', { wheel, baseDiameter: size }),
   rootsMeet: of('rootsMeet', { wheel, meetDiameter: size, rootDiameter: size }),
 };
@@ -56,7 +57,12 @@ export const MISMATCHES: Kinds<Mismatch> = {
   twoRings: of('twoRings', { wheels }),
   ringTooSmall: of('ringTooSmall', { wheels, teeth: two(count) }),
   onRingAxis: of('onRingAxis', { wheels }),
-  pitches: of('pitches', { wheels, sizes: two(toothSize), apart: size }),
+  pitches: fc
+    .record(
+      { wheels, sizes: two(toothSize), apart: size, cut: fc.record({ wheel, size: toothSize }) },
+      { requiredKeys: ['wheels', 'sizes', 'apart'] },
+    )
+    .map((fault) => ({ kind: 'pitches' as const, ...fault })),
   twoLanterns: of('twoLanterns', { wheels }),
   involuteOnPins: of('involuteOnPins', { wheels }),
   forms: of('forms', { wheels, forms: two(form) }),
@@ -101,5 +107,14 @@ export const REMARKS: Kinds<DepthRemark> = {
     wide: size,
     wheels,
   }),
+  fullForms: of('fullForms', {
+    full: fc
+      .record(
+        { calculated: size, free: size, pinion: wheel, addendum: share, wheels: two(wheel) },
+        { requiredKeys: ['calculated', 'wheels'] },
+      )
+      .map((full) => ({ kind: 'fullForms' as const, ...full })),
+  }),
+  otherSize: of('otherSize', { distance: size, calculated: size, size: toothSize }),
   lost: of('lost', { why: anyOf(PAIR_FAULTS), runs: fc.option(two(size), { nil: undefined }) }),
 };

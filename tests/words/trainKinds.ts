@@ -31,16 +31,20 @@ export const ring: fc.Arbitrary<LockedRing> = fc.record({
   kind: fc.constantFrom<LockedRing['kind']>('ratios', 'senses', 'fixed'),
   onceRound: exact,
 });
-const depth = fc.record({
-  rule,
-  wheels: two(wheel),
-  sum: count,
-  module: size,
-  distance: size,
-  misfit: mm,
-  moduleThatFits: size,
-  fits: fc.boolean(),
-});
+const depth = fc.record(
+  {
+    rule,
+    wheels: two(wheel),
+    sum: count,
+    module: size,
+    distance: size,
+    misfit: mm,
+    moduleThatFits: size,
+    fits: fc.boolean(),
+    recut: fc.record({ wheels: two(wheel), module: size }),
+  },
+  { requiredKeys: ['rule', 'wheels', 'sum', 'module', 'distance', 'misfit', 'moduleThatFits', 'fits'] },
+);
 export const shared: fc.Arbitrary<SharedAxes> = fc.record({ depths: several(depth), fits: fc.boolean() });
 
 export const FAULTS: Kinds<TurningFault> = {

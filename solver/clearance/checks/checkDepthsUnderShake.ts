@@ -9,7 +9,7 @@
 import type { Point } from '../../geometry/index.ts';
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
-import { windowOfDepth } from '../../teeth/index.ts';
+import { calculatedDepth, windowOfDepth } from '../../teeth/index.ts';
 import { GAUGE } from '../../tolerances.ts';
 import type { DepthCause, DepthUnderShakeWindow } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
@@ -40,6 +40,8 @@ export function depthsUnderShake(
     const [first, second] = [wheels.get(rule.wheels[0]), wheels.get(rule.wheels[1])];
     const [a, b] = [first && places.get(first.arbor), second && places.get(second.arbor)];
     if (!first || !second || !a || !b) return [];
+    // Pitches and forms that differ are told by themselves: no distance cures them.
+    if (calculatedDepth(first, second, movement).kind === 'mismatch') return [];
     const distance = distanceInMesh(first, second, a, b, shake);
     const sideShake = sideShakes(first, second, shake);
     return [

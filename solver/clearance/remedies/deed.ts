@@ -41,6 +41,9 @@ type WheelDeed =
   | { readonly kind: 'moveWheels'; readonly wheels: readonly WheelId[]; readonly by: number }
   | { readonly kind: 'thin'; readonly wheel: WheelId; readonly by: number; readonly from: Face }
   | { readonly kind: 'top'; readonly wheel: WheelId; readonly tipDiameter: number }
+  | { readonly kind: 'cutAsPinion'; readonly wheel: WheelId }
+  /** × module. */
+  | { readonly kind: 'lowerAddendum'; readonly wheels: Pair<WheelId>; readonly addendum: number }
   | { readonly kind: 'cutInSizeOf'; readonly wheel: WheelId; readonly like: WheelId }
   | { readonly kind: 'moveToMeet'; readonly wheel: WheelId; readonly mate: WheelId; readonly by: number }
   | { readonly kind: 'giveTeeth'; readonly wheel: WheelId; readonly teeth: number; readonly instead: number }

@@ -1,8 +1,8 @@
 /** Cures of a depth that binds, bottoms or loses contact under shake: another distance, or bearings with less play. */
 
-import type { Arbor } from '../../movement/schema.ts';
+import type { Arbor, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
-import { calculatedDepth, type DepthWindow } from '../../teeth/index.ts';
+import { calculatedDepth, type DepthWindow, faultsOfPair } from '../../teeth/index.ts';
 import { GAUGE } from '../../tolerances.ts';
 import { depthsUnderShake } from '../checks/checkDepthsUnderShake.ts';
 import type { Finding } from '../findings/finding.ts';
@@ -38,7 +38,35 @@ export function depthCandidates(placed: PlacedMovement, finding: Finding): Candi
       deed: { kind: 'holdDepth', wheels: pair, distance } as const,
       edit: { kind: 'setValue', rule: rule.id, value: distance } as const,
     })),
+    ...freeingForms(placed, a, b),
     ...closerBearings(placed, finding),
+  ];
+}
+
+/** Two full wheel forms: one cut as a pinion, or both with a lower addendum. */
+function freeingForms({ movement }: PlacedMovement, a: Wheel, b: Wheel): Candidate[] {
+  const { fullForms } = faultsOfPair(a, b, movement);
+  if (!fullForms) return [];
+  const { pinion, addendum } = fullForms;
+  const lower = (wheel: Wheel, factor: number) =>
+    ({ kind: 'change', id: wheel.id, set: { addendum: factor }, unset: ['tipDiameter'] }) as const;
+  return [
+    ...(pinion === undefined
+      ? []
+      : [
+          {
+            deed: { kind: 'cutAsPinion', wheel: pinion } as const,
+            edit: { kind: 'change', id: pinion, set: { cutAs: 'pinion' } } as const,
+          },
+        ]),
+    ...(addendum === undefined
+      ? []
+      : [
+          {
+            deed: { kind: 'lowerAddendum', wheels: [a.id, b.id], addendum } as const,
+            edit: { kind: 'several', edits: [lower(a, addendum), lower(b, addendum)] } as const,
+          },
+        ]),
   ];
 }
 

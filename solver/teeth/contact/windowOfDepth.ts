@@ -65,7 +65,10 @@ export function windowOfDepth(
 ): DepthWindow | NoContact {
   const forms = formsOfPair(driver, driven, movement);
   if (forms.kind === 'none') return forms;
-  const calculated = calculatedDepth(driver, driven, movement).distance;
+  const depth = calculatedDepth(driver, driven, movement);
+  // Teeth of other pitches or forms touch somewhere too, but no distance makes them run.
+  if (depth.kind === 'mismatch') return { kind: 'none', why: depth.why };
+  const calculated = depth.distance;
   const distance = options.distance ?? calculated;
   const spread =
     (driver.runOut + driven.runOut) / 2 +

@@ -46,7 +46,7 @@ function facesOf(
   const R = size.pitchRadius;
   const { module, tipRadius: tip } = size;
   const side = wheel.internal ? -1 : 1;
-  if (side * (tip - R) <= 0) return { pieces: [], doubts: [{ kind: 'tipsBelowPitch', wheel: wheel.id }] };
+  if (side * (tip - R) <= 0) return { pieces: [], doubts: [] };
   const pieces = (() => {
     switch (face.kind) {
       case 'epicycloid':

@@ -31,7 +31,7 @@ export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTee
     root,
     open: isOfPins(wheel),
     pieces: flanks.pieces,
-    doubts: [...(size.doubts ?? []), ...flanks.doubts],
+    doubts: [...(size.doubts ?? []), ...flanks.doubts, ...bodyDoubts(wheel, size)],
   };
   const formed = form.open ? form : cutToPoint(form, wheel);
   return formed.kind === 'teeth' && !isSound(formed) ? unformable(wheel) : formed;
@@ -47,6 +47,22 @@ function impossible(wheel: Wheel, size: WheelSize): NoTeeth | undefined {
   if (side * (size.tipRadius - size.rootRadius) > 1e-6 * size.module && size.tipRadius > 0) return undefined;
   const [tipDiameter, rootDiameter] = [2 * size.tipRadius, 2 * size.rootRadius];
   return { kind: 'none', why: { kind: 'noHeight', wheel: wheel.id, tipDiameter, rootDiameter } };
+}
+
+/** Addenda that are gone, and rings too thin for their teeth. */
+function bodyDoubts(wheel: Wheel, size: WheelSize): ToothDoubt[] {
+  const doubts: ToothDoubt[] = [];
+  // The addendum of a shifted involute tooth is reckoned from where its rack rolls.
+  const shift = size.baseRadius === undefined ? 0 : wheel.profileShift * size.module;
+  const below = shift - size.addendum;
+  if (below >= -1e-9 * size.module) doubts.push({ kind: 'tipsBelowPitch', wheel: wheel.id, below: Math.max(0, below) });
+  if (wheel.internal && wheel.outerDiameter !== undefined) {
+    const rim = wheel.outerDiameter / 2 - size.rootRadius;
+    const least = Math.abs(size.tipRadius - size.rootRadius);
+    const outerDiameter = 2 * (size.rootRadius + least);
+    if (rim < least) doubts.push({ kind: 'ringThin', wheel: wheel.id, rim, least, outerDiameter });
+  }
+  return doubts;
 }
 
 /** A tooth whose flanks meet below its tip ends there. */

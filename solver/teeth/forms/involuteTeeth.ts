@@ -43,12 +43,23 @@ function externalPieces(wheel: Wheel, size: WheelSize, movement: Movement): Flan
   }
   const fillet: FlankPiece = { kind: 'fillet', from: trochoid.root, to: join, half: trochoid.half };
   const flank = involutePiece(base, atBase, join, size.tipRadius);
-  return { kind: 'flanks', pieces: join > trochoid.root ? [fillet, flank] : [flank], doubts: [] };
+  const doubts = undercutDoubts(wheel, size, rack.alpha, trochoid);
+  return { kind: 'flanks', pieces: join > trochoid.root ? [fillet, flank] : [flank], doubts };
+}
+
+/** Shift short of the limit that is let pass, × module: 17 teeth at 20° (0.006) are cut without a word by habit of the trade. */
+const HARMLESS_UNDERCUT = 0.01;
+
+function undercutDoubts(wheel: Wheel, { module }: WheelSize, alpha: number, { undercutBy }: Trochoid): ToothDoubt[] {
+  const missing = undercutBy / module;
+  if (missing <= HARMLESS_UNDERCUT) return [];
+  const shift = wheel.profileShift + missing;
+  return [{ kind: 'undercut', wheel: wheel.id, teeth: wheel.teeth, pressureAngle: alpha, shift }];
 }
 
 /** Radius where the generated root curve gives way to the involute. */
 function joinOf(trochoid: Trochoid, base: number, atBase: number): number {
-  if (!trochoid.undercuts) return Math.max(trochoid.end, base, trochoid.root);
+  if (!(trochoid.undercutBy > 0)) return Math.max(trochoid.end, base, trochoid.root);
   const over = (radius: number) => atBase - involuteAt(radius, base) - trochoid.half(radius);
   const low = Math.max(base, trochoid.root);
   return over(low) > 0 && over(trochoid.end) < 0 ? rootBetween(over, low, trochoid.end) : Math.max(low, trochoid.end);

@@ -29,8 +29,11 @@ export interface Trochoid {
   readonly root: number;
   /** Radius where the corner's curve ends (γ = α). */
   readonly end: number;
-  /** Does the rack cut away part of the involute? */
-  readonly undercuts: boolean;
+  /**
+   * How much farther the straight side of the rack's tooth reaches than it may, mm: above 0 it cuts away part of the
+   * involute. The tool's own straight side counts, never the addendum of the wheel that it makes.
+   */
+  readonly undercutBy: number;
   readonly half: (radius: number) => number;
 }
 
@@ -62,7 +65,7 @@ export function trochoidOf(rack: RackTooth): Trochoid {
   return {
     root,
     end,
-    undercuts: d / Math.sin(alpha) + corner > R * Math.sin(alpha),
+    undercutBy: d + corner * Math.sin(alpha) - R * Math.sin(alpha) ** 2,
     half: (radius) => {
       const gamma = radius <= root ? Math.PI / 2 : radius >= end ? alpha : slopeAt(radius);
       const [x, y] = point(gamma);

@@ -1,11 +1,12 @@
 /** What is worth a remark in a depth, each with the numbers that a remedy needs (mm, radians, shares 0 … 1). */
 import type { WheelId } from '../../movement/ids.ts';
+import type { Wheel } from '../../movement/schema.ts';
 import type { PairContact } from '../contact/contact.ts';
 import type { DepthWindow } from '../contact/windowOfDepth.ts';
-import type { PairFault } from '../pairFaults.ts';
+import type { FullForms, PairFault } from '../pairFaults.ts';
 
 /** One word for the whole of a depth. */
-export type DepthVerdict = 'runs' | 'tight' | 'free' | 'binds' | 'bottoms' | 'shallow' | 'lost';
+export type DepthVerdict = 'unfit' | 'runs' | 'tight' | 'free' | 'binds' | 'bottoms' | 'shallow' | 'lost';
 
 /** From the distance that was looked at to one that cures. */
 export interface DepthMove {
@@ -61,6 +62,10 @@ export type DepthRemark =
       readonly wide: number;
       readonly wheels: readonly [WheelId, WheelId];
     }
+  /** Two full wheel forms that bind where their pitch circles touch. */
+  | { readonly kind: 'fullForms'; readonly full: FullForms }
+  /** A distance that is far from the calculated one: the size with which these counts would stand there. */
+  | { readonly kind: 'otherSize'; readonly distance: number; readonly calculated: number; readonly size: Wheel['size'] }
   /** No contact; `runs`: the distances between which the pair would run. */
   | { readonly kind: 'lost'; readonly why: PairFault; readonly runs?: readonly [number, number] };
 

@@ -3,6 +3,7 @@ import type { RuleId, WheelId } from '../../movement/ids.ts';
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
 import type { NoContact } from '../contact/contact.ts';
 import { type ContactOfPair, contactOfPair, type PairDoubt } from '../contact/contactOfPair.ts';
+import { faultsOfPair } from '../contact/faultsOfPair.ts';
 import { type DepthWindow, windowOfDepth } from '../contact/windowOfDepth.ts';
 import { kindOf } from '../forms/kinds/formKinds.ts';
 import { calculatedDepth } from '../sizes/calculatedDepth.ts';
@@ -62,6 +63,24 @@ function distanceOf(
   return { distance: calculated + rule.allowance, distanceFrom: 'calculated' };
 }
 
+/** Farther from the calculated distance than this, × module, no setting is meant but teeth of another size. */
+const FAR_FROM = 1;
+const TURNS: ReadonlySet<DepthVerdict> = new Set(['runs', 'tight', 'free']);
+const BINDS: ReadonlySet<DepthVerdict> = new Set(['binds', 'bottoms']);
+
+/** The size with which the counts of a pair stand at a distance, in the terms in which it is stated. */
+function sizeRemark({ size }: Wheel, calculated: number, distance: number): DepthRemark {
+  const by = distance / calculated;
+  const figure = (value: number): number => Number(value.toPrecision(5));
+  const fits =
+    'module' in size
+      ? { module: figure(size.module * by) }
+      : 'diametralPitch' in size
+        ? { diametralPitch: figure(size.diametralPitch / by) }
+        : { circularPitch: figure(size.circularPitch * by) };
+  return { kind: 'otherSize', distance, calculated, size: fits };
+}
+
 function entryOf(
   rule: Depth,
   driver: Wheel,
@@ -71,7 +90,11 @@ function entryOf(
 ): DepthEntry {
   const calculated = calculatedDepth(driver, driven, movement).distance;
   const at = distanceOf(rule, calculated, options.distances?.get(rule.id));
-  const contact = contactOfPair(driver, driven, movement, at.distance);
+  const { never, fullForms } = faultsOfPair(driver, driven, movement);
+  const [unfit] = never;
+  const contact = unfit
+    ? ({ kind: 'none', why: unfit } as const)
+    : contactOfPair(driver, driven, movement, at.distance);
   const window = windowOfDepth(driver, driven, movement, { distance: at.distance, shakes: options.shakes ?? [] });
   const pair: DepthPair = {
     wheels: [driver.id, driven.id],
@@ -81,6 +104,8 @@ function entryOf(
     leaves: isPinion(driven, movement) ? driven.teeth : undefined,
   };
   const runs = contact.kind === 'contact' && window.kind === 'window';
+  const verdict = runs ? verdictOf(contact, window, pair) : 'lost';
+  const isFar = Math.abs(at.distance - calculated) > FAR_FROM * pair.module && !TURNS.has(verdict);
   return {
     rule: rule.id,
     driver: driver.id,
@@ -91,8 +116,14 @@ function entryOf(
     ...at,
     contact,
     window,
-    verdict: runs ? verdictOf(contact, window, pair) : 'lost',
-    remarks: runs ? depthRemarks(contact, window, pair) : lostRemarks(contact, window),
+    verdict: unfit ? 'unfit' : verdict,
+    remarks: unfit
+      ? never.map((why) => ({ kind: 'lost', why }))
+      : [
+          ...(fullForms && BINDS.has(verdict) ? [{ kind: 'fullForms', full: fullForms } as const] : []),
+          ...(runs ? depthRemarks(contact, window, pair) : lostRemarks(contact, window)),
+          ...(isFar ? [sizeRemark(driver, calculated, at.distance)] : []),
+        ],
     doubts: contact.kind === 'contact' ? contact.doubts : window.kind === 'window' ? window.doubts : [],
   };
 }

@@ -3,6 +3,7 @@ import type { Movement, Wheel } from '../../movement/schema.ts';
 import { kindOf } from '../forms/kinds/formKinds.ts';
 import type { Mismatch } from '../pairFaults.ts';
 import { moduleOf } from './moduleOf.ts';
+import { meshesOnlyWith } from './partners.ts';
 import type { CalculatedDepth, WheelSize } from './wheelSize.ts';
 
 /** Modules closer than this (relative) are the same size: rounding of a file's digits, far below any cutter's error. */
@@ -29,7 +30,7 @@ function pitchDistance(a: Wheel, b: Wheel): number {
 }
 
 function mismatchOf(a: Wheel, b: Wheel, distance: number, movement: Movement): Mismatch | undefined {
-  return ringMismatch(a, b, distance) ?? pitchMismatch(a, b) ?? formMismatch(a, b, movement);
+  return ringMismatch(a, b, distance) ?? pitchMismatch(a, b, movement) ?? formMismatch(a, b, movement);
 }
 
 function ringMismatch(a: Wheel, b: Wheel, distance: number): Mismatch | undefined {
@@ -41,10 +42,13 @@ function ringMismatch(a: Wheel, b: Wheel, distance: number): Mismatch | undefine
   return distance > 0 ? undefined : { kind: 'onRingAxis', wheels };
 }
 
-function pitchMismatch(a: Wheel, b: Wheel): Mismatch | undefined {
+function pitchMismatch(a: Wheel, b: Wheel, movement: Movement): Mismatch | undefined {
   const [ma, mb] = [moduleOf(a.size), moduleOf(b.size)];
   if (Math.abs(ma - mb) <= SAME_MODULE * Math.max(ma, mb)) return undefined;
-  return { kind: 'pitches', wheels: [a.id, b.id], sizes: [a.size, b.size], apart: Math.PI * Math.abs(ma - mb) };
+  const apart = Math.PI * Math.abs(ma - mb);
+  const fault = { kind: 'pitches', wheels: [a.id, b.id], sizes: [a.size, b.size], apart } as const;
+  if (meshesOnlyWith(b, a, movement)) return { ...fault, cut: { wheel: b.id, size: a.size } };
+  return meshesOnlyWith(a, b, movement) ? { ...fault, cut: { wheel: a.id, size: b.size } } : fault;
 }
 
 /** Pairs of forms that run together: equal forms, and those that say of themselves which others they meet. */

@@ -4,7 +4,7 @@ import type { ToothDoubt } from '../toothFaults.ts';
 import { involute, involuteAngle } from './involuteFunction.ts';
 import { moduleOf } from './moduleOf.ts';
 import { type OwnRow, ownRowOf, sourceOfRow } from './ownTable.ts';
-import { BASIC_RACKS, type BasicRack, rackNamed } from './racks.ts';
+import { BASIC_RACKS, type BasicRack, DIAMETRAL_RACK, RACKS, rackNamed } from './racks.ts';
 import type { WheelSize } from './wheelSize.ts';
 
 export const DEGREE = Math.PI / 180;
@@ -22,14 +22,18 @@ export interface InvoluteRack {
   readonly doubts: readonly ToothDoubt[];
 }
 
-const RACK_NAMES = BASIC_RACKS.map(({ name }) => name);
+const RACK_NAMES = RACKS.map(({ name }) => name);
+
+/** The rack of a wheel that names none: teeth by diametral pitch at 14½° have their own. */
+const usualRack = ({ size, pressureAngle }: Wheel): BasicRack | undefined =>
+  'diametralPitch' in size && pressureAngle === DIAMETRAL_RACK.pressureAngle ? DIAMETRAL_RACK : BASIC_RACKS[0];
 
 /** The rack that a wheel is cut with. */
 export function rackOf(wheel: Wheel, movement: Movement): InvoluteRack {
   const ownRow = ownRowOf(wheel, movement);
   if (ownRow) return ownRack(wheel, ownRow);
-  const named = wheel.table === undefined ? BASIC_RACKS[0] : rackNamed(wheel.table);
-  const rack: BasicRack | undefined = named ?? BASIC_RACKS[0];
+  const named = wheel.table === undefined ? usualRack(wheel) : rackNamed(wheel.table);
+  const rack: BasicRack | undefined = named ?? usualRack(wheel);
   if (!rack) throw new Error('the table of racks is empty');
   const doubts: ToothDoubt[] = named
     ? []
@@ -43,8 +47,9 @@ export function rackOf(wheel: Wheel, movement: Movement): InvoluteRack {
           known: RACK_NAMES,
         },
       ];
-  const own = wheel.addendum !== undefined || wheel.dedendum !== undefined || wheel.pressureAngle !== undefined;
-  const alpha = (wheel.pressureAngle ?? rack.pressureAngle) * DEGREE;
+  const angle = wheel.pressureAngle ?? rack.pressureAngle;
+  const own = wheel.addendum !== undefined || wheel.dedendum !== undefined || angle !== rack.pressureAngle;
+  const alpha = angle * DEGREE;
   const dedendum = wheel.dedendum ?? rack.dedendum;
   return {
     alpha,
@@ -86,9 +91,6 @@ export function pointedRadius(
   return at === undefined ? undefined : baseRadius / Math.cos(at);
 }
 
-/** Shift short of the limit that is let pass, × module: 17 teeth at 20° (0.006) are cut without a word by habit of the trade. */
-const HARMLESS_UNDERCUT = 0.01;
-
 function involuteDoubts(wheel: Wheel, size: WheelSize, rack: InvoluteRack): ToothDoubt[] {
   const doubts = [...rack.doubts];
   const { alpha } = rack;
@@ -97,10 +99,6 @@ function involuteDoubts(wheel: Wheel, size: WheelSize, rack: InvoluteRack): Toot
   if (!wheel.internal && pointed !== undefined && size.tipRadius > pointed) {
     const [pointDiameter, tipDiameter] = [2 * pointed, 2 * size.tipRadius];
     doubts.push({ kind: 'blankTooLarge', wheel: wheel.id, pointDiameter, tipDiameter });
-  }
-  const least = rack.addendum - (wheel.teeth * Math.sin(alpha) ** 2) / 2;
-  if (!wheel.internal && wheel.profileShift < least - HARMLESS_UNDERCUT) {
-    doubts.push({ kind: 'undercut', wheel: wheel.id, teeth: wheel.teeth, pressureAngle: alpha, shift: least });
   }
   return doubts;
 }

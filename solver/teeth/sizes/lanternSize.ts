@@ -9,7 +9,7 @@ export function lanternSize(wheel: Wheel): WheelSize {
   const module = moduleOf(wheel.size);
   const pitchRadius = (module * wheel.teeth) / 2;
   const pin = trundleRadiusOf(wheel);
-  const size: WheelSize = {
+  return {
     module,
     pitchRadius,
     tipRadius: pitchRadius + pin,
@@ -20,7 +20,4 @@ export function lanternSize(wheel: Wheel): WheelSize {
     thickness: 4 * pitchRadius * Math.asin(Math.min(1, pin / (2 * pitchRadius))),
     source: wheel.trundleDiameter === undefined ? 'usual trundles (common practice)' : 'trundles as stated',
   };
-  const chord = 2 * pitchRadius * Math.sin(Math.PI / wheel.teeth);
-  if (2 * pin < chord) return size;
-  return { ...size, doubts: [{ kind: 'trundlesTouch', wheel: wheel.id, trundleDiameter: 2 * pin, apart: chord }] };
 }

@@ -56,15 +56,22 @@ export function partnersOf(wheel: Wheel, movement: Movement): readonly Partner[]
   return map.get(wheel.id) ?? [];
 }
 
+/** Does a wheel mesh with nothing but one mate, so that its size can change with that mate's alone? */
+export const meshesOnlyWith = (wheel: Wheel, mate: Wheel, movement: Movement): boolean =>
+  partnersOf(wheel, movement).every((partner) => partner.wheel.id === mate.id);
+
 /** Most leaves that still make a pinion (trade habit). */
 export const MOST_LEAVES = 16;
 
 /**
- * Is the wheel a pinion: 16 teeth or fewer, and not the larger of its pair? Of two equal counts the driver is the wheel.
+ * Is the wheel a pinion: as it is said to be cut, else by 16 teeth or fewer where it is not the larger of its pair? Of two
+ * equal counts the driver is the wheel. Rings are wheels, pins are pinions.
  */
 export function isPinion(wheel: Wheel, movement: Movement): boolean {
   if (isOfPins(wheel)) return true;
-  if (wheel.internal || wheel.teeth > MOST_LEAVES) return false;
+  if (wheel.internal) return false;
+  if (wheel.cutAs !== undefined) return wheel.cutAs === 'pinion';
+  if (wheel.teeth > MOST_LEAVES) return false;
   return !partnersOf(wheel, movement).some(
     ({ wheel: mate, driven }) =>
       !isOfPins(mate) && (mate.teeth < wheel.teeth || (mate.teeth === wheel.teeth && driven)),

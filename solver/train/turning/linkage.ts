@@ -56,6 +56,8 @@ export interface SharedAxes {
     readonly misfit: number;
     /** Module that would fit the first depth's distance, mm. */
     readonly moduleThatFits: number;
+    /** The pair that can be cut otherwise because it meshes with nothing else, and the module that then fits, mm. */
+    readonly recut?: { readonly wheels: readonly [WheelId, WheelId]; readonly module: number };
     /** The distance is the first depth's. */
     readonly fits: boolean;
   }[];

@@ -1,7 +1,7 @@
 /** Depths that join the same two axes: they share one centre distance, so sums of teeth and modules must agree. */
 
 import type { Movement, RuleOf, Wheel } from '../../movement/schema.ts';
-import { calculatedDepth, moduleOf } from '../../teeth/index.ts';
+import { calculatedDepth, meshesOnlyWith, moduleOf } from '../../teeth/index.ts';
 import { GAUGE } from '../../tolerances.ts';
 import type { Axes } from './axes.ts';
 import type { SharedAxes } from './linkage.ts';
@@ -14,6 +14,8 @@ export function sharedAxesOf(movement: Movement, axes: Axes): readonly SharedAxe
     if (rule.kind !== 'depth' || rule.leaveOut) continue;
     const [a, b] = [wheels.get(rule.wheels[0]), wheels.get(rule.wheels[1])];
     if (!a || !b || axes.sameAxis(a.arbor, b.arbor)) continue;
+    // Pitches come first: a pair that does not match has no depth to compare.
+    if (calculatedDepth(a, b, movement).kind === 'mismatch') continue;
     const key = [axes.axisOf(a.arbor), axes.axisOf(b.arbor)].sort().join(' ');
     const group = groups.get(key);
     if (group) group.push({ rule, a, b });
@@ -29,13 +31,23 @@ function compareDepths(
   const sized = group.map(({ rule, a, b }) => {
     const sum = a.internal || b.internal ? Math.abs(a.teeth - b.teeth) : a.teeth + b.teeth;
     const { distance } = calculatedDepth(a, b, movement);
-    return { rule: rule.id, wheels: [a.id, b.id] as const, sum, module: moduleOf(a.size), distance };
+    const isAlone = meshesOnlyWith(a, b, movement) && meshesOnlyWith(b, a, movement);
+    return { rule: rule.id, wheels: [a.id, b.id] as const, sum, module: moduleOf(a.size), distance, isAlone };
   });
   const first = sized[0] as (typeof sized)[number]; // groups have two depths or more
-  const depths = sized.map((depth) => {
+  const misfits = (distance: number): boolean => Math.abs(distance - first.distance) > GAUGE;
+  const isOnlyOne = sized.filter(({ distance }) => misfits(distance)).length === 1;
+  const depths = sized.map(({ isAlone, ...depth }) => {
     const misfit = depth.distance - first.distance;
     const moduleThatFits = (depth.module * first.distance) / depth.distance;
-    return { ...depth, misfit, moduleThatFits, fits: Math.abs(misfit) <= GAUGE };
+    const fits = !misfits(depth.distance);
+    const fitsFirst = (first.module * depth.distance) / first.distance;
+    const recut = isAlone
+      ? { wheels: depth.wheels, module: moduleThatFits }
+      : isOnlyOne && sized.length === 2 && first.isAlone
+        ? { wheels: first.wheels, module: fitsFirst }
+        : undefined;
+    return { ...depth, misfit, moduleThatFits, fits, ...(fits || !recut ? {} : { recut }) };
   });
   return { depths, fits: depths.every(({ fits }) => fits) };
 }

@@ -30,6 +30,9 @@ const SAYS: Sentences<CureDeed> = {
   moveWheels: ({ wheels, by }, speaker) => `Move ${namesOfParts(wheels, speaker)} ${upOrDown(by, speaker)}`,
   thin: ({ wheel, by, from }, { name, length }) => `Thin ${name(wheel)} by ${length(by)} from ${from}`,
   top: ({ wheel, tipDiameter }, { name, length }) => `Top ${name(wheel)} to ${length(tipDiameter)} over the tips`,
+  cutAsPinion: ({ wheel }, { name }) => `Cut ${name(wheel)} as a pinion`,
+  lowerAddendum: ({ wheels, addendum }, speaker) =>
+    `Give ${namesOfParts(wheels, speaker)} an addendum of ${speaker.number(addendum, 2)} module`,
   cutInSizeOf: ({ wheel, like }, { name }) => `Cut ${name(wheel)} in the size of ${name(like)}`,
   moveToMeet: ({ wheel, mate, by }, speaker) =>
     `Move ${speaker.name(wheel)} ${upOrDown(by, speaker)} to meet ${speaker.name(mate)}`,

@@ -1,9 +1,17 @@
 /** What a maker would say of a depth: its verdict in a word, remarks with their remedies, and the whole in lines of text. */
-import type { DepthEntry, DepthMove, DepthRemark, DepthVerdict, DepthWindow, ShakeFigure } from '../../teeth/index.ts';
-import { asSentence } from '../lists.ts';
+import type {
+  DepthEntry,
+  DepthMove,
+  DepthRemark,
+  DepthVerdict,
+  DepthWindow,
+  FullForms,
+  ShakeFigure,
+} from '../../teeth/index.ts';
+import { asSentence, listed } from '../lists.ts';
 import type { Speaker } from '../speaker.ts';
 import { pairDoubtSays, pairFaultSays } from './pairWords.ts';
-import { percentSays } from './sizeWords.ts';
+import { percentSays, sizeSays } from './sizeWords.ts';
 
 /** A remark and, where there is one, its usual remedy: whole sentences both. */
 export interface RemarkWords {
@@ -67,6 +75,15 @@ function turnSays(told: Of<'turn'>, { name, length }: Speaker): RemarkWords {
   return { ...end, says: `The depth goes ${range}; ${end.says}.` };
 }
 
+function fullFormsRemedy({ pinion, addendum, free }: FullForms, speaker: Speaker): string {
+  const ways = [
+    ...(pinion === undefined ? [] : [`cut ${speaker.name(pinion)} as a pinion`]),
+    ...(addendum === undefined ? [] : [`give both an addendum of ${speaker.number(addendum, 2)} module`]),
+    ...(free === undefined ? [] : [`set them at ${speaker.length(free)}`]),
+  ];
+  return ways.length > 0 ? asSentence(`${listed(ways, 'or')}.`) : 'Cut them in a form that runs with its like.';
+}
+
 const REMARKS: RemarkTable = {
   bottoming: ({ tips, roots, by, move }, speaker) => ({
     says: `The tips of ${speaker.name(tips)} bottom in the roots of ${speaker.name(roots)} by ${speaker.length(by)}.`,
@@ -109,6 +126,14 @@ const REMARKS: RemarkTable = {
     says: `${asSentence(speaker.name(driven))} runs ahead and back by ${speaker.length(along)} along its pitch line at each tooth (${speaker.angle(angle, 3)}).`,
   }),
   turn: turnSays,
+  fullForms: ({ full }, speaker) => ({
+    says: `${asSentence(listed(full.wheels.map(speaker.name)))} are both cut as wheels: with full teeth they bind where their pitch circles touch, at ${speaker.length(full.calculated)}.`,
+    remedy: fullFormsRemedy(full, speaker),
+  }),
+  otherSize: ({ distance, calculated, size }, speaker) => ({
+    says: `${speaker.length(distance)} is far from the ${speaker.length(calculated)} of this size: teeth of ${sizeSays(size, speaker)} stand so far apart.`,
+    remedy: 'Look whether the size or the reading is right.',
+  }),
   lost: ({ why, runs }, speaker) => ({
     says: pairFaultSays(why, speaker),
     ...(runs ? { remedy: `The pair runs between ${speaker.length(runs[0])} and ${speaker.length(runs[1])}.` } : {}),
@@ -124,6 +149,7 @@ export function remarkWords(remark: DepthRemark, speaker: Speaker): RemarkWords 
 
 /** One word for the whole of a depth, as a heading. */
 export const VERDICTS = {
+  unfit: 'Does not fit',
   runs: 'Runs',
   tight: 'Tight',
   free: 'Free',
@@ -170,7 +196,8 @@ function windowLines({ window }: DepthEntry, speaker: Speaker): string[] {
 export function depthLines(entry: DepthEntry, speaker: Speaker): readonly string[] {
   const { name, length } = speaker;
   const values = [
-    `calculated ${length(entry.calculated)}`,
+    // The pitch circles of teeth that do not fit touch somewhere too: that is no depth.
+    ...(entry.verdict === 'unfit' ? [] : [`calculated ${length(entry.calculated)}`]),
     ...(entry.measured === undefined ? [] : [`measured ${length(entry.measured)}`]),
     ...(entry.held === undefined ? [] : [`held ${length(entry.held)}`]),
   ];
@@ -179,7 +206,7 @@ export function depthLines(entry: DepthEntry, speaker: Speaker): readonly string
     return `  - ${says}${remedy === undefined ? '' : ` ${remedy}`}`;
   });
   return [
-    `${asSentence(name(entry.driver))} drives ${name(entry.driven)}: ${VERDICTS[entry.verdict].toLowerCase()} at ${length(entry.distance)}, ${entry.distanceFrom}; ${values.join(', ')}`,
+    `${asSentence(name(entry.driver))} drives ${name(entry.driven)}: ${VERDICTS[entry.verdict].toLowerCase()} at ${length(entry.distance)}, ${[entry.distanceFrom, values.join(', ')].filter((part) => part !== '').join('; ')}`,
     ...contactLines(entry, speaker),
     ...windowLines(entry, speaker),
     ...remarks,

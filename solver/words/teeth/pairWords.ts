@@ -10,7 +10,7 @@ import { TOOTH_DOUBTS, TOOTH_FAULTS } from './toothWords.ts';
 type Pitches = Extract<Mismatch, { readonly kind: 'pitches' }>;
 
 /** The wheel whose size is not stated as a module speaks first: that is where the mixture comes from. */
-function pitchesSay({ wheels, sizes, apart }: Pitches, speaker: Speaker): string {
+function pitchesSay({ wheels, sizes, apart, cut }: Pitches, speaker: Speaker): string {
   const { name, plain, length } = speaker;
   const [a, b] = [0, 1].map((at) => ({ wheel: wheels[at as 0 | 1], size: sizes[at as 0 | 1] })); // two of each
   if (!a || !b) throw new Error('a pair has two wheels');
@@ -21,7 +21,15 @@ function pitchesSay({ wheels, sizes, apart }: Pitches, speaker: Speaker): string
       : 'circularPitch' in first.size
         ? `a circular pitch of ${length(first.size.circularPitch)} is`
         : `${name(first.wheel)} is`;
-  return `${bare} module ${plain(moduleOf(first.size))}, not ${plain(moduleOf(second.size))} (${name(second.wheel)}, ${sizeSays(second.size, speaker)}): the pitches of ${name(a.wheel)} and ${name(b.wheel)} differ by ${length(apart)} a tooth. Give both wheels the same size.`;
+  return `${bare} module ${plain(moduleOf(first.size))}, not ${plain(moduleOf(second.size))} (${name(second.wheel)}, ${sizeSays(second.size, speaker)}): the pitches of ${name(a.wheel)} and ${name(b.wheel)} differ by ${length(apart)} a tooth. ${cutSays({ wheels, ...(cut ? { cut } : {}) }, speaker)}`;
+}
+
+/** Which wheel is to be cut otherwise: one that meshes with nothing else, or the pair with all that it meshes with. */
+function cutSays({ wheels: [a, b], cut }: Pick<Pitches, 'wheels' | 'cut'>, speaker: Speaker): string {
+  const { name } = speaker;
+  return cut
+    ? `Cut ${name(cut.wheel)} with ${sizeSays(cut.size, speaker)}.`
+    : `Both mesh with other wheels as well: one of ${name(a)} and ${name(b)} has to change with all that it meshes with.`;
 }
 
 const MISMATCHES: Sentences<Mismatch> = {

@@ -26,6 +26,8 @@ export const TOOTH_FAULTS: Sentences<ToothFault> = {
   ringFilled: ({ wheel }, { name }) => `${name(wheel)}: the ring's teeth fill the whole pitch; make them thinner.`,
   flatTriangles: ({ wheel }, { name }) =>
     `${name(wheel)}: the triangles have no height; check the tooth angle and thickness.`,
+  trundlesTouch: ({ wheel, trundleDiameter, apart }, speaker) =>
+    `The trundles of ${speaker.name(wheel)} (${diameterSays(trundleDiameter, speaker)}) overlap: their centres stand ${speaker.length(apart)} apart. Thinner pins, or fewer on the same circle, stand free.`,
 };
 
 /** What a maker should know of teeth that can be made. */
@@ -39,12 +41,15 @@ export const TOOTH_DOUBTS: Sentences<ToothDoubt> = {
   pointedTriangles: ({ wheel, pointDiameter, tipDiameter }, { name, length }) =>
     `The teeth of ${name(wheel)} come to a point at diameter ${length(pointDiameter)}; they cannot reach ${length(tipDiameter)}.`,
   undercut: ({ wheel, teeth, pressureAngle, shift }, { name, angle, number }) =>
-    `${name(wheel)}: ${teeth} teeth at ${angle(pressureAngle, 2)} are undercut by the standard rack; a profile shift of ${number(shift, 3)} avoids it.`,
+    `${name(wheel)}: ${teeth} teeth at ${angle(pressureAngle, 2)} are undercut by the tool that makes them; a profile shift of ${number(shift, 3)} avoids it.`,
   cutToCentre: ({ wheel, dedendum, pitchRadius }, { name, number }) =>
     `The spaces of ${name(wheel)} would be cut to its centre (${number(dedendum, 2)} module deep on a pitch radius of ${number(pitchRadius, 1)}): nothing is left to carry the teeth.`,
-  trundlesTouch: ({ wheel, trundleDiameter, apart }, speaker) =>
-    `The trundles of ${speaker.name(wheel)} (${diameterSays(trundleDiameter, speaker)}) leave no space: their centres stand ${speaker.length(apart)} apart.`,
-  tipsBelowPitch: ({ wheel }, { name }) => `The tips of ${name(wheel)} do not reach its pitch circle.`,
+  tipsBelowPitch: ({ wheel, below }, { name, length }) =>
+    below > 0
+      ? `The tips of ${name(wheel)} do not reach its pitch circle: they end ${length(below)} short of it, and no addendum is left.`
+      : `The tips of ${name(wheel)} end on its pitch circle: it has no addendum.`,
+  ringThin: ({ wheel, rim, least, outerDiameter }, speaker) =>
+    `The ring ${speaker.name(wheel)} is ${speaker.length(rim)} thick outside its roots, less than its teeth are deep (${speaker.length(least)}): an outer diameter of ${speaker.length(outerDiameter)} leaves as much.`,
   ringTipsInBase: ({ wheel, baseDiameter }, { name, length }) =>
     `The tips of the ring ${name(wheel)} reach inside its base circle; the teeth are taken to end there, at diameter ${length(baseDiameter)}.`,
   rootsMeet: ({ wheel, meetDiameter, rootDiameter }, { name, length }) =>

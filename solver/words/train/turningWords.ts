@@ -50,6 +50,13 @@ export function lockedRingSays({ arbors, kind, onceRound }: LockedRing, speaker:
 export function sharedAxesSay({ depths }: SharedAxes, speaker: Speaker): string {
   const { name, length } = speaker;
   const pair = ({ wheels: [a, b] }: SharedAxes['depths'][number]): string => `${name(a)} with ${name(b)}`;
+  const recutSays = ({ wheels, recut }: SharedAxes['depths'][number]): string => {
+    if (!recut) return 'make the sums equal, or change the module of a pair with all that it meshes with';
+    const which = recut.wheels.every((id, i) => id === wheels[i])
+      ? 'it'
+      : `${name(recut.wheels[0])} with ${name(recut.wheels[1])}`;
+    return `make the sums equal, or cut ${which} with module ${roundSays(recut.module, speaker, 6)}`;
+  };
   const [first] = depths;
   if (!first) return '';
   const wrong = depths.filter(({ fits }) => !fits);
@@ -60,7 +67,7 @@ export function sharedAxesSay({ depths }: SharedAxes, speaker: Speaker): string 
     .map((depth) => {
       const way = depth.misfit > 0 ? 'too deep' : 'too shallow';
       return asSentence(
-        `${pair(depth)} (sum ${depth.sum}) stands between the same axes as ${pair(first)} (sum ${first.sum}): at ${length(first.distance)} it is ${length(Math.abs(depth.misfit))} ${way}; make the sums equal, or cut it with module ${roundSays(depth.moduleThatFits, speaker, 6)}.`,
+        `${pair(depth)} (sum ${depth.sum}) stands between the same axes as ${pair(first)} (sum ${first.sum}): at ${length(first.distance)} it is ${length(Math.abs(depth.misfit))} ${way}; ${recutSays(depth)}.`,
       );
     })
     .join(' ');

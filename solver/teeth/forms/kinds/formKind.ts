@@ -27,6 +27,8 @@ export interface FormKind {
   readonly meetsOthers?: boolean;
   /** Why a wheel of the form does not run with a mate of equal pitch, if so. */
   readonly mismatch?: (own: Wheel, mate: Wheel, movement: Movement) => Mismatch | undefined;
+  /** Whether the proportions are a wheel's or a leaf's, where the form has both. */
+  readonly role?: (wheel: Wheel, movement: Movement) => 'wheel' | 'leaf';
   /** The calculated depth, where it is another than that of the pitch circles; asked of the driver's form. */
   readonly depth?: (pair: PlainPair) => CalculatedDepth;
   /** Shakes along the pitch line, × module, below and above which a depth is tight and free. */

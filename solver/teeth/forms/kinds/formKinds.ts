@@ -16,3 +16,7 @@ const KINDS = {
 
 /** What is known of a wheel's form. */
 export const kindOf = ({ form }: Pick<Wheel, 'form'>): FormKind => KINDS[form];
+
+/** Can it be cut as a wheel or as a pinion, with other proportions? */
+export const hasTwoCuts = (wheel: Pick<Wheel, 'form' | 'internal'>): boolean =>
+  !wheel.internal && kindOf(wheel).role !== undefined;
