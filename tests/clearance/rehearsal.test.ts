@@ -62,7 +62,7 @@ describe('the rehearsal of a depth', () => {
     expect(stoppedAt).toContain('A1');
     expect(says).toMatch(/^It does not run: /);
     expect(says).toMatch(
-      /of (30|64) on arbor 1 and .* on arbor 2.*, after \d\.\d+ turns of arbor 1, with it at -?\d+\.\d+°\.$/,
+      /of (30|64) on arbor 1 and .* on arbor 2.*, after \d\.\d+ turns of arbor 1, with it at -?\d+\.\d+°; 0 of 1 driven arbor had moved by a tooth\.$/,
     );
   });
 
@@ -117,6 +117,14 @@ describe('the rehearsal of a depth', () => {
       }),
       { numRuns: 20 },
     );
+  });
+
+  it('goes on until the driven arbor has moved by a tooth, and says how many have', () => {
+    // A twentieth of a turn of 8 teeth passes 0.4 of a tooth: not enough to say yes.
+    const found = rehearse(pair([8, 40], 0), { turns: 0.05 });
+    if (found.kind === 'none') throw new Error(found.why.kind);
+    expect(found).toMatchObject({ runs: true, moved: 1, driven: 1 });
+    expect(found.turns).toBeGreaterThan(1 / 8 - 0.01);
   });
 
   it('says that teeth slip where they do not reach each other', () => {

@@ -47,8 +47,14 @@ export interface RehearsalReport {
   readonly runs: boolean;
   /** Turns that the input made. */
   readonly turns: number;
-  /** What stopped it: teeth forced into each other, no further turning, or teeth that slip past each other. */
-  readonly stoppedBy?: 'forced' | 'stall' | 'slip';
+  /** Driven arbors that moved by a tooth at least, of all that are driven: it runs only where they all did. */
+  readonly moved: number;
+  readonly driven: number;
+  /**
+   * What stopped it: teeth forced into each other, no further turning, or teeth that slip past each other; `unmoved`: the
+   * run ended before every driven arbor had moved by a tooth, so that nothing can be told.
+   */
+  readonly stoppedBy?: 'forced' | 'stall' | 'slip' | 'unmoved';
   /** Where: the two bodies, the pair of wheels, and the angle of the input from where it began, degrees. */
   readonly stoppedAt?: readonly ArborId[];
   readonly stoppedWheels?: readonly [WheelId, WheelId];
@@ -78,6 +84,9 @@ const FORCED = 0.03;
 /** Steps that teeth may stay forced into each other, and pitches without turning, before the train has stopped. */
 const FORCED_STEPS = 30;
 const STALLED_PITCHES = 12;
+/** A run goes on for slow arbors up to so many times the steps that the wanted turns took, and these. */
+const LONGER = 3;
+const AT_LEAST_MORE = 4000;
 /** Steps between two tellings of progress. */
 const TOLD_EVERY = 100;
 
@@ -128,6 +137,8 @@ class Run {
   private readonly meshes: readonly RehearsalMesh[];
   private readonly speeds: SpeedWatch;
   private readonly leans: LeanWatch;
+  /** The step at which the wanted turns were made. */
+  private turnedAt: number | undefined;
   private forcedFor = 0;
   private overlap = 0;
   private marked = { step: 0, angle: 0 };
@@ -158,7 +169,17 @@ class Run {
   }
 
   goesOn(): boolean {
-    return this.stopped === undefined && this.done() < 1;
+    if (this.stopped !== undefined) return false;
+    if (this.done() < 1) return true;
+    this.turnedAt ??= this.steps;
+    return this.unmoved().length > 0 && this.steps < this.turnedAt * (1 + LONGER) + AT_LEAST_MORE;
+  }
+
+  /** Driven bodies that have not yet moved by a tooth. */
+  private unmoved(): readonly number[] {
+    return this.bodies.flatMap(({ mostTeeth }, i) =>
+      i > 0 && (Math.abs(this.turnedOf(i)) * mostTeeth) / (2 * Math.PI) < 1 ? [i] : [],
+    );
   }
 
   done(): number {
@@ -225,7 +246,9 @@ class Run {
   report(leftOut: readonly LeftOut[]): RehearsalReport {
     const input = this.turnedOf(0);
     const first = (i: number): ArborId => this.bodies[i]?.arbors[0] as ArborId; // each body has its arbor
-    const { stopped } = this;
+    const unmoved = this.unmoved();
+    const stopped =
+      this.stopped ?? (unmoved.length > 0 ? ({ by: 'unmoved', at: unmoved, mesh: undefined } as const) : undefined);
     const stoppedAt = stopped?.at.map(first);
     const pair = stopped?.mesh === undefined ? undefined : this.meshes[stopped.mesh]?.wheels;
     return {
@@ -233,6 +256,8 @@ class Run {
       input: first(0),
       runs: stopped === undefined,
       turns: Math.abs(input) / (2 * Math.PI),
+      moved: this.bodies.length - 1 - unmoved.length,
+      driven: this.bodies.length - 1,
       ...(stopped && stoppedAt ? { stoppedBy: stopped.by, stoppedAt } : {}),
       ...(pair ? { stoppedWheels: [pair[0].id, pair[1].id] } : {}),
       inputDeg: (input * 180) / Math.PI,

@@ -76,7 +76,10 @@ export class ErrorModel {
     this.checks = movement.rules.filter(({ id, leaveOut }) => !leaveOut && rules.get(id)?.role === 'checks');
     this.points = planting.settled.flatMap((point) => planting.ground.pointIds[point] ?? []);
     const most = Math.max(0, ...this.parts.map(({ source }) => source.plusMinus));
-    this.gaps = nearGapsOf(placed, ROOMY + 4 * most);
+    // Only what is clear as planned can foul by errors; what touches on purpose (a pipe on its arbor) owes nothing.
+    this.gaps = nearGapsOf(placed, ROOMY + 4 * most).filter(
+      ({ terms, planned }) => (terms.plan > 0 || terms.height > 0) && planned.withShake > 0,
+    );
     this.figures = this.listFigures();
     this.row = new Float64Array(this.figures.length);
   }

@@ -19,24 +19,29 @@ export function rehearsalSays(report: RehearsalReport, speaker: Speaker): string
   return report.runs ? runsSays(report, turns, speaker) : stopsSays(report, turns, speaker);
 }
 
-function runsSays({ aside, leans }: RehearsalReport, turns: string, { name, length, angle }: Speaker): string {
+function runsSays({ aside, leans, driven }: RehearsalReport, turns: string, { name, length, angle }: Speaker): string {
   const most = Math.max(...aside.map((each) => each.most));
   const lean = leans.reduce((a, b) => (b.tiltDeg > a.tiltDeg ? b : a));
   const leaning =
     lean.tiltDeg < LEAST_LEAN ? '' : ` ${name(lean.arbor)} leans the most, by ${angle(radians(lean.tiltDeg), 2)}.`;
-  return `It runs: ${turns}, arbors pushed aside by up to ${length(most)}.${leaning}`;
+  const all = driven === 1 ? 'the driven arbor' : `all ${driven} driven arbors`;
+  return `It runs: ${turns}, ${all} by a tooth or more, arbors pushed aside by up to ${length(most)}.${leaning}`;
 }
 
 function stopsSays(report: RehearsalReport, turns: string, speaker: Speaker): string {
-  const { stoppedBy = 'stall', stoppedWheels, stoppedAt = [], inputDeg, overlap } = report;
+  const { stoppedBy = 'stall', stoppedWheels, stoppedAt = [], inputDeg, overlap, moved, driven } = report;
   const where = namesOfParts(stoppedWheels ?? stoppedAt, speaker);
   const when = `after ${turns}, with it at ${speaker.angle(radians(inputDeg))}`;
+  const share = `${moved} of ${counted(driven, 'driven arbor')} had moved by a tooth`;
+  if (stoppedBy === 'unmoved') {
+    return `Whether it runs cannot be told: ${share} after ${turns}. More turns are wanted for ${where}.`;
+  }
   const how: Readonly<Record<typeof stoppedBy, string>> = {
     forced: `the teeth of ${where} are forced into each other by ${speaker.length(overlap)}`,
     stall: `it stalls at ${where}`,
     slip: `teeth slip past each other at ${where}`,
   };
-  return `It does not run: ${how[stoppedBy]}, ${when}.`;
+  return `It does not run: ${how[stoppedBy]}, ${when}; ${share}.`;
 }
 
 const NONE: Sentences<NoRehearsal> = {
