@@ -7,11 +7,11 @@ export interface Table {
   readonly wrong: number;
 }
 
-export interface Proof {
+export interface Proof<Result extends Table | Promise<Table> = Table> {
   readonly title: string;
   /** Cases of the full run. */
   readonly fullCount: number;
-  readonly run: (count: number, seed: number) => Table;
+  readonly run: (count: number, seed: number) => Result;
 }
 
 /** Lines of a table with a heading, columns as wide as their longest entry; the first is set left, all others right. */

@@ -5,7 +5,7 @@
  */
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { Proof } from './proof.ts';
+import type { Proof, Table } from './proof.ts';
 
 const folder = new URL('.', import.meta.url);
 const names = readdirSync(fileURLToPath(folder))
@@ -22,13 +22,13 @@ function refuse(says: string): never {
 if (name === undefined || !names.includes(name)) {
   refuse(name === undefined ? 'Which proof?' : `There is no proof "${name}".`);
 }
-const { proof } = (await import(new URL(`${name}.ts`, folder).href)) as { proof: Proof };
+const { proof } = (await import(new URL(`${name}.ts`, folder).href)) as { proof: Proof<Table | Promise<Table>> };
 const cases = count === undefined ? proof.fullCount : Number(count);
 if (!(Number.isInteger(cases) && cases > 0)) refuse(`COUNT is ${count}: expected a whole number above 0.`);
 if (!Number.isInteger(Number(seed))) refuse(`SEED is ${seed}: expected a whole number.`);
 console.log(`${proof.title}: ${cases} cases, seed ${seed}, Node ${process.version}`);
 const started = performance.now();
-const table = proof.run(cases, Number(seed));
+const table = await proof.run(cases, Number(seed));
 for (const line of table.lines) console.log(line);
 console.log(
   `${table.wrong === 0 ? 'Proved' : `${table.wrong} WRONG`}, in ${((performance.now() - started) / 1000).toFixed(1)} s.`,
