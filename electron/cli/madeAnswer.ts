@@ -1,5 +1,6 @@
 /** `depthwright made`: what was read and drilled, what it tells, and the cures; between any two days what it changed. */
 
+import { type DepthVerdict, depthVerdicts } from '../../solver/clearance/index.ts';
 import {
   consequencesOf,
   daysOf,
@@ -14,7 +15,9 @@ import {
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
+import { shakeSays, verdictCureSays, verdictSays } from '../../solver/words/clearance/index.ts';
 import { type Speaker, speakerOf, unitOf } from '../../solver/words/index.ts';
+import { dutySays } from '../../solver/words/planting/index.ts';
 import {
   changesSay,
   cureSays,
@@ -56,6 +59,8 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
   const drilled = placeReadings(movement, placed.places);
   const off = offPlaces(movement);
   const speaker = speakerOf(movement, { minus: '-' });
+  const standing = depthsStanding(placed);
+  const stopped = standing.filter(({ verdict }) => verdict.severity === 'stops').length;
   const doubts = [...depths, ...sizes, ...drilled, holes].flatMap((each) => [...each.doubts]);
   const outliers = [...depths, ...sizes, ...drilled].flatMap(({ measured }) => measured?.outliers ?? []);
   const says = [
@@ -71,6 +76,18 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
     asOf: asOf ?? null,
     days: daysOf(now.movement),
     depths: depths.map(({ rule, calculated, measured }) => ({ rule, calculated, measured: measured ?? null })),
+    depthsNow: standing.map(({ verdict, change }) => ({
+      rule: verdict.rule,
+      duty: verdict.duty,
+      calculated: verdict.calculated,
+      wanted: verdict.wanted,
+      now: verdict.distance,
+      change,
+      shake: verdict.shake ?? null,
+      verdict: verdictSays(verdict, speaker),
+      stops: verdict.severity === 'stops',
+      goodDistance: verdict.goodDistance ?? null,
+    })),
     sizes: sizes.map(({ size, measured, isUsed }) => ({
       ...size,
       says: sizeSays(size, speaker),
@@ -94,7 +111,8 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
   const unit = unitOf(movement.display);
   const text = inBlocks([
     [titleLine(movement)],
-    headed(`Depths, ${unit}`, depthLines(speaker, depths)),
+    headed(`Depths as read, ${unit}`, depthLines(speaker, depths)),
+    headed(`Depths as they stand, ${unit}`, standingLines(speaker, standing)),
     headed(`Sizes, ${unit}`, sizeLines(speaker, sizes)),
     headed(`Holes as drilled, ${unit}`, placeLines(speaker, drilled)),
     headed(
@@ -111,7 +129,7 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
       changed.flatMap((each) => wrapped(each, '  - ')),
     ),
   ]);
-  return { text, json, code: says.length + holes.report.wrong.length + cured.length > 0 ? 1 : 0 };
+  return { text, json, code: says.length + holes.report.wrong.length + cured.length + stopped > 0 ? 1 : 0 };
 }
 
 const headed = (head: string, lines: readonly string[]): readonly string[] =>
@@ -132,6 +150,50 @@ function depthLines(speaker: Speaker, depths: ReturnType<typeof depthReadings>):
         : ['', '', ''];
       return [pairSays(rule, speaker), mm(calculated), ...read, useOf(rule)];
     }),
+  );
+}
+
+/** A depth as it stands, and how far it moved since it was drawn, mm. */
+interface StandingDepth {
+  readonly verdict: DepthVerdict;
+  readonly change: number;
+}
+
+function depthsStanding(placed: PlacedMovement): readonly StandingDepth[] {
+  const drawn = depthVerdicts(plantMovement(movementAsOf(placed.movement, 'drawn')));
+  return [...depthVerdicts(placed).values()].map((verdict) => ({
+    verdict,
+    change: verdict.distance - (drawn.get(verdict.rule)?.distance ?? verdict.distance),
+  }));
+}
+
+/** One table answers a reading: what was calculated and wanted, what it is now, how it runs, and what would cure it. */
+function standingLines(speaker: Speaker, standing: readonly StandingDepth[]): readonly string[] {
+  if (standing.length === 0) return [];
+  const { figure } = speaker;
+  return inColumns(
+    [
+      { head: 'depth' },
+      { head: 'duty' },
+      right('calculated'),
+      right('wanted'),
+      right('now'),
+      right('change'),
+      { head: 'shake now' },
+      { head: 'verdict' },
+      { head: 'cure' },
+    ],
+    standing.map(({ verdict, change }) => [
+      pairSays(verdict.rule, speaker),
+      dutySays({ duty: verdict.duty, role: 'checks' }),
+      figure(verdict.calculated),
+      figure(verdict.wanted),
+      figure(verdict.distance),
+      figure(change),
+      shakeSays(verdict, speaker),
+      verdictSays(verdict, speaker),
+      verdictCureSays(verdict, speaker),
+    ]),
   );
 }
 

@@ -1,12 +1,15 @@
 /** `depthwright plant`: where every point stands, which rules hold, what is free and what disagrees. */
 
+import { type DepthVerdict, depthVerdicts } from '../../solver/clearance/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { type CrossingCure, crossingCure, type Disagreement, tracePlanting } from '../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import { HOLDS } from '../../solver/tolerances.ts';
+import { verdictCureSays, verdictSays } from '../../solver/words/clearance/index.ts';
 import { ruleHeading, type Speaker } from '../../solver/words/index.ts';
 import { crossingCureSays, disagreementSays, dutySays, plantingSays } from '../../solver/words/planting/index.ts';
+import { pairSays } from '../../solver/words/shop/index.ts';
 import type { Answer } from './answer.ts';
 import { inBlocks, inColumns, wrapped } from './columns.ts';
 import { plainSpeaker } from './plainSpeaker.ts';
@@ -151,7 +154,26 @@ export interface PlantChoice {
 
 function traceAnswer(placed: PlacedMovement): Answer {
   const json = tracePlanting(placed.movement);
-  return { text: `${JSON.stringify(json, undefined, 2)}\n`, json, code: isSettled(placed) ? 0 : 1 };
+  return {
+    text: `${JSON.stringify(json, undefined, 2)}\n`,
+    json,
+    code: isSettled(placed) && stoppedDepths(placed).length === 0 ? 0 : 1,
+  };
+}
+
+/** Depths that stop as they are planted: whatever the rules of the plane say, the movement does not run. */
+export function stoppedDepths(placed: PlacedMovement): readonly DepthVerdict[] {
+  return [...depthVerdicts(placed).values()].filter(({ severity }) => severity === 'stops');
+}
+
+function depthBlock(stopped: readonly DepthVerdict[], speaker: Speaker): string[] {
+  return stopped.flatMap((verdict) => {
+    const cure = verdictCureSays(verdict, speaker);
+    return wrapped(
+      `${pairSays(verdict.rule, speaker)} ${verdictSays(verdict, speaker)}${cure && ` Or ${cure}.`}`,
+      '  - ',
+    );
+  });
 }
 
 /** The planting as text and as data. Data is in millimetres and degrees whatever the display. */
@@ -160,6 +182,7 @@ export function plantAnswer(placed: PlacedMovement, { trace = false }: PlantChoi
   if (trace) return traceAnswer(placed);
   const speaker = plainSpeaker(movement);
   const told = toldIn(placed);
+  const stopped = stoppedDepths(placed);
   const text = inBlocks([
     [titleLine(movement), `Lengths in ${unitOf(movement.display)}, x right, y up, seen from the marked face.`],
     pointBlock(placed, 'arbor', movement.arbors, speaker),
@@ -167,6 +190,7 @@ export function plantAnswer(placed: PlacedMovement, { trace = false }: PlantChoi
     pointBlock(placed, 'mark', movement.marks, speaker),
     ruleBlock(placed, speaker),
     stateBlock(placed, told, speaker),
+    stopped.length > 0 ? ['Depths that stop:', ...depthBlock(stopped, speaker)] : [],
   ]);
   const kinds = new Map(movement.rules.map(({ id, kind }) => [id, kind]));
   const json = {
@@ -179,6 +203,14 @@ export function plantAnswer(placed: PlacedMovement, { trace = false }: PlantChoi
     rules: [...placed.rules.values()].map((outcome) => ({ ...outcome, kind: kinds.get(outcome.id) })),
     freeMotions: placed.freeMotions,
     disagreements: told.map((each) => disagreementJson(each, speaker)),
+    depthsThatStop: stopped.map((verdict) => ({
+      rule: verdict.rule,
+      duty: verdict.duty,
+      distance: verdict.distance,
+      fault: verdict.fault?.kind,
+      goodDistance: verdict.goodDistance ?? null,
+      says: verdictSays(verdict, speaker),
+    })),
   };
-  return { text, json, code: isSettled(placed) ? 0 : 1 };
+  return { text, json, code: isSettled(placed) && stopped.length === 0 ? 0 : 1 };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { depthsUnderShake } from '../../solver/clearance/checks/checkDepthsUnderShake.ts';
+import { depthsUnderShake } from '../../solver/clearance/depths/depthsUnderShake.ts';
 import { checkMovement } from '../../solver/clearance/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { windowOfDepth } from '../../solver/teeth/index.ts';

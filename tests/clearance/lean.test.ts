@@ -1,7 +1,7 @@
 /** The one lean of an arbor, against worked numbers with their formulas. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { depthsUnderShake } from '../../solver/clearance/checks/checkDepthsUnderShake.ts';
+import { depthsUnderShake } from '../../solver/clearance/depths/depthsUnderShake.ts';
 import { asTheyMeet } from '../../solver/clearance/gaps/gapChecker.ts';
 import { gapContextOf, gapOfPair } from '../../solver/clearance/gaps/gapReadings.ts';
 import { planGapOf } from '../../solver/clearance/gaps/planGap.ts';

@@ -1,5 +1,7 @@
 /** Rules that cannot hold together: the smallest set, the gap, and the number that would cure it, in the maker's words. */
 import { describe, expect, it } from 'vitest';
+import { depthVerdicts } from '../../solver/clearance/index.ts';
+import type { RuleId } from '../../solver/movement/ids.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { Disagreement } from '../../solver/planting/index.ts';
@@ -236,7 +238,7 @@ describe('more rules than places', () => {
     expect(ruleOf(placed, '5')?.role).toBe('places');
   });
 
-  it('two depths on the same two axes: the second checks where sums are equal, and is over where not', () => {
+  it('two depths on the same two axes: the second checks, and stops where the sums are not equal', () => {
     const motionWork = (leaves: number): Movement =>
       buildMovement({
         arbors: [arbor('centre', 0, 0), { ...arbor('hour', 0, 0), ridesOn: 'centre' }, arbor('minute', 10, 5)],
@@ -262,11 +264,15 @@ describe('more rules than places', () => {
       ...movement,
       wheels: movement.wheels.map((wheel) => (wheel.teeth === 40 ? { ...wheel, teeth: 45 } : wheel)),
     };
-    const told = only(plantMovement(unequal));
-    expect(new Set(told.rules)).toEqual(new Set(['first', 'second']));
-    expect(told.gap).toBeCloseTo(2, 9);
-    expect(told.cure?.rule).toBe('second');
-    expect(told.cure?.value).toBeCloseTo(19.2, 9);
+    // Planting tells the difference; how the teeth run there is judged by their window.
+    const placed = plantMovement(unequal);
+    expect(placed.disagreements).toEqual([]);
+    expect(ruleOf(placed, 'second')).toMatchObject({ role: 'checks', duty: 'checks' });
+    expect(ruleOf(placed, 'second')?.missBy).toBeCloseTo(2, 9);
+    expect(depthVerdicts(placed).get('second' as RuleId)).toMatchObject({
+      severity: 'stops',
+      fault: { kind: 'tooNear' },
+    });
   });
 
   it('a distance between two held points says where they stand', () => {

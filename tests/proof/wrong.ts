@@ -57,11 +57,13 @@ function wrongLength(seed: number): Case | undefined {
 
 /** Does a hundredth more in a rule show in a check by more than a tenth of that: is it one itself, or does one hang on it? */
 function isSeen(base: PlacedMovement, movement: Movement, rule: Rule): boolean {
-  if (base.rules.get(rule.id)?.duty === 'checks') return true;
+  // Depths that check are judged by their teeth.
+  if (base.rules.get(rule.id)?.duty === 'checks') return rule.kind !== 'depth';
   const more = withLength(rule, 0.01);
   const rules = movement.rules.map((each) => (each.id === rule.id && more ? more : each));
   const now = plantMovement({ ...movement, rules });
-  return [...now.rules.values()].some(({ duty, missBy }) => duty === 'checks' && missBy > 0.004);
+  const judged = new Set(movement.rules.flatMap(({ id, kind }) => (kind === 'depth' ? [] : [id])));
+  return [...now.rules.values()].some(({ id, duty, missBy }) => duty === 'checks' && missBy > 0.004 && judged.has(id));
 }
 
 const place = (random: () => number): readonly [number, number] => [60 * random() - 30, 60 * random() - 30];

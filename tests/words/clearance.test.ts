@@ -378,6 +378,7 @@ describe('rules that disagree', () => {
     notKept: of('notKept', { why }),
     over: of('over', {
       check: rule,
+      also: several(rule),
       allowed: size,
       implied,
       measures: fc.option(fc.record({ kind: fc.constantFrom('length', 'angle'), value: size }), { nil: undefined }),

@@ -1,5 +1,6 @@
 /** All checks of a placed movement in one ranked list. */
 import type { PlacedMovement } from '../../planting/placed.ts';
+import { checksAndMisses } from '../depths/depthVerdicts.ts';
 import { type Finding, keyOfRules } from '../findings/finding.ts';
 import { createGapChecker, type GapChecker } from '../gaps/gapChecker.ts';
 import { checkAssembly } from './assemblyOrder.ts';
@@ -59,7 +60,8 @@ function ranked(placed: PlacedMovement, gaps: GapChecker, { depths = false }: Ch
     ...checkOutside(placed),
     ...checkRingsClose(placed),
     ...gaps.findings(),
-    ...(depths ? [...checkDepthsUnderShake(placed), ...checkAssembly(placed)] : []),
+    ...checkDepthsUnderShake(placed, depths ? undefined : checksAndMisses(placed)),
+    ...(depths ? checkAssembly(placed) : []),
   ];
   return findings.filter((finding) => !isAccepted(finding, placed)).sort(byRank);
 }

@@ -4,7 +4,7 @@ import type { Arbor, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { calculatedDepth, type DepthWindow, faultsOfPair } from '../../teeth/index.ts';
 import { GAUGE } from '../../tolerances.ts';
-import { depthsUnderShake } from '../checks/checkDepthsUnderShake.ts';
+import { depthsUnderShake } from '../depths/depthsUnderShake.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Candidate } from './candidate.ts';
 

@@ -89,6 +89,8 @@ function shortfall(index: PlacementIndex, rule: number, side: 'inside' | 'outsid
 
 function allowedFor(index: PlacementIndex, rule: number): number {
   const { network, plusMinus, made } = index.ground;
+  // A depth is judged by the window of its teeth, with shake and run-out: not here, where no teeth are known.
+  if (index.isDepth(rule)) return Number.POSITIVE_INFINITY;
   const stated = plusMinus[rule] ?? 0;
   const isMade = made !== undefined && index.pointsOfRule(rule).some((point) => made.facts.has(point));
   const unstated = isMade ? UNSTATED_MADE : UNSTATED;

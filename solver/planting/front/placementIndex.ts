@@ -11,6 +11,7 @@ export class PlacementIndex {
   #touching: readonly (readonly number[])[] | undefined;
   #doubts: ReadonlyMap<number, 'touching' | 'barely'> | undefined;
   #spare: ReadonlySet<number> | undefined;
+  #depthIds: ReadonlySet<RuleId> | undefined;
   #hangers: readonly (readonly number[])[] | undefined;
 
   constructor(ground: PlantingGround, result: NetworkResult) {
@@ -65,6 +66,17 @@ export class PlacementIndex {
   ruleIdOf(rule: number): RuleId | undefined {
     const source = this.ground.sources[rule];
     return source?.kind === 'rule' ? source.rule : undefined;
+  }
+
+  /** Does a network rule come from a depth? */
+  isDepth(rule: number): boolean {
+    const id = this.ruleIdOf(rule);
+    return id !== undefined && this.#depths.has(id);
+  }
+
+  get #depths(): ReadonlySet<RuleId> {
+    this.#depthIds ??= new Set(this.ground.movement.rules.flatMap(({ id, kind }) => (kind === 'depth' ? [id] : [])));
+    return this.#depthIds;
   }
 
   #listTouching(): number[][] {

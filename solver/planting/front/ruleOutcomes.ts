@@ -29,7 +29,7 @@ export function ruleOutcomes(index: PlacementIndex): ReadonlyMap<RuleId, RuleOut
       const stands = isOver && standing.has(id);
       const isMissed = networkRules.some((each) => !result.checks[each] && (result.missBy[each] ?? 0) > TOUCHING);
       const isDisagreeing = (isOver && !stands) || isMissed || networkRules.some((each) => disagreeing.has(each));
-      const allowed = check && { allowed: check.allowed };
+      const allowed = check && Number.isFinite(check.allowed) && { allowed: check.allowed };
       const role = isDisagreeing ? 'disagrees' : check ? 'checks' : 'places';
       const duty = dutyOf(index, rule, check !== undefined);
       outcomes.set(id, { id, missBy, role, duty, ...allowed, ...(stands && { stands }), ...length });

@@ -11,3 +11,4 @@ export { cureSays } from './cureWords.ts';
 export { findingChangesSay, findingSays } from './findingWords.ts';
 export { noPlantingSays, noSafePlaceSays, plantingSays, plantingsSay, searchingSays } from './plantingsWords.ts';
 export { leftOutSays, noRehearsalSays, rehearsalSays } from './rehearsalWords.ts';
+export { shakeSays, verdictCureSays, verdictSays } from './verdictWords.ts';
