@@ -82,6 +82,13 @@ const FAULTS: readonly (readonly [line: string, path: string, text: string, valu
   ['any', 'solver/train/written.ts', `export const n: any = 1;\n`, 2, 'solver/train/written.ts:1'],
   ['any', 'solver/train/inferred.ts', `export const { n } = JSON.parse('{}');\n`, 1, 'inferred.ts:1  n'],
   [
+    'styles',
+    'renderer/frame/Zoom.svelte',
+    `<p>Nearer</p>\n\n<style>\n${'  p {\n    margin: 0;\n  }\n'.repeat(900)}</style>\n`,
+    2700,
+    'renderer/frame/Zoom.svelte  2700 lines',
+  ],
+  [
     'writes',
     'renderer/frame/Zoom.svelte',
     `<script lang="ts">
