@@ -9,7 +9,9 @@
  * if (reading.kind === 'problems') for (const problem of reading.problems) report(problem.says);
  * else plantMovement(reading.movement);
  */
+
 export { centreLine, centreLineOf } from './centreLine.ts';
+export { type DrilledAxis, drilledAxis } from './drilledAxis.ts';
 export { drilling } from './drilling.ts';
 export { applyEdit } from './edits/applyEdit.ts';
 export type { Edit, ItemInput, Parts, Refused } from './edits/edit.ts';

@@ -6,6 +6,7 @@
  * are small, mm aside for each mm of height; a rim at radius R stands R times the slope higher or lower than its wheel.
  */
 import type { Point } from '../../geometry/index.ts';
+import { drilledAxis } from '../../movement/index.ts';
 import type { Arbor, Made, Movement, Plate } from '../../movement/schema.ts';
 import { HOLDS } from '../../tolerances.ts';
 
@@ -43,8 +44,8 @@ export function steepest(bounds: readonly PlayBound[]): number {
 }
 
 /**
- * The lean that an arbor's drilled holes give it, for every arbor that has one. Its place is where it was drilled first;
- * in a plate of which nothing is told it stands there too.
+ * The lean that an arbor's drilled holes give it, for every arbor that has one. Drilled in two
+ * plates its axis is the line through both; else its place is where it was drilled, and it stands there in every plate.
  */
 export function holeLeans(movement: Movement): ReadonlyMap<Arbor['id'], HoleLean> {
   const drilled = new Map<string, Made[]>();
@@ -58,7 +59,9 @@ export function holeLeans(movement: Movement): ReadonlyMap<Arbor['id'], HoleLean
   const leans = new Map<Arbor['id'], HoleLean>();
   for (const arbor of movement.arbors) {
     const holes = drilled.get(arbor.id);
-    const lean = holes && leanOfHoles(arbor, holes, plates);
+    const axis = holes && drilledAxis(movement, holes, arbor);
+    // Of an axis through two holes the place is the one at the marked face.
+    const lean = axis ? { at: UPRIGHT.at, slope: axis.slope } : holes && leanOfHoles(arbor, holes, plates);
     if (lean && lean !== UPRIGHT) leans.set(arbor.id, lean);
   }
   return leans;

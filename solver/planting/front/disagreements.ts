@@ -50,13 +50,19 @@ export function toldDisagreements(index: PlacementIndex): readonly Disagreement[
 function setsOf(index: PlacementIndex): NetworkResult['disagreements'] {
   const sets = new Map<string, { rules: number[]; gap: number; isDegenerate?: boolean }>();
   for (const { rules, gap, isDegenerate } of index.result.disagreements) {
-    const names = rules.map((rule) => index.ruleIdOf(rule) ?? `implied ${rule}`);
+    const names = rules.map((rule) => index.ruleIdOf(rule) ?? impliedName(index, rule));
     const key = [...new Set(names)].sort().join(' ');
     const known = sets.get(key);
     if (known) sets.set(key, { rules: [...known.rules, ...rules], gap: Math.hypot(known.gap, gap) });
     else sets.set(key, { rules: [...rules], gap, ...(isDegenerate ? { isDegenerate } : {}) });
   }
   return [...sets.values()];
+}
+
+/** A second drilled place is asked in two parts, like a held one. */
+function impliedName({ ground }: PlacementIndex, rule: number): string {
+  const source = ground.sources[rule];
+  return source?.kind === 'drilled' ? `drilled ${source.point}` : `implied ${rule}`;
 }
 
 /** Rules that would bring a point onto the one that a direction, a line or a radius of theirs is named from. */

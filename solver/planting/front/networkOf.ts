@@ -64,16 +64,12 @@ export function networkOf(movement: Movement): PlantingGround {
   });
 }
 
-/**
- * What is to be asked of drilled points besides: their held places, and second places that were drilled for one axis. In
- * the drawing neither says anything; where a point was drilled it shows the difference.
- */
+/** What is to be asked of drilled points besides: their held places. In the drawing that says nothing; with a hole it shows the difference. */
 function askDrilled(builder: NetworkBuilder, movement: Movement): void {
   const drilled = new Set<number>();
-  for (const { point, state, at, plusMinus } of movement.made) {
+  for (const { point, state, at } of movement.made) {
     const index = builder.indexOf.get(point);
-    if (index === undefined || state !== 'drilled' || !at) continue;
-    if (drilled.has(index)) builder.askPlace(index, asPoint(at), plusMinus ?? 0, { kind: 'drilled', point });
+    if (index === undefined || state !== 'drilled' || !at || drilled.has(index)) continue;
     drilled.add(index);
     const held = builder.heldBy.get(index);
     if (held?.rule === undefined) continue;
