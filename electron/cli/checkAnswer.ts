@@ -5,11 +5,20 @@ import {
   type Finding,
   isBuildable,
   stackOf,
+  wallContacts,
   withRemedies,
 } from '../../solver/clearance/index.ts';
+import { safeAlongWall } from '../../solver/clearance/safe/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { adviceSays, buildableSays, cureSays, findingSays, MID_SHAKE } from '../../solver/words/clearance/index.ts';
+import {
+  adviceSays,
+  buildableSays,
+  contactSays,
+  cureSays,
+  findingSays,
+  MID_SHAKE,
+} from '../../solver/words/clearance/index.ts';
 import { counted, type Speaker } from '../../solver/words/index.ts';
 import { plantingSays } from '../../solver/words/planting/index.ts';
 import type { Answer } from './answer.ts';
@@ -119,6 +128,13 @@ function stackTable(movement: Movement, { name, figure }: Speaker): string[] {
   return [...inColumns(columns, rows), ...wrapped(MID_SHAKE)];
 }
 
+/** Supports that are fixed to walls: how they stand, their feet, and where they may slide. */
+function contactLines(placed: PlacedMovement, speaker: Speaker): string[] {
+  return wallContacts(placed).flatMap((contact) =>
+    wrapped(contactSays(contact, safeAlongWall(placed, contact.post)?.stretches, speaker)),
+  );
+}
+
 /** The findings as text and as data, all that the window tells when it is idle; for the first ten, remedies are tried out. */
 export function checkAnswer(placed: PlacedMovement): Answer {
   const findings = withRemedies(placed, checkMovement(placed, { depths: true }));
@@ -133,6 +149,7 @@ export function checkAnswer(placed: PlacedMovement): Answer {
     // What disagrees is among the findings already; what is loose is not.
     [summary(findings), ...(placed.freeMotions > 0 ? wrapped(plantingSays(placed, speaker)) : [])],
     stackTable(placed.movement, speaker),
+    contactLines(placed, speaker),
     [buildableSays(list), ...sentences(missing, speaker)],
   ]);
   const json = {
@@ -140,6 +157,10 @@ export function checkAnswer(placed: PlacedMovement): Answer {
     settled,
     findings: findings.map((finding) => findingJson(finding, speaker)),
     stacks: stacksOf(placed.movement),
+    contacts: wallContacts(placed).map((contact) => ({
+      ...contact,
+      safe: safeAlongWall(placed, contact.post)?.stretches,
+    })),
     buildable: {
       says: buildableSays(list),
       stops: list.stops.map(({ key }) => key),

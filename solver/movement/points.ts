@@ -1,6 +1,6 @@
 /** Things with one place in the plane: arbors, posts and marks. */
 import { z } from 'zod';
-import { arborId, markId, plateId, pointId, postId, ruleId } from './ids.ts';
+import { arborId, markId, plateId, pointId, postId, ruleId, wallId } from './ids.ts';
 import { angleDeg, bounded, coordinate, ends, extent, length, name, note, place, plusMinus } from './quantities.ts';
 
 /**
@@ -87,6 +87,15 @@ export const post = z.looseObject({
   plate: plateId.exactOptional(),
   /** May slide along a circle about this point; its radius is the one it has, or a radius rule's. */
   slidesAbout: pointId.exactOptional(),
+  /** Touches a wall on purpose: how it is fixed there, the gap that may be left, and how wide its foot is, mm. */
+  fixedTo: z
+    .looseObject({
+      wall: wallId,
+      how: z.enum(['soldered', 'screwed']),
+      allowance: extent.exactOptional(),
+      foot: length.exactOptional(),
+    })
+    .exactOptional(),
   /** Diameter of the fixing hole in the plate, mm; none when 0. */
   hole: extent.default(0),
   /** What the drawing said where a measured figure stands in `diameter` or `hole` now, mm. */

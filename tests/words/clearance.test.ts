@@ -125,6 +125,13 @@ const CAUSES: Kinds<FindingCause> = {
   postShort: of('postShort', { post, plates: two(plate), length: size, apart: size }),
   postLong: of('postLong', { post, plates: two(plate), length: size, apart: size }),
   holeTight: of('holeTight', { point: arbor, plate, diameter: size, hole: size }),
+  noContact: of('noContact', {
+    post,
+    wall,
+    how: fc.constantFrom('soldered', 'screwed'),
+    gap: mm,
+    allowance: size,
+  }),
   outsideCase: of('outsideCase', { piece, wall }),
   plateInWall: of('plateInWall', { plate, wall, play: mm }),
   noBearing: of('noBearing', { arbor }),
@@ -179,6 +186,7 @@ const DEEDS: Kinds<CureDeed> = {
   openBore: of('openBore', { wheel, bore: size }),
   leaveRim: of('leaveRim', { wheel, rim: size }),
   reach: of('reach', { part: arbor }),
+  setAgainst: of('setAgainst', { post, wall, by: mm }),
   makeLength: of('makeLength', { post, length: size }),
   putBearings: of('putBearings', { arbor, plates: two(plate), endShake: size }),
   wantSense: of('wantSense', {

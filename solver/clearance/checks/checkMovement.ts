@@ -6,6 +6,7 @@ import { createGapChecker, type GapChecker } from '../gaps/gapChecker.ts';
 import { checkAssembly } from './assemblyOrder.ts';
 import { checkBodies } from './checkBodies.ts';
 import { checkCase } from './checkCase.ts';
+import { checkContacts } from './checkContacts.ts';
 import { checkDepths } from './checkDepths.ts';
 import { checkDepthsUnderShake } from './checkDepthsUnderShake.ts';
 import { checkHoles } from './checkHoles.ts';
@@ -57,6 +58,7 @@ function ranked(placed: PlacedMovement, gaps: GapChecker, { depths = false }: Ch
     ...unplacedFindings(placed),
     ...checkHoles(placed),
     ...checkPosts(placed),
+    ...checkContacts(placed),
     ...checkOutside(placed),
     ...checkRingsClose(placed),
     ...gaps.findings(),

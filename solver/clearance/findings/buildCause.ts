@@ -50,6 +50,16 @@ type PostCause = {
   readonly apart: number;
 };
 
+/** A support that does not touch its wall as it is said to, or stands in it. */
+interface ContactCause {
+  readonly kind: 'noContact';
+  readonly post: PostId;
+  readonly wall: WallId;
+  readonly how: 'soldered' | 'screwed';
+  readonly gap: number;
+  readonly allowance: number;
+}
+
 /** Faults of what goes through plates. */
 type HoleCause =
   /** Something goes through a plate whose hole there is smaller. */
@@ -75,4 +85,4 @@ type MissingCause =
   | { readonly kind: 'noEndShake'; readonly arbor: ArborId };
 
 /** Why something is not buildable as drawn. */
-export type BuildCause = BodyCause | PostCause | HoleCause | InCaseCause | MissingCause;
+export type BuildCause = BodyCause | PostCause | ContactCause | HoleCause | InCaseCause | MissingCause;

@@ -78,11 +78,14 @@ export function planGapsOwed(movement: Movement): (first: PartId, second: PartId
 function usualTermsFor(movement: Movement): TermsOf {
   const meshes = meshingPairs(movement);
   const seated = seatedPairs(movement);
+  const onPurpose = new Set(movement.posts.flatMap(({ id, fixedTo }) => (fixedTo ? [pairKey(id, fixedTo.wall)] : [])));
   const roots = axisRoots(movement);
   const { radialGap, heightGap, wallGap } = movement.limits;
   return (first, second) => {
     if (first.part === second.part) return undefined;
-    if (FIXED.has(first.role) && FIXED.has(second.role)) return fixedTerms(first, second);
+    if (FIXED.has(first.role) && FIXED.has(second.role)) {
+      return onPurpose.has(pairKey(first.part, second.part)) ? undefined : fixedTerms(first, second);
+    }
     if (first.arbor !== undefined && first.arbor === second.arbor) {
       return seated.has(pairKey(first.part, second.part)) ? undefined : sameArborTerms(first, second);
     }

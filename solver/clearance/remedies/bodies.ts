@@ -1,8 +1,10 @@
 /** Cures of bodies that cannot be made: an end that reaches, a thinner arbor, a wider bore, bearings, end shake. */
+import type { Edit } from '../../movement/index.ts';
 import type { Arbor, Movement, Plate, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { CURE_STEP, TOUCH } from '../../tolerances.ts';
 import { usualBearing, usualBearings } from '../bodies/usualBearing.ts';
+import { roundFaceOf, wallOf } from '../contact/wallContact.ts';
 import type { BuildCause } from '../findings/buildCause.ts';
 import type { FindingCause } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
@@ -44,6 +46,8 @@ export function bodyCandidates({ movement, places }: PlacedMovement, { cause }: 
     case 'postShort':
     case 'postLong':
       return [fromPlateToPlate(movement, cause)];
+    case 'noContact':
+      return againstWall(movement, places.get(cause.post), cause);
     case 'noBearing':
       return arborOf(cause.arbor).flatMap((arbor) => borne(arbor, movement, places.get(arbor.id)));
     case 'noEndShake':
@@ -146,6 +150,39 @@ function smaller({ id, outline }: Plate, play: number): Candidate[] {
     {
       deed: { kind: 'turnPlate', plate: id, diameter: 2 * radius },
       edit: { kind: 'change', id, set: { outline: { ...outline, radius } } },
+    },
+  ];
+}
+
+/** The post moved straight to its round wall; where a rule holds it there, the rule's value. */
+function againstWall(
+  movement: Movement,
+  at: { x: number; y: number } | undefined,
+  { post: id, gap }: CauseOf<'noContact'>,
+): Candidate[] {
+  const post = movement.posts.find((each) => each.id === id);
+  const wall = post && wallOf(post, movement);
+  const face = wall && at && roundFaceOf(wall, at);
+  if (!post || !wall || !face || !at) return [];
+  const apart = Math.hypot(at.x - face.centre.x, at.y - face.centre.y);
+  const radius = face.radius + (face.inside ? -1 : 1) * (post.diameter / 2);
+  if (apart === 0 || radius <= 0) return [];
+  const to = [
+    face.centre.x + ((at.x - face.centre.x) * radius) / apart,
+    face.centre.y + ((at.y - face.centre.y) * radius) / apart,
+  ] as const;
+  const move: Edit = { kind: 'move', places: [{ id, at: to }] };
+  const used = movement.rules.filter((rule) => !rule.leaveOut);
+  const held = used.find((rule) => rule.kind === 'held' && rule.point === id);
+  const round = used.find((rule) => rule.kind === 'radius' && rule.point === id);
+  const set: Edit[] = [
+    ...(held ? [{ kind: 'setValue', rule: held.id, value: to } as const] : []),
+    ...(round ? [{ kind: 'setValue', rule: round.id, value: radius } as const] : []),
+  ];
+  return [
+    {
+      deed: { kind: 'setAgainst', post: id, wall: wall.id, by: gap },
+      edit: { kind: 'several', edits: [...set, move] },
     },
   ];
 }

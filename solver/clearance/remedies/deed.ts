@@ -9,6 +9,7 @@ import type {
   PointId,
   PostId,
   RuleId,
+  WallId,
   WheelId,
 } from '../../movement/ids.ts';
 import type { MovedArbor } from '../findings/cause.ts';
@@ -29,7 +30,7 @@ export interface NewCollar {
 /** Changes of where something stands. */
 type PlaceDeed =
   /** A post goes round the centre of its circle, + anticlockwise. */
-  | { readonly kind: 'turnPost'; readonly post: PostId; readonly about: PointId; readonly by: number }
+  | { readonly kind: 'turnPost'; readonly post: PostId; readonly about: PointId | WallId; readonly by: number }
   | { readonly kind: 'otherCrossing'; readonly arbor: ArborId }
   | { readonly kind: 'moveArbors'; readonly moved: readonly MovedArbor[] }
   | { readonly kind: 'holdAt'; readonly arbor: ArborId; readonly to: Point; readonly distance: number }
@@ -81,6 +82,8 @@ type PieceDeed =
   | { readonly kind: 'leaveRim'; readonly wheel: WheelId; readonly rim: number }
   /** Its heights left blank, so that it reaches whatever it has to. */
   | { readonly kind: 'reach'; readonly part: ArborId }
+  /** A post goes straight to its wall. */
+  | { readonly kind: 'setAgainst'; readonly post: PostId; readonly wall: WallId; readonly by: number }
   | { readonly kind: 'makeLength'; readonly post: PostId; readonly length: number }
   | {
       readonly kind: 'putBearings';

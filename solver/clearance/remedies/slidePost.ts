@@ -1,10 +1,12 @@
 /** Slide a post along its circle to the nearest place where it clears everything. */
 
-import type { PointId } from '../../movement/ids.ts';
+import type { Point } from '../../geometry/index.ts';
+import type { PointId, WallId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import type { Post } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { TOUCH } from '../../tolerances.ts';
+import { roundFaceOf, wallOf } from '../contact/wallContact.ts';
 import type { Finding } from '../findings/finding.ts';
 import { gapContextOf, heightGapOf, lengthwiseOfPair } from '../gaps/gapReadings.ts';
 import { pairTermsFor } from '../gaps/pairTerms.ts';
@@ -24,8 +26,7 @@ export function safeArcsOfPost(
   post: Post,
 ): { readonly slide: SlideCircle; readonly angle: number; readonly arcs: readonly SafeArc[] } | undefined {
   const at = placed.places.get(post.id);
-  const about = centreOf(placed, post);
-  const centre = about === undefined ? undefined : placed.places.get(about);
+  const centre = slideCentre(placed, post)?.centre;
   if (!at || !centre) return undefined;
   const radius = Math.hypot(at.x - centre.x, at.y - centre.y);
   const slide = { centre, radius, partRadius: post.diameter / 2 };
@@ -81,9 +82,10 @@ export interface TurnedPost {
 
 /** The post turned by so many degrees about the centre of its circle; undefined where nothing simple turns it. */
 export function turnedPost(placed: PlacedMovement, post: Post, degrees: number): TurnedPost | undefined {
-  const about = centreOf(placed, post);
-  const [centre, place] = [about === undefined ? undefined : placed.places.get(about), placed.places.get(post.id)];
-  if (about === undefined || !centre || !place) return undefined;
+  const slide = slideCentre(placed, post);
+  const place = placed.places.get(post.id);
+  if (!slide || !place) return undefined;
+  const { about, centre } = slide;
   const radius = Math.hypot(place.x - centre.x, place.y - centre.y);
   const angle = Math.atan2(place.y - centre.y, place.x - centre.x) + (degrees * Math.PI) / 180;
   const at = [centre.x + radius * Math.cos(angle), centre.y + radius * Math.sin(angle)] as const;
@@ -99,7 +101,7 @@ export function turnedPost(placed: PlacedMovement, post: Post, degrees: number):
 function turningEdit(
   placed: PlacedMovement,
   post: Post,
-  about: PointId,
+  about: PointId | WallId,
   degrees: number,
   at: readonly [number, number],
 ): Edit | undefined {
@@ -112,6 +114,20 @@ function turningEdit(
   const held = used.find((rule) => rule.kind === 'held' && rule.point === post.id);
   if (held) return { kind: 'several', edits: [{ kind: 'setValue', rule: held.id, value: at }, move] };
   return placed.places.get(post.id)?.state === 'loose' ? move : undefined;
+}
+
+/** What a post goes round: a point of the drawing, or the middle of the round wall that it is fixed to. */
+function slideCentre(
+  placed: PlacedMovement,
+  post: Post,
+): { readonly about: PointId | WallId; readonly centre: Point } | undefined {
+  const about = centreOf(placed, post);
+  const centre = about === undefined ? undefined : placed.places.get(about);
+  if (about !== undefined && centre) return { about, centre };
+  const wall = wallOf(post, placed.movement);
+  const at = placed.places.get(post.id);
+  const face = wall && at && roundFaceOf(wall, at);
+  return wall && face && { about: wall.id, centre: face.centre };
 }
 
 /** The point that the post stands on a circle about: as stated, or by a radius rule. */

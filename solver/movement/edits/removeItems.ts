@@ -70,6 +70,7 @@ function without(movement: Movement, ids: ReadonlySet<string>, isOff: BearingGon
       return forget(crossingWithout(post, gone), [
         ['plate', has(gone, post.plate)],
         ['slidesAbout', has(gone, post.slidesAbout)],
+        ['fixedTo', has(gone, post.fixedTo?.wall)],
       ]);
     }),
     marks: pruned(movement.marks, (mark) => {

@@ -22,6 +22,7 @@ type Visit = (reference: Reference) => void;
 
 const ARBORS: readonly Collection[] = ['arbors'];
 const PLATES: readonly Collection[] = ['plates'];
+const WALLS: readonly Collection[] = ['walls'];
 
 const CROSSING: NamingFields = { from: POINTS, to: POINTS };
 const COUPLING: NamingFields = { arbor: ARBORS, wheel: WHEELS, wheels: WHEELS, arm: ARBORS, carries: ARBORS };
@@ -38,6 +39,7 @@ export function eachReference(movement: Movement, visit: Visit): void {
   each(movement.wheels, 'wheels', (wheel, path) => fields(wheel, { arbor: ARBORS }, path, wheel.id, visit));
   each(movement.posts, 'posts', (post, path) => {
     fields(post, { plate: PLATES, slidesAbout: POINTS }, path, post.id, visit);
+    if (post.fixedTo) fields(post.fixedTo, { wall: WALLS }, [...path, 'fixedTo'], post.id, visit);
     if (post.crossing) fields(post.crossing, CROSSING, [...path, 'crossing'], post.id, visit);
   });
   each(movement.marks, 'marks', (mark, path) => {

@@ -55,6 +55,7 @@ const SAYS: Sentences<Advice> = {
     'Shorten the post to the distance of the plates, or state a fixing hole that takes its whole thickness.',
   holeTight: () =>
     'Give the pipe its bearing in the plate and let the arbor run in the pipe, end it before the plate, or cut an opening there.',
+  noContact: () => 'Move the post up to its wall, give it a longer foot, or take back that it is fixed there.',
   outsideCase: () => 'Move it inside, or draw the wall round it.',
   plateInWall: () => 'Make the plate smaller or the wall wider, with a little play all round.',
   noBearing: () => 'Say what it runs in: a hole or a bush in a plate, or a stud that it stands on.',

@@ -1,5 +1,6 @@
 /** The order of taking apart, and what an arbor's stack stands between. */
-import type { AssemblyOrder, NoStack, Piece } from '../../clearance/index.ts';
+import type { AssemblyOrder, NoStack, Piece, WallContact } from '../../clearance/index.ts';
+import type { SafeStretch } from '../../clearance/safe/index.ts';
 import { asSentence, listed } from '../lists.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
@@ -40,3 +41,24 @@ export function piecesWords(pieces: readonly Piece[], speaker: Speaker): string 
 /** How the drawing stands, where end shakes are told. */
 export const MID_SHAKE =
   'Every arbor is drawn at the middle of its end shake: it goes half of it up and half of it down.';
+
+/** A support against its wall: its gap, the camber of its foot, and where along the wall it may slide. */
+export function contactSays(
+  { post, wall, how, gap, camber }: WallContact,
+  stretches: readonly SafeStretch[] | undefined,
+  { name, length, angle }: Speaker,
+): string {
+  const foot = camber
+    ? ` Its foot is cut to a radius of ${length(camber.radius)}: an arc ${length(camber.height)} high over ${length(camber.width)}.`
+    : '';
+  const safe = (stretches ?? []).map(
+    (each) => `${angle(each.start)} to ${angle(each.start + each.sweep)} (${length(each.length)} of wall)`,
+  );
+  const where =
+    stretches === undefined
+      ? ''
+      : safe.length === 0
+        ? ' Nowhere along it is everything clear.'
+        : ` Along it everything is clear from ${listed(safe)}.`;
+  return asSentence(`${name(post)} is ${how} to ${name(wall)}, ${length(gap)} from it.${foot}${where}`);
+}

@@ -16,6 +16,7 @@ type BuildKind =
   | 'postShort'
   | 'postLong'
   | 'holeTight'
+  | 'noContact'
   | 'outsideCase'
   | 'plateInWall'
   | 'noBearing'
@@ -58,6 +59,12 @@ export const BUILD_SAYS: Sentences<FindingCause & { readonly kind: BuildKind }> 
   holeTight: ({ point, plate, diameter, hole }, { name, length }) =>
     asSentence(
       `${name(point)}, Ø ${length(diameter)} there, goes through ${name(plate)}, whose hole is Ø ${length(hole)}.`,
+    ),
+  noContact: ({ post, wall, how, gap, allowance }, { name, length }) =>
+    asSentence(
+      gap > 0
+        ? `${name(post)} is ${how} to ${name(wall)} and stands ${length(gap)} from it; ${length(allowance)} may be left between.`
+        : `${name(post)} is ${how} to ${name(wall)} and stands ${length(-gap)} in its metal.`,
     ),
   outsideCase: ({ piece, wall }, speaker) =>
     asSentence(`${pieceWords(piece, speaker)} stands outside ${speaker.name(wall)}.`),

@@ -64,6 +64,8 @@ const SAYS: Sentences<CureDeed> = {
   openBore: ({ wheel, bore }, { name, length }) => `Open the bore of ${name(wheel)} to Ø ${length(bore)}`,
   leaveRim: ({ wheel, rim }, { name, length }) => `Leave ${name(wheel)} a rim of ${length(rim)}`,
   reach: ({ part }, { name }) => `Leave the heights of ${name(part)} blank, so that it reaches all that it has to`,
+  setAgainst: ({ post, wall, by }, { name, length }) =>
+    `Move ${name(post)} by ${length(Math.abs(by))} ${by > 0 ? 'up to' : 'out of'} ${name(wall)}`,
   makeLength: ({ post, length: long }, { name, length }) =>
     `Make ${name(post)} ${length(long)} long, from plate to plate`,
   putBearings: ({ arbor, plates, endShake }, speaker) =>

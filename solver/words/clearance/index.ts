@@ -5,7 +5,7 @@
  * `pieces.ts` names pieces of parts for all of them; then one file for each outcome.
  */
 export { adviceSays } from './adviceWords.ts';
-export { assemblySays, MID_SHAKE, noStackSays, piecesWords } from './assemblyWords.ts';
+export { assemblySays, contactSays, MID_SHAKE, noStackSays, piecesWords } from './assemblyWords.ts';
 export { buildableList, buildableSays } from './buildWords.ts';
 export { cureSays } from './cureWords.ts';
 export { findingChangesSay, findingSays } from './findingWords.ts';
