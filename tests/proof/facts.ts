@@ -101,7 +101,7 @@ function allowedFor(rule: Rule, arm: number | undefined, facts: ReadonlySet<stri
 }
 
 /** Points that hang on one in the order of construction, directly or not, itself and what shares its place included. */
-function hanging(placed: PlacedMovement, seeds: readonly string[]): Set<string> {
+export function hanging(placed: PlacedMovement, seeds: readonly string[]): Set<string> {
   const found = new Set<string>(seeds);
   const waiting = [...seeds];
   const companions = (id: string): string[] => {

@@ -2,6 +2,7 @@
 import type { RuleId } from '../../movement/ids.ts';
 import type { Rule } from '../../movement/schema.ts';
 import { TOUCHING } from '../../tolerances.ts';
+import { RuleKind } from '../network.ts';
 import type { RuleOutcome } from '../placed.ts';
 import { checkOutcome } from './checksOver.ts';
 import type { PlantingGround } from './ground.ts';
@@ -39,12 +40,17 @@ export function ruleOutcomes(index: PlacementIndex): ReadonlyMap<RuleId, RuleOut
 }
 
 /** What a rule that is not left out is for. */
-function dutyOf({ ground }: PlacementIndex, { id, duty }: Rule, isCheck = false): RuleOutcome['duty'] {
+function dutyOf({ ground }: PlacementIndex, { id, kind, duty }: Rule, isCheck = false): RuleOutcome['duty'] {
   if (duty === 'checks') return 'told';
   if (!isCheck) return 'places';
-  const { made } = ground;
+  const { made, heldBy, network } = ground;
   const own = ground.networkRulesOf.get(id) ?? [];
-  return made && own.some((each) => made.released[each] || namesGhost(ground, each)) ? 'released' : 'checks';
+  if (!made) return 'checks';
+  // A held place gives way to the hole.
+  const isHeldElsewhere = (each: number): boolean =>
+    network.kinds[each] === RuleKind.onLine && heldBy.get(network.points[4 * each] ?? -1)?.by === 'drilled';
+  const isHeld = kind === 'held' && own.some(isHeldElsewhere);
+  return isHeld || own.some((each) => made.released[each] || namesGhost(ground, each)) ? 'released' : 'checks';
 }
 
 /** Does a pattern go on from the ghost of a drilled point? */
