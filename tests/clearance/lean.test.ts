@@ -5,13 +5,14 @@ import { depthsUnderShake } from '../../solver/clearance/depths/depthsUnderShake
 import { asTheyMeet } from '../../solver/clearance/gaps/gapChecker.ts';
 import { gapContextOf, gapOfPair } from '../../solver/clearance/gaps/gapReadings.ts';
 import { planGapOf } from '../../solver/clearance/gaps/planGap.ts';
-import { checkMovement, shakeOf } from '../../solver/clearance/index.ts';
+import { checkMovement, remediesFor, shakeOf } from '../../solver/clearance/index.ts';
 import { steepest } from '../../solver/clearance/shake/lean.ts';
 import { solidsOf } from '../../solver/clearance/solids/solids.ts';
 import type { ArborId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { arborAt, sceneOf, wheelOf } from './scenes.ts';
+import { wordsOf } from './wordsOf.ts';
 
 const A = 'A' as ArborId; // ids of the scenes
 const B = 'B' as ArborId;
@@ -125,9 +126,13 @@ describe('play of bearings', () => {
       wheels: [wheelOf('a', 'A', 60, 10), wheelOf('b', 'B', 60, 12.6)],
     });
     expect(heightWithShake(movement)).toBeCloseTo(0.6 - (30 * 0.04) / 3, 9);
-    expect(checkMovement(plantMovement(movement)).filter(({ kind }) => kind === 'tooClose')).toMatchObject([
-      { parts: ['a', 'b'], value: 'withShake', gap: expect.closeTo(0.2, 9) },
-    ]);
+    const placed = plantMovement(movement);
+    const found = checkMovement(placed).filter(({ kind }) => kind === 'tooClose');
+    expect(found).toMatchObject([{ parts: ['a', 'b'], value: 'withShake', gap: expect.closeTo(0.2, 9) }]);
+    // 0.3 are owed: 30 · 0.04/L may be 0.3, so a collar of 4 or more holds.
+    const cures = found.flatMap((finding) => remediesFor(placed, finding)).map(wordsOf(movement).cure);
+    expect(cures).toContainEqual(expect.stringMatching(/^Give A \(A\) a collar 4\.500 mm long to run in/));
+    expect(cures).not.toContainEqual(expect.stringMatching(/a collar 3\.750 mm long/));
   });
 
   it('wobble of a wheel takes half of itself from a gap in height', () => {

@@ -183,6 +183,8 @@ const DEEDS: Kinds<CureDeed> = {
   turnArbor: of('turnArbor', { arbor, diameter: size }),
   turnPivots: of('turnPivots', { arbor, pivot: size }),
   turnPlate: of('turnPlate', { plate, diameter: size }),
+  lengthenBearing: of('lengthenBearing', { arbor, length: size }),
+  openHole: of('openHole', { post, hole: size }),
   openBore: of('openBore', { wheel, bore: size }),
   leaveRim: of('leaveRim', { wheel, rim: size }),
   reach: of('reach', { part: arbor }),

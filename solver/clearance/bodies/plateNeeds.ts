@@ -26,7 +26,7 @@ export interface PlateNeed {
 }
 
 /** Clearance on the diameter of a post that goes through a plate, mm: a sliding fit, common practice. */
-const SLIDING_FIT = 0.1;
+export const SLIDING_FIT = 0.1;
 
 /**
  * Every point that belongs to a plate, in the order of the file.

@@ -1,8 +1,9 @@
 /** Cures of bodies that cannot be made: an end that reaches, a thinner arbor, a wider bore, bearings, end shake. */
 import type { Edit } from '../../movement/index.ts';
-import type { Arbor, Movement, Plate, Wheel } from '../../movement/schema.ts';
+import type { Arbor, Movement, Plate, Post, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { CURE_STEP, TOUCH } from '../../tolerances.ts';
+import { SLIDING_FIT } from '../bodies/plateNeeds.ts';
 import { usualBearing, usualBearings } from '../bodies/usualBearing.ts';
 import { roundFaceOf, wallOf } from '../contact/wallContact.ts';
 import type { BuildCause } from '../findings/buildCause.ts';
@@ -48,6 +49,8 @@ export function bodyCandidates({ movement, places }: PlacedMovement, { cause }: 
       return [fromPlateToPlate(movement, cause)];
     case 'noContact':
       return againstWall(movement, places.get(cause.post), cause);
+    case 'holeTight':
+      return movement.posts.filter(({ id }) => id === cause.point).map((post) => openHole(post, cause.diameter));
     case 'noBearing':
       return arborOf(cause.arbor).flatMap((arbor) => borne(arbor, movement, places.get(arbor.id)));
     case 'noEndShake':
@@ -80,13 +83,20 @@ function bored(wheel: Wheel, bore: number): Candidate {
   };
 }
 
+/** The fixing hole of a post that goes through its plate, opened to a sliding fit. */
+function openHole({ id }: Post, diameter: number): Candidate {
+  const hole = diameter + SLIDING_FIT;
+  return { deed: { kind: 'openHole', post: id, hole }, edit: { kind: 'change', id, set: { hole } } };
+}
+
 /** Pivots with the play that they have: as a new bearing's, as strong as they must be, or as thick as what goes on beyond. */
 function pivotCandidates(
   arbors: readonly Arbor[],
   cause: CauseOf<'pivotThick' | 'pivotThin' | 'bodyInHole'>,
 ): Candidate[] {
   return arbors.flatMap((arbor): Candidate[] => {
-    const pivot = cause.kind === 'pivotThin' ? cause.least : arbor.diameter;
+    const thin = cause.kind === 'pivotThin' ? Math.ceil(cause.least / CURE_STEP - TOUCH) * CURE_STEP : undefined;
+    const pivot = thin ?? arbor.diameter;
     const isMeant = ({ plate, pivot: is }: Arbor['bearings'][number]): boolean =>
       cause.kind === 'bodyInHole' ? plate === cause.plate : cause.kind === 'pivotThin' ? is < pivot : is > pivot;
     const next = cause.kind === 'pivotThick' ? Math.min(usualBearing(arbor).pivot, pivot) : pivot;

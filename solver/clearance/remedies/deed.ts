@@ -78,6 +78,8 @@ type PieceDeed =
   | { readonly kind: 'turnArbor'; readonly arbor: ArborId; readonly diameter: number }
   | { readonly kind: 'turnPivots'; readonly arbor: ArborId; readonly pivot: number }
   | { readonly kind: 'turnPlate'; readonly plate: PlateId; readonly diameter: number }
+  | { readonly kind: 'lengthenBearing'; readonly arbor: ArborId; readonly length: number }
+  | { readonly kind: 'openHole'; readonly post: PostId; readonly hole: number }
   | { readonly kind: 'openBore'; readonly wheel: WheelId; readonly bore: number }
   | { readonly kind: 'leaveRim'; readonly wheel: WheelId; readonly rim: number }
   /** Its heights left blank, so that it reaches whatever it has to. */

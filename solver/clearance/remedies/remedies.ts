@@ -22,6 +22,7 @@ import type { Candidate } from './candidate.ts';
 import { crossingCandidates } from './crossing.ts';
 import { isSameDeed } from './deed.ts';
 import { depthCandidates } from './depths.ts';
+import { longerBearingCandidates } from './longerBearing.ts';
 import { ringCandidates } from './rings.ts';
 import { meetingCandidates, notchCandidates, ruleCandidates, sizeCandidates } from './rulesAndSizes.ts';
 import { sharedAxisCandidates } from './sharedAxes.ts';
@@ -52,6 +53,7 @@ function gapCandidates(placed: PlacedMovement, finding: Finding): Candidate[] {
     ...levelCandidates(placed, finding),
     ...thicknessCandidates(placed, finding),
     ...tipCandidates(placed, finding),
+    ...longerBearingCandidates(placed, finding),
   ];
 }
 
@@ -64,6 +66,7 @@ function otherCandidates(placed: PlacedMovement, finding: Finding): Candidate[] 
     ...meetingCandidates(placed, finding),
     ...notchCandidates(placed, finding),
     ...depthCandidates(placed, finding),
+    ...longerBearingCandidates(placed, finding),
     ...stackCandidates(placed, finding),
     ...assemblyCandidates(placed, finding),
     ...ringCandidates(placed, finding),

@@ -61,6 +61,9 @@ const SAYS: Sentences<CureDeed> = {
   turnPivots: ({ arbor, pivot }, { name, length }) =>
     `Give ${name(arbor)} pivots of Ø ${length(pivot)}, with holes to them`,
   turnPlate: ({ plate, diameter }, { name, length }) => `Turn ${name(plate)} down to Ø ${length(diameter)}`,
+  lengthenBearing: ({ arbor, length: long }, { name, length }) =>
+    `Give ${name(arbor)} a collar ${length(long)} long to run in`,
+  openHole: ({ post, hole }, { name, length }) => `Open the hole of ${name(post)} to Ø ${length(hole)}`,
   openBore: ({ wheel, bore }, { name, length }) => `Open the bore of ${name(wheel)} to Ø ${length(bore)}`,
   leaveRim: ({ wheel, rim }, { name, length }) => `Leave ${name(wheel)} a rim of ${length(rim)}`,
   reach: ({ part }, { name }) => `Leave the heights of ${name(part)} blank, so that it reaches all that it has to`,
