@@ -13,7 +13,7 @@
 
 export { heightsOfArbor, heightsOfPost } from './bodies/heights.ts';
 export { needsOfPlate, type PlateNeed } from './bodies/plateNeeds.ts';
-export { usualBearing } from './bodies/usualBearing.ts';
+export { usualBearing, usualPipe } from './bodies/usualBearing.ts';
 export { type AssemblyOrder, assemblyOrder } from './checks/assemblyOrder.ts';
 export { type Buildable, buildable, isBuildable } from './checks/buildable.ts';
 export { checkMovement, createChecker, type MovementChecker } from './checks/checkMovement.ts';

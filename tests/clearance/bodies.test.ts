@@ -1,7 +1,14 @@
 /** Bodies that follow from what they have to reach, and the hole that each crossing of a plate has. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { heightsOfArbor, heightsOfPost, needsOfPlate } from '../../solver/clearance/index.ts';
+import {
+  checkMovement,
+  heightsOfArbor,
+  heightsOfPost,
+  needsOfPlate,
+  usualBearing,
+  usualPipe,
+} from '../../solver/clearance/index.ts';
 import { holesOf } from '../../solver/marking/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
@@ -150,5 +157,33 @@ describe('holes of what crosses a plate', () => {
       ['through', 6.1],
       ['on', 3.2],
     ]);
+  });
+});
+
+describe('sizes that are given', () => {
+  test('pipes size themselves outwards: each goes over the one inside it, and none is thicker than its bore', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 5, max: 100 }), (tenths) => {
+        const inside = { diameter: tenths / 10 };
+        const first = usualPipe(inside);
+        const second = usualPipe(first);
+        expect(first.pipeBore).toBeGreaterThan(inside.diameter);
+        expect(first.diameter).toBeGreaterThan(first.pipeBore);
+        expect(second.pipeBore).toBeGreaterThan(first.diameter);
+      }),
+    );
+    const pipe = { id: 'P', at: [0, 0], ridesOn: 'A', levels: { from: 46, to: 60 }, ...usualPipe({ diameter: 2 }) };
+    const next = { id: 'Q', at: [0, 0], ridesOn: 'P', levels: { from: 47, to: 58 }, ...usualPipe(pipe) };
+    const movement = onOneAxis(
+      { bearings: [bearing('back', 2.03), bearing('front', 2.03)], levels: { from: -3, to: 65 } },
+      { arbors: [pipe, next] },
+    );
+    expect(checkMovement(plantMovement(movement)).filter(({ severity }) => severity === 'stops')).toEqual([]);
+  });
+
+  test('a bearing leaves a shoulder and the stated play', () => {
+    const given = usualBearing({ diameter: 4 });
+    expect(given).toMatchObject({ pivot: 2.4, bore: 2.43 });
+    expect(usualBearing({ diameter: 0.4 }).pivot).toBe(0.4);
   });
 });

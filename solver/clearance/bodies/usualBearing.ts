@@ -1,4 +1,4 @@
-/** The bearing that an arbor is given where the maker has stated none: from its diameter and the plates over and under it. */
+/** Sizes that are given where the maker has stated none: bearings from an arbor's diameter, pipes from what they ride on. */
 import { containsPoint, type Point } from '../../geometry/index.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
 import { heightsOfArbor } from './heights.ts';
@@ -18,7 +18,20 @@ export function usualBearing({ diameter }: Pick<Arbor, 'diameter'>, plate?: Plat
   const wanted = Math.round(diameter * PIVOT_SHARE * 100) / 100;
   const pivot = Math.min(Math.max(THINNEST, wanted), diameter);
   const length = plate ? plate.levels.to - plate.levels.from : FREE_LENGTH;
-  return { kind: 'plain', ...(plate ? { plate: plate.id } : {}), bore: pivot + SIDE_SHAKE, pivot, length };
+  const bore = Math.round((pivot + SIDE_SHAKE) * 1000) / 1000;
+  return { kind: 'plain', ...(plate ? { plate: plate.id } : {}), bore, pivot, length };
+}
+
+/** Play of a new pipe on what it rides on, mm on the diameter, and its wall, mm: usual for hands; working assumptions. */
+const PIPE_PLAY = 0.05;
+const PIPE_WALL = 0.75;
+
+/** Bore and diameter of a pipe on an arbor or on another pipe: pipes size themselves outwards from what is inside. */
+export function usualPipe({
+  diameter,
+}: Pick<Arbor, 'diameter'>): Pick<Arbor, 'diameter'> & { readonly pipeBore: number } {
+  const pipeBore = diameter + PIPE_PLAY;
+  return { pipeBore, diameter: pipeBore + 2 * PIPE_WALL };
 }
 
 /** Bearings in the two plates between which an arbor stands at its place; none where there are not two. */

@@ -355,4 +355,48 @@ export const FAULTY: readonly Faulty[] = [
         rules: [{ id: 'd', kind: 'depth', wheels: ['a', 'b'] }],
       }),
   },
+  {
+    name: 'a support soldered to a wall five millimetres away',
+    cause: 'noContact',
+    of: ['s', 'drum'],
+    parts: (w) =>
+      one(
+        w,
+        {},
+        {
+          plates: round(w, 79.5),
+          walls: drum(w, 80),
+          posts: [
+            ...w.pillars(),
+            w.post('s', 0, -71, {
+              hole: 0,
+              levels: w.levels(0, 40),
+              fixedTo: { wall: 'drum', how: 'soldered', allowance: w.l(0.1) },
+            }),
+          ],
+        },
+      ),
+  },
+  {
+    name: 'a support that stands in the wall it is soldered to',
+    cause: 'noContact',
+    of: ['s', 'drum'],
+    parts: (w) =>
+      one(
+        w,
+        {},
+        {
+          plates: round(w, 79.5),
+          walls: drum(w, 80),
+          posts: [
+            ...w.pillars(),
+            w.post('s', 0, -77, {
+              hole: 0,
+              levels: w.levels(0, 40),
+              fixedTo: { wall: 'drum', how: 'soldered', allowance: w.l(0.1) },
+            }),
+          ],
+        },
+      ),
+  },
 ];

@@ -231,4 +231,23 @@ export const SOUND: readonly Case[] = [
     name: 'thin plates and long pivots',
     parts: (w) => one(w, { bearings: ['back', 'front'].map((plate) => w.bearing(plate, 1, { length: w.l(3) })) }),
   },
+  {
+    name: 'supports soldered to a drum',
+    parts: (w) =>
+      one(
+        w,
+        {},
+        {
+          plates: [w.plate('back', -3, 0, w.circle(0, 0, 79.5)), w.plate('front', 40, 43, w.circle(0, 0, 79.5))],
+          walls: [{ id: 'drum', outline: w.circle(0, 0, 84), inner: w.circle(0, 0, 80), levels: w.levels(-10, 60) }],
+          posts: [0, 1, 2].map((i) =>
+            w.post(`s${i}`, 76 * Math.cos(0.3 + 2.1 * i), 76 * Math.sin(0.3 + 2.1 * i), {
+              hole: 0,
+              levels: w.levels(0, 40),
+              fixedTo: { wall: 'drum', how: 'soldered', allowance: w.l(0.1) },
+            }),
+          ),
+        },
+      ),
+  },
 ];
