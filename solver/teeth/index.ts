@@ -16,6 +16,7 @@ export { type DepthWindow, windowOfDepth } from './contact/windowOfDepth.ts';
 export { formOfWheel } from './forms/formOfWheel.ts';
 export { hasTwoCuts } from './forms/kinds/formKinds.ts';
 export { halfAngleAt, type ToothForm } from './forms/toothForm.ts';
+export { type ToothTrouble, troublesOfTeeth } from './forms/troublesOfTeeth.ts';
 export type { ContactFault, FullForms, Mismatch, PairFault } from './pairFaults.ts';
 export type { DepthMove, DepthRemark, DepthVerdict, ShakeFigure } from './reports/depthRemarks.ts';
 export { type DepthEntry, depthReport } from './reports/depthReport.ts';

@@ -31,7 +31,7 @@ import * as words from '../../solver/words/clearance/index.ts';
 import { disagreementSays } from '../../solver/words/planting/index.ts';
 import { anyOf } from './kinds.ts';
 import { bothUnits, expectSpoken } from './spoken.ts';
-import { MISMATCHES, PAIR_FAULTS, TOOTH_FAULTS } from './teethKinds.ts';
+import { MISMATCHES, PAIR_FAULTS, TOOTH_DOUBTS, TOOTH_FAULTS } from './teethKinds.ts';
 import { FAULTS as TURNING_FAULTS } from './trainKinds.ts';
 
 const outline = { kind: 'circle', centre: [0, 0], radius: 3 };
@@ -139,6 +139,7 @@ const CAUSES: Kinds<FindingCause> = {
   openingOutside: of('openingOutside', { opening, plate }),
   openingAcross: of('openingAcross', { opening, plate }),
   openingsCross: of('openingsCross', { openings: two(opening), plate }),
+  teeth: of('teeth', { told: fc.oneof(anyOf(TOOTH_FAULTS), anyOf(TOOTH_DOUBTS)) }),
   sizes: of('sizes', { wheels: two(wheel), calculated: of('mismatch', { why: anyOf(MISMATCHES), distance: size }) }),
   apartInHeight: of('apartInHeight', { wheels: two(wheel), apart: size }),
   underShake: of('underShake', { wheels: two(wheel), fault: fc.oneof(...Object.values(FAULTS)) }),
@@ -160,6 +161,12 @@ const DEEDS: Kinds<CureDeed> = {
   moveWheels: of('moveWheels', { wheels: several(wheel), by: mm }),
   thin: of('thin', { wheel, by: size, from: fc.constantFrom('above', 'below') }),
   top: of('top', { wheel, tipDiameter: size }),
+  leaveToForm: of('leaveToForm', { wheel, fields: fc.constantFrom(['tipDiameter'], ['addendum', 'dedendum']) }),
+  giveTeethFigure: of('giveTeethFigure', {
+    wheel,
+    field: fc.constantFrom('tipDiameter', 'profileShift', 'outerDiameter'),
+    value: size,
+  }),
   cutAsPinion: of('cutAsPinion', { wheel }),
   lowerAddendum: of('lowerAddendum', { wheels: two(wheel), addendum: fc.double({ min: 0.4, max: 1.4, noNaN: true }) }),
   cutInSizeOf: of('cutInSizeOf', { wheel, like: wheel }),

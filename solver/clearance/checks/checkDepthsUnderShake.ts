@@ -16,6 +16,8 @@ export function checkDepthsUnderShake(
   const verdicts = isAsked ? verdictsOf(placed, isAsked) : [...depthVerdicts(placed).values()];
   return verdicts.flatMap(({ wheels: [first, second], fault, severity }): Finding[] => {
     if (!fault || !severity || fault.kind === 'sizes') return [];
+    // Teeth that cannot be made are told of their own wheel.
+    if (fault.kind === 'noMesh' && 'wheel' in fault.window.why) return [];
     const [a, b] = [placed.places.get(first.arbor), placed.places.get(second.arbor)];
     const at =
       a &&

@@ -14,6 +14,7 @@ import { checkOutside, checkPlatesInWalls } from './checkInCase.ts';
 import { checkPosts } from './checkPosts.ts';
 import { checkRingsClose } from './checkRingsClose.ts';
 import { checkStacks } from './checkStacks.ts';
+import { checkTeeth } from './checkTeeth.ts';
 import { checkTurning } from './checkTurning.ts';
 
 const RANK: Record<Finding['severity'], number> = { stops: 0, warns: 1, notes: 2 };
@@ -76,6 +77,7 @@ function unplacedFindings(placed: PlacedMovement): readonly Finding[] {
   if (old) return old;
   const findings = [
     ...checkDepths(placed),
+    ...checkTeeth(placed.movement),
     ...checkTurning(placed),
     ...checkStacks(placed.movement),
     ...checkCase(placed.movement),

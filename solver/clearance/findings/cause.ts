@@ -3,7 +3,7 @@
 import type { Point } from '../../geometry/index.ts';
 import type { ArborId, OpeningId, PartId, PlateId, PointId, WheelId } from '../../movement/ids.ts';
 import type { Disagreement } from '../../planting/index.ts';
-import type { calculatedDepth, DepthWindow, NoContact } from '../../teeth/index.ts';
+import type { calculatedDepth, DepthWindow, NoContact, ToothTrouble } from '../../teeth/index.ts';
 import type { TurningProblem } from '../../train/index.ts';
 import type { Piece } from '../solids/piece.ts';
 import type { BuildCause } from './buildCause.ts';
@@ -83,6 +83,7 @@ type PairCause =
       readonly wheels: Pair<WheelId>;
       readonly calculated: Extract<ReturnType<typeof calculatedDepth>, { kind: 'mismatch' }>;
     }
+  | { readonly kind: 'teeth'; readonly told: ToothTrouble }
   | { readonly kind: 'apartInHeight'; readonly wheels: Pair<WheelId>; readonly apart: number }
   | { readonly kind: 'underShake'; readonly wheels: Pair<WheelId>; readonly fault: DepthCause };
 

@@ -36,6 +36,26 @@ type PlaceDeed =
   | { readonly kind: 'holdAt'; readonly arbor: ArborId; readonly to: Point; readonly distance: number }
   | { readonly kind: 'setDirection'; readonly arbor: ArborId; readonly direction: number; readonly distance: number };
 
+/** A figure of a wheel's teeth that can be stated or left to form and table. */
+export type ToothField =
+  | 'tipDiameter'
+  | 'addendum'
+  | 'dedendum'
+  | 'toothThickness'
+  | 'thicknessFactor'
+  | 'pressureAngle'
+  | 'toothAngle'
+  | 'profileShift'
+  | 'trundleDiameter'
+  | 'outerDiameter'
+  | 'table';
+
+/** Changes of a wheel's teeth alone. */
+type ToothDeed =
+  | { readonly kind: 'leaveToForm'; readonly wheel: WheelId; readonly fields: readonly ToothField[] }
+  /** In the unit of the field: mm, or × module. */
+  | { readonly kind: 'giveTeethFigure'; readonly wheel: WheelId; readonly field: ToothField; readonly value: number };
+
 /** Changes of a wheel's count, size or body. */
 type WheelDeed =
   /** Up where positive, with all that meshes with the first of them. */
@@ -101,7 +121,7 @@ type TurningDeed =
   | { readonly kind: 'fixPipe'; readonly arbor: ArborId; readonly on: ArborId };
 
 /** What one cure does. */
-export type CureDeed = PlaceDeed | WheelDeed | DepthDeed | RuleDeed | PieceDeed | TurningDeed;
+export type CureDeed = PlaceDeed | ToothDeed | WheelDeed | DepthDeed | RuleDeed | PieceDeed | TurningDeed;
 
 /** Deeds that differ by less than a maker can set, mm or radians, are the same deed. */
 const SAME = 1e-4;

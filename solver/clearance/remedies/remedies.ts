@@ -29,6 +29,7 @@ import { sharedAxisCandidates } from './sharedAxes.ts';
 import { postCandidates } from './slidePost.ts';
 import { stackCandidates } from './stacks.ts';
 import { sweptCandidates } from './sweptParts.ts';
+import { toothCandidates } from './teeth.ts';
 import { turningCandidates } from './turning.ts';
 import { levelCandidates, thicknessCandidates, tipCandidates } from './wheelChanges.ts';
 
@@ -65,6 +66,7 @@ function otherCandidates(placed: PlacedMovement, finding: Finding): Candidate[] 
     ...sizeCandidates(placed, finding),
     ...meetingCandidates(placed, finding),
     ...notchCandidates(placed, finding),
+    ...toothCandidates(placed, finding),
     ...depthCandidates(placed, finding),
     ...longerBearingCandidates(placed, finding),
     ...stackCandidates(placed, finding),

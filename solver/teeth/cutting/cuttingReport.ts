@@ -5,6 +5,7 @@ import { isOfPins, type Movement, type Wheel } from '../../movement/schema.ts';
 import { formOfWheel } from '../forms/formOfWheel.ts';
 import { kindOf } from '../forms/kinds/formKinds.ts';
 import { halfAngleAt } from '../forms/toothForm.ts';
+import { troublesOfTeeth } from '../forms/troublesOfTeeth.ts';
 import { leastRim } from '../outlines/usualArms.ts';
 import { sizeOfWheel } from '../sizes/sizeOfWheel.ts';
 import type { ToothDoubt, ToothFault } from '../toothFaults.ts';
@@ -82,7 +83,7 @@ export function cuttingDataOf(wheel: Wheel, movement: Movement, options: Cutting
     dividing,
     nearest: dividing.some(isPlain) ? [] : nearWays(wheel.teeth, kit),
     checkOff: checkOffList(wheel.teeth, options.tableRatio ?? 90),
-    doubts: form.kind === 'none' ? [form.why] : form.doubts,
+    doubts: troublesOfTeeth(wheel, movement),
   };
 }
 

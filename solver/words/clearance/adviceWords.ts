@@ -14,6 +14,8 @@ const SAYS: Sentences<Advice> = {
     'The counts and couplings decide this, and no single change of one settles it without another fault. Look the train over in Counts, or add what is named.',
   sizes: () =>
     'Neither wheel can be cut in the size of the other without another fault: look at the pair in its depth view, and choose one cutter for both.',
+  teeth: () =>
+    'No figure of its teeth that was tried makes them sound without another fault: look at the wheel under Cutting, and change its count, its size or its form.',
   apartInHeight: () =>
     'Neither wheel can be moved to the other without another fault: raise or lower both with what stands on their arbors.',
   underShake: () =>

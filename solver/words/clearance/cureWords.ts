@@ -12,6 +12,23 @@ type DeedOf<K extends CureDeed['kind']> = CureDeed & { readonly kind: K };
 /** Figures of a module that say which cutter is meant. */
 const MODULE_FIGURES = 6;
 
+/** Figures of teeth as they are called, and whether they are lengths. */
+const TOOTH_FIELDS: Readonly<
+  Record<DeedOf<'giveTeethFigure'>['field'], { readonly says: string; readonly isLength: boolean }>
+> = {
+  tipDiameter: { says: 'tip diameter', isLength: true },
+  addendum: { says: 'addendum', isLength: false },
+  dedendum: { says: 'dedendum', isLength: false },
+  toothThickness: { says: 'tooth thickness', isLength: true },
+  thicknessFactor: { says: 'thickness factor', isLength: false },
+  pressureAngle: { says: 'pressure angle', isLength: false },
+  toothAngle: { says: 'angle of the teeth', isLength: false },
+  profileShift: { says: 'profile shift', isLength: false },
+  trundleDiameter: { says: 'diameter of the pins', isLength: true },
+  outerDiameter: { says: 'outer diameter', isLength: true },
+  table: { says: 'table', isLength: false },
+};
+
 const SAYS: Sentences<CureDeed> = {
   turnPost: ({ post, about, by }, { name, angle }) =>
     `Turn ${name(post)} by ${by > 0 ? '+' : ''}${angle(by)} about ${name(about)}`,
@@ -30,6 +47,12 @@ const SAYS: Sentences<CureDeed> = {
   moveWheels: ({ wheels, by }, speaker) => `Move ${namesOfParts(wheels, speaker)} ${upOrDown(by, speaker)}`,
   thin: ({ wheel, by, from }, { name, length }) => `Thin ${name(wheel)} by ${length(by)} from ${from}`,
   top: ({ wheel, tipDiameter }, { name, length }) => `Top ${name(wheel)} to ${length(tipDiameter)} over the tips`,
+  leaveToForm: ({ wheel, fields }, { name }) =>
+    `Leave ${listed(fields.map((field) => `the ${TOOTH_FIELDS[field].says}`))} of ${name(wheel)} to its form`,
+  giveTeethFigure: ({ wheel, field, value }, speaker) => {
+    const { says, isLength } = TOOTH_FIELDS[field];
+    return `Give ${speaker.name(wheel)} ${/^[aeiou]/.test(says) ? 'an' : 'a'} ${says} of ${isLength ? speaker.length(value) : speaker.number(value, 3)}`;
+  },
   cutAsPinion: ({ wheel }, { name }) => `Cut ${name(wheel)} as a pinion`,
   lowerAddendum: ({ wheels, addendum }, speaker) =>
     `Give ${namesOfParts(wheels, speaker)} an addendum of ${speaker.number(addendum, 2)} module`,

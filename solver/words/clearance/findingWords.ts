@@ -5,6 +5,7 @@ import { disagreementSays } from '../planting/disagreementWords.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 import { mismatchSays } from '../teeth/pairWords.ts';
+import { teethSay } from '../teeth/toothWords.ts';
 import { turningProblemSays } from '../train/turningWords.ts';
 import { BUILD_SAYS } from './buildWords.ts';
 import { depthFaultSays } from './depthFaultWords.ts';
@@ -48,6 +49,7 @@ const SAYS: Sentences<Told> = {
       `${namesOfParts(openings, speaker)} cross each other in ${speaker.name(plate)}: one outline round both is wanted.`,
     ),
   sizes: ({ calculated }, speaker) => mismatchSays(calculated.why, speaker),
+  teeth: ({ told }, speaker) => teethSay(told, speaker),
   apartInHeight: ({ wheels, finding }, speaker) =>
     asSentence(`${namesOfParts(wheels, speaker)} do not meet in height: ${speaker.length(gapOf(finding))} apart.`),
   underShake: ({ wheels, fault }, speaker) =>
