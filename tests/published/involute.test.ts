@@ -8,7 +8,7 @@ import {
   usualSpan,
 } from '../../solver/teeth/cutting/involuteMeasures.ts';
 import { chordOf } from '../../solver/teeth/cutting/toothCalliper.ts';
-import { calculatedDepth, contactOfPair, sizeOfWheel } from '../../solver/teeth/index.ts';
+import { calculatedDepth, contactOfPair, sizeOfWheel, troublesOfTeeth } from '../../solver/teeth/index.ts';
 import { involute, involuteAngle } from '../../solver/teeth/sizes/involuteFunction.ts';
 import { pointedRadius } from '../../solver/teeth/sizes/involuteSize.ts';
 import { shorterTips } from '../../solver/teeth/sizes/shorterTips.ts';
@@ -91,7 +91,7 @@ describe('undercut limits', () => {
   it.each(ids('A.xmin.'))('%s: a little less shift is said to undercut, a little more is not', (_, value) => {
     const { expected } = figure(value);
     const warned = (profileShift: number) =>
-      (sizeOfWheel(wheelOf({ teeth: input(value, 'z'), profileShift }), movementOf()).doubts ?? []).some(
+      troublesOfTeeth(wheelOf({ teeth: input(value, 'z'), profileShift }), movementOf()).some(
         ({ kind }) => kind === 'undercut',
       );
     expect(warned(expected - 0.011)).toBe(true);

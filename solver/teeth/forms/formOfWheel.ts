@@ -40,7 +40,8 @@ export function formOfWheel(wheel: Wheel, movement: Movement): ToothForm | NoTee
 /** Sizes from which no tooth can be made. */
 function impossible(wheel: Wheel, size: WheelSize): NoTeeth | undefined {
   const pitch = (2 * Math.PI * size.pitchRadius) / wheel.teeth;
-  if (size.thickness >= pitch) {
+  // Pins touch before their arcs fill the pitch, and are told as pins.
+  if (size.thickness >= pitch && !isOfPins(wheel)) {
     return { kind: 'none', why: { kind: 'noSpace', wheel: wheel.id, thickness: size.thickness, pitch } };
   }
   const side = wheel.internal ? -1 : 1;
