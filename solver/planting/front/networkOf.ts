@@ -6,11 +6,11 @@
 
 import type { Point } from '../../geometry/index.ts';
 import { asPoint } from '../../geometry/index.ts';
-import type { PointId } from '../../movement/ids.ts';
+import type { PartId, PointId } from '../../movement/ids.ts';
 import { joinedByRule } from '../../movement/index.ts';
 import type { Movement, Post, Rule } from '../../movement/schema.ts';
 import { RuleKind } from '../network.ts';
-import { bodiesOf } from './bodies.ts';
+import { type Body, bodiesOf } from './bodies.ts';
 import { withFacts } from './factGround.ts';
 import type { PlantingGround } from './ground.ts';
 import { NetworkBuilder } from './networkBuilder.ts';
@@ -35,7 +35,12 @@ export function networkOf(movement: Movement): PlantingGround {
   shareSketches(builder, movement, groups);
 
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
-  const bodyOf = bodiesOf(movement);
+  let bodies: ReturnType<typeof bodiesOf> | undefined;
+  // Made where a gap asks for one: most movements have none.
+  const bodyOf = (part: PartId): Body | undefined => {
+    bodies ??= bodiesOf(movement);
+    return bodies(part);
+  };
   const sketchOf = (point: PointId): Point => builder.sketchOf(builder.indexOf.get(point) ?? -1);
   const to: Translation = { movement, builder, wheelOf: (id) => wheels.get(id), bodyOf, sketchOf };
   for (const isTie of [true, false]) {
