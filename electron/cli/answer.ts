@@ -16,7 +16,7 @@ export interface Answer {
 }
 
 /** Bad input or usage: sentences for the error stream. Thrown by the commands and caught at the entry. */
-export class Refusal extends Error {
+export class CommandRefusal extends Error {
   override readonly name = 'Refusal';
 }
 

@@ -1,7 +1,7 @@
 /** Plain text in columns, for people: aligned, without rules and without colours. */
 
 /** A head and the side on which its cells stand. */
-export interface Column {
+export interface PrintedColumn {
   readonly head: string;
   /** Numbers stand right, words left. */
   readonly align?: 'left' | 'right';
@@ -13,7 +13,7 @@ const INDENT = '  ';
 /** Width of a text on a terminal: accents that combine with the letter before take no room. */
 const widthOf = (text: string): number => [...text.replace(/\p{M}/gu, '')].length;
 
-function padded(text: string, width: number, align: Column['align']): string {
+function padded(text: string, width: number, align: PrintedColumn['align']): string {
   const gap = ' '.repeat(Math.max(0, width - widthOf(text)));
   return align === 'right' ? gap + text : text + gap;
 }
@@ -23,7 +23,10 @@ function padded(text: string, width: number, align: Column['align']): string {
  *
  * @param rows one text for each column; missing ones are empty
  */
-export function inColumns(columns: readonly Column[], rows: readonly (readonly (string | undefined)[])[]): string[] {
+export function inColumns(
+  columns: readonly PrintedColumn[],
+  rows: readonly (readonly (string | undefined)[])[],
+): string[] {
   const used = columns.map((column, at) => ({ ...column, at })).filter(({ at }) => rows.some((row) => row[at]));
   const widths = used.map(({ head, at }) => Math.max(widthOf(head), ...rows.map((row) => widthOf(row[at] ?? ''))));
   const line = (texts: readonly string[]): string =>

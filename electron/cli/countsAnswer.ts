@@ -9,7 +9,7 @@ import {
 } from '../../solver/train/counts/index.ts';
 import { fractionText } from '../../solver/train/turning/rational.ts';
 import { countsProblemSays, countsSay, noPeriodSays, rowErrorSays } from '../../solver/words/train/index.ts';
-import { type Answer, Refusal } from './answer.ts';
+import { type Answer, CommandRefusal } from './answer.ts';
 import { plainSpeaker } from './plainSpeaker.ts';
 
 /** The wanted ratio either as itself, or as two periods ("12h", "synodic month"). */
@@ -22,7 +22,7 @@ const speaker = plainSpeaker(emptyMovement());
 function ratioAsked(request: CountsRequest): number | string {
   if ('ratio' in request) return request.ratio;
   const found = ratioOfPeriods(request.from, request.to);
-  if (found.kind === 'refused') throw new Refusal(noPeriodSays(found));
+  if (found.kind === 'refused') throw new CommandRefusal(noPeriodSays(found));
   return fractionText(found.ratio);
 }
 
@@ -73,7 +73,7 @@ export function countsAnswer(request: CountsRequest): Answer {
   const ratio = ratioAsked(request);
   const result = findCounts({ ...request, ratio });
   if (result.kind === 'refused') {
-    throw new Refusal(result.problems.map((problem) => countsProblemSays(problem, speaker)).join('\n'));
+    throw new CommandRefusal(result.problems.map((problem) => countsProblemSays(problem, speaker)).join('\n'));
   }
   const { kind } = result;
   const says = countsSay(result, speaker);

@@ -1,6 +1,6 @@
 /** `depthwright counts`: its options, read into a request. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { give, Refusal } from './answer.ts';
+import { CommandRefusal, give } from './answer.ts';
 import { type CountsRequest, countsAnswer } from './countsAnswer.ts';
 
 /** Least and greatest of a whole number. */
@@ -74,7 +74,9 @@ function requestOf(options: CountsOptions): CountsRequest {
   };
   if (ratio !== undefined && from === undefined && to === undefined) return { ...limits, ratio };
   if (ratio === undefined && from !== undefined && to !== undefined) return { ...limits, from, to };
-  throw new Refusal('Give either --ratio, or both --from and --to (two periods). See depthwright counts --help.');
+  throw new CommandRefusal(
+    'Give either --ratio, or both --from and --to (two periods). See depthwright counts --help.',
+  );
 }
 
 /** Adds the command to the program. */

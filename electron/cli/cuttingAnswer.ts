@@ -17,7 +17,7 @@ import {
   speakerOf,
   teethSay,
 } from '../../solver/words/index.ts';
-import { type Answer, Refusal } from './answer.ts';
+import { type Answer, CommandRefusal } from './answer.ts';
 import { inBlocks } from './columns.ts';
 import { written } from './filesAnswers.ts';
 import { partsMeant } from './meant.ts';
@@ -29,7 +29,7 @@ function wheelsAsked(asked: string | undefined, { wheels }: Movement, speaker: S
   const ids = new Set(partsMeant(asked, wheels, speaker));
   if (ids.size > 0) return wheels.filter(({ id }) => ids.has(id));
   const known = wheels.map(({ id }) => speaker.name(id)).join(', ');
-  throw new Refusal(`There is no wheel "${asked}". Wheels of this movement: ${known || 'none'}.`);
+  throw new CommandRefusal(`There is no wheel "${asked}". Wheels of this movement: ${known || 'none'}.`);
 }
 
 /** The data for another program: all its fields, with the words beside the kinds. */

@@ -4,7 +4,7 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { type DepthEntry, type DepthVerdict, depthReport } from '../../solver/teeth/index.ts';
 import { depthLines, pairDoubtSays, remarkWords, type Speaker, speakerOf } from '../../solver/words/index.ts';
-import { type Answer, Refusal } from './answer.ts';
+import { type Answer, CommandRefusal } from './answer.ts';
 import { inBlocks } from './columns.ts';
 import { meantBy, partsMeant } from './meant.ts';
 import { titleLine } from './plantAnswer.ts';
@@ -44,9 +44,9 @@ function rulesMeant(pair: string, { rules, wheels }: Movement, speaker: Speaker)
   });
 }
 
-function noDepth(pair: string, { rules }: Movement, speaker: Speaker): Refusal {
+function noDepth(pair: string, { rules }: Movement, speaker: Speaker): CommandRefusal {
   const known = rules.filter(({ kind }) => kind === 'depth').map(({ id }) => speaker.rule(id));
-  return new Refusal(`There is no depth "${pair}". Depths of this movement: ${known.join('; ') || 'none'}.`);
+  return new CommandRefusal(`There is no depth "${pair}". Depths of this movement: ${known.join('; ') || 'none'}.`);
 }
 
 /** An entry for another program: all its fields, with the words beside the kinds. */

@@ -5,7 +5,7 @@ import packageJson from '../../package.json' with { type: 'json' };
 import { PAPERS } from '../../solver/files/pages/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
-import { type Answer, complain, endQuietlyWithReader, give, Refusal } from './answer.ts';
+import { type Answer, CommandRefusal, complain, endQuietlyWithReader, give } from './answer.ts';
 import { checkAnswer } from './checkAnswer.ts';
 import { addCountsCommand } from './countsCommand.ts';
 import { cuttingAnswer, wheelsAnswer } from './cuttingAnswer.ts';
@@ -139,7 +139,7 @@ async function main(): Promise<void> {
       return;
     }
     // Anything else than a refusal is a fault of ours; the maker still gets a sentence and no stack.
-    const says = error instanceof Refusal ? error.message : `this is a fault in the program: ${String(error)}`;
+    const says = error instanceof CommandRefusal ? error.message : `this is a fault in the program: ${String(error)}`;
     complain(says);
     process.exitCode = 2;
   }

@@ -4,8 +4,8 @@ import { type ErrorsFound, findErrors, type StatedErrors, USUAL_ERRORS } from '.
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { type Speaker, speakerOf, unitOf } from '../../solver/words/index.ts';
 import { effectSays, errorSays, gapName, mostlySays, pairSays } from '../../solver/words/shop/index.ts';
-import { type Answer, Refusal } from './answer.ts';
-import { type Column, inBlocks, inColumns, wrapped } from './columns.ts';
+import { type Answer, CommandRefusal } from './answer.ts';
+import { inBlocks, inColumns, type PrintedColumn, wrapped } from './columns.ts';
 import { titleLine } from './plantAnswer.ts';
 
 /** Options as they are typed. */
@@ -36,7 +36,7 @@ function errorsOf(choice: ErrorsChoice): StatedErrors {
     if (typed === undefined) continue;
     const value = typed.trim() === '' ? Number.NaN : Number(typed);
     if (!(value >= 0 && value <= MOST_ERROR)) {
-      throw new Refusal(`--${kind}: found "${typed}", expected a ± from 0 to ${MOST_ERROR} mm, such as 0.04`);
+      throw new CommandRefusal(`--${kind}: found "${typed}", expected a ± from 0 to ${MOST_ERROR} mm, such as 0.04`);
     }
     errors[kind] = value;
   }
@@ -47,13 +47,13 @@ function wholeNumber(name: string, typed: string | undefined, usual: number, fro
   if (typed === undefined) return usual;
   const value = typed.trim() === '' ? Number.NaN : Number(typed);
   if (!Number.isInteger(value) || value < from || value > to) {
-    throw new Refusal(`--${name}: found "${typed}", expected a whole number from ${from} to ${to}`);
+    throw new CommandRefusal(`--${name}: found "${typed}", expected a whole number from ${from} to ${to}`);
   }
   return value;
 }
 
 const share = (part: number): string => (part === 0 ? '' : `${(100 * part).toFixed(1)} %`);
-const right = (head: string): Column => ({ head, align: 'right' });
+const right = (head: string): PrintedColumn => ({ head, align: 'right' });
 
 function depthTable(found: ErrorsFound, speaker: Speaker): string[] {
   const { figure } = speaker;

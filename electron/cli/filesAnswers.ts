@@ -12,7 +12,7 @@ import { atomicWrite } from '../files/atomicWrite.ts';
 import { type FileToWrite, writeIntoFolder } from '../files/exportFolder.ts';
 import { fileTrouble } from '../files/fileTrouble.ts';
 import { sheetFonts } from '../files/sheetFontFiles.ts';
-import { type Answer, Refusal } from './answer.ts';
+import { type Answer, CommandRefusal } from './answer.ts';
 import { inBlocks } from './columns.ts';
 import { plainSpeaker } from './plainSpeaker.ts';
 import { isSettled, titleLine } from './plantAnswer.ts';
@@ -42,7 +42,9 @@ function platesAsked({ movement }: PlacedMovement, plate: string | undefined): r
     known.find((id) => id === plate) ?? known.find((id) => id !== undefined && name(id).toLowerCase() === asked);
   if (found !== undefined) return [found];
   const names = known.flatMap((id) => (id === undefined ? [] : [`"${name(id)}"`])).join(', ');
-  throw new Refusal(`There is no plate "${plate}". ${names ? `Plates: ${names}.` : 'The movement has no plates.'}`);
+  throw new CommandRefusal(
+    `There is no plate "${plate}". ${names ? `Plates: ${names}.` : 'The movement has no plates.'}`,
+  );
 }
 
 /** The face of a plate that is asked for, as the plate lies. */
@@ -82,7 +84,7 @@ async function madeFolder(folder: string): Promise<string> {
     await mkdir(path, { recursive: true });
     return path;
   } catch (error) {
-    throw new Refusal(fileTrouble('made', path, error));
+    throw new CommandRefusal(fileTrouble('made', path, error));
   }
 }
 
@@ -134,7 +136,7 @@ const PRINTING = 'Print the sheets at actual size and measure both bars before a
 /** Writes the files into a folder, which is made where it is missing; gives their names. */
 export async function written(out: string, files: readonly FileToWrite[]): Promise<readonly string[]> {
   const outcome = await writeIntoFolder(await madeFolder(out), files);
-  if (outcome.kind === 'failed') throw new Refusal(outcome.says);
+  if (outcome.kind === 'failed') throw new CommandRefusal(outcome.says);
   return outcome.names;
 }
 
@@ -150,7 +152,7 @@ export async function handoverAnswer(placed: PlacedMovement, { out, paper }: Pri
     try {
       await atomicWrite(path, zipOf(files));
     } catch (error) {
-      throw new Refusal(fileTrouble('written', path, error));
+      throw new CommandRefusal(fileTrouble('written', path, error));
     }
   } else {
     await written(

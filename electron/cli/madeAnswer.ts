@@ -1,6 +1,6 @@
 /** `depthwright made`: what was read and drilled, what it tells, and the cures; between any two days what it changed. */
 
-import { type DepthVerdict, depthVerdicts } from '../../solver/clearance/index.ts';
+import { depthVerdicts, type JudgedDepth } from '../../solver/clearance/index.ts';
 import {
   consequencesOf,
   daysOf,
@@ -20,15 +20,15 @@ import { type Speaker, speakerOf, unitOf } from '../../solver/words/index.ts';
 import { dutySays } from '../../solver/words/planting/index.ts';
 import {
   changesSay,
-  cureSays,
   doubtSays,
+  holeCureSays,
   offPlaceSays,
   outlierSays,
   pairSays,
-  sizeSays,
+  partSizeSays,
 } from '../../solver/words/shop/index.ts';
-import { type Answer, Refusal } from './answer.ts';
-import { type Column, inBlocks, inColumns, wrapped } from './columns.ts';
+import { type Answer, CommandRefusal } from './answer.ts';
+import { inBlocks, inColumns, type PrintedColumn, wrapped } from './columns.ts';
 import { titleLine } from './plantAnswer.ts';
 
 /** The day to go back to, and the one to compare with: as the file writes days, or `drawn`. */
@@ -41,12 +41,14 @@ const figureIn =
   ({ figure }: Speaker) =>
   (mm: number | undefined): string =>
     mm === undefined ? '' : figure(mm);
-const right = (head: string): Column => ({ head, align: 'right' });
+const right = (head: string): PrintedColumn => ({ head, align: 'right' });
 
 function stateAt(movement: Movement, option: string, day: string): Movement {
   if (day === 'drawn' || /^\d{4}-\d\d-\d\d$/.test(day)) return movementAsOf(movement, day);
   const days = daysOf(movement).join(', ') || 'none';
-  throw new Refusal(`--${option}: found "${day}", expected "drawn" or a day such as 2026-05-01. Days in it: ${days}`);
+  throw new CommandRefusal(
+    `--${option}: found "${day}", expected "drawn" or a day such as 2026-05-01. Days in it: ${days}`,
+  );
 }
 
 /** What was made of a movement, as text and as data; exit 1 where something is doubtful or off its place. */
@@ -90,7 +92,7 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
     })),
     sizes: sizes.map(({ size, measured, isUsed }) => ({
       ...size,
-      says: sizeSays(size, speaker),
+      says: partSizeSays(size, speaker),
       measured: measured ?? null,
       isUsed,
     })),
@@ -104,7 +106,7 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
     wrongHoles: holes.report.wrong,
     offPlaces: off.map((each) => ({
       ...each,
-      cures: each.cures.map((cure) => ({ ...cure, says: cureSays(cure, speaker) })),
+      cures: each.cures.map((cure) => ({ ...cure, says: holeCureSays(cure, speaker) })),
     })),
     since: since === undefined ? null : { day: since, says: changed },
   };
@@ -122,7 +124,7 @@ export function madeAnswer(now: PlacedMovement, { asOf, since }: MadeChoice): An
     headed(`Holes that the distances show off their places, ${unit}`, wrongLines(speaker, holes)),
     ...off.map((each) => [
       `${offPlaceSays(each, speaker)}, as drilled`,
-      ...each.cures.flatMap((cure) => wrapped(cureSays(cure, speaker), '  - ')),
+      ...each.cures.flatMap((cure) => wrapped(holeCureSays(cure, speaker), '  - ')),
     ]),
     headed(
       `Changed since ${since ?? ''}`,
@@ -155,7 +157,7 @@ function depthLines(speaker: Speaker, depths: ReturnType<typeof depthReadings>):
 
 /** A depth as it stands, and how far it moved since it was drawn, mm. */
 interface StandingDepth {
-  readonly verdict: DepthVerdict;
+  readonly verdict: JudgedDepth;
   readonly change: number;
 }
 
@@ -203,7 +205,7 @@ function sizeLines(speaker: Speaker, sizes: ReturnType<typeof sizeReadings>): re
   return inColumns(
     [{ head: 'size' }, right('drawn'), right('measured'), right('±'), right('in use')],
     sizes.map(({ size, measured }) => [
-      sizeSays(size, speaker),
+      partSizeSays(size, speaker),
       mm(size.drawn),
       mm(measured?.length),
       mm(measured?.plusMinus),

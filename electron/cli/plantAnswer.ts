@@ -1,6 +1,6 @@
 /** `depthwright plant`: where every point stands, which rules hold, what is free and what disagrees. */
 
-import { type DepthVerdict, depthVerdicts } from '../../solver/clearance/index.ts';
+import { depthVerdicts, type JudgedDepth } from '../../solver/clearance/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { type CrossingCure, crossingCure, type Disagreement, tracePlanting } from '../../solver/planting/index.ts';
@@ -162,11 +162,11 @@ function traceAnswer(placed: PlacedMovement): Answer {
 }
 
 /** Depths that stop as they are planted: whatever the rules of the plane say, the movement does not run. */
-export function stoppedDepths(placed: PlacedMovement): readonly DepthVerdict[] {
+export function stoppedDepths(placed: PlacedMovement): readonly JudgedDepth[] {
   return [...depthVerdicts(placed).values()].filter(({ severity }) => severity === 'stops');
 }
 
-function depthBlock(stopped: readonly DepthVerdict[], speaker: Speaker): string[] {
+function depthBlock(stopped: readonly JudgedDepth[], speaker: Speaker): string[] {
   return stopped.flatMap((verdict) => {
     const cure = verdictCureSays(verdict, speaker);
     return wrapped(

@@ -4,7 +4,7 @@ import { text } from 'node:stream/consumers';
 import { readMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { readDocumentFile } from '../files/documentFile.ts';
-import { complain, Refusal } from './answer.ts';
+import { CommandRefusal, complain } from './answer.ts';
 
 /** Most problems printed; the rest are counted. */
 const MOST = 50;
@@ -12,7 +12,7 @@ const MOST = 50;
 async function textOf(file: string): Promise<string> {
   if (file === '-') return text(process.stdin);
   const read = await readDocumentFile(file);
-  if (read.kind !== 'read') throw new Refusal(read.says);
+  if (read.kind !== 'read') throw new CommandRefusal(read.says);
   return read.text;
 }
 
@@ -28,5 +28,5 @@ export async function readInput(file: string): Promise<Movement> {
   const lines = problems.slice(0, MOST).map((problem) => `  ${problem.says}`);
   if (problems.length > MOST) lines.push(`  … and ${problems.length - MOST} more.`);
   const name = file === '-' ? 'standard input' : basename(file);
-  throw new Refusal(`${name} was not read (${count}); nothing was written.\n${lines.join('\n')}`);
+  throw new CommandRefusal(`${name} was not read (${count}); nothing was written.\n${lines.join('\n')}`);
 }

@@ -1,7 +1,7 @@
 /** Where the numbered balloons of findings stand: in the open, led to their place, clear of each other. Pixels only. */
 
 import type { Point } from '../../solver/geometry/index.ts';
-import type { Box } from './labelPlacement.ts';
+import type { LabelBox } from './labelPlacement.ts';
 
 /** A numbered balloon and the place that it is led to, CSS pixels. */
 export interface Balloon {
@@ -12,7 +12,7 @@ export interface Balloon {
 }
 
 /** Line work that a balloon would rather not stand across: a circle, CSS pixels. */
-export interface Ring {
+export interface BalloonRing {
   readonly at: Point;
   readonly radius: number;
 }
@@ -21,10 +21,10 @@ export interface Ring {
 export interface BalloonGround {
   /** The middle of the work on screen: balloons stand on the far side from it. */
   readonly middle: Point;
-  readonly window: Box;
+  readonly window: LabelBox;
   /** Signs of places and the title block: no balloon stands on them. */
-  readonly blocked: readonly Box[];
-  readonly rings: readonly Ring[];
+  readonly blocked: readonly LabelBox[];
+  readonly rings: readonly BalloonRing[];
 }
 
 /** Radius of a balloon, and the distances tried from its place, CSS pixels. */
@@ -100,7 +100,7 @@ function underneath(at: Point, to: Point, { rings, blocked }: BalloonGround): nu
   return COST.ring * crossed + COST.sign * signs;
 }
 
-function distanceToBox(at: Point, box: Box): number {
+function distanceToBox(at: Point, box: LabelBox): number {
   const across = Math.max(box[0] - at.x, 0, at.x - box[2]);
   const up = Math.max(box[1] - at.y, 0, at.y - box[3]);
   return Math.hypot(across, up);

@@ -8,7 +8,7 @@ import type { WheelSize } from '../../solver/teeth/index.ts';
 import { forSame } from '../state/derive/forSame.ts';
 import { toScreen, type View } from '../state/view.ts';
 import type { ScribedLocus } from './figures/scribedArcs.ts';
-import { type Box, type LabelPlace, readable } from './labelPlacement.ts';
+import { type LabelBox, type LabelPlace, readable } from './labelPlacement.ts';
 import type { Lettered } from './lettering.ts';
 
 const NAME_PX = 13;
@@ -203,8 +203,8 @@ export function locusLabels(
 }
 
 /** Boxes of the places' signs, which no label may cover. */
-export function signBoxes(placed: PlacedMovement, view: View): Box[] {
-  const boxes: Box[] = [];
+export function signBoxes(placed: PlacedMovement, view: View): LabelBox[] {
+  const boxes: LabelBox[] = [];
   for (const place of placed.places.values()) {
     const { x, y } = toScreen(view, place);
     if (!isOnScreen({ x, y }, view)) continue;

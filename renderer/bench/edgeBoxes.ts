@@ -3,7 +3,7 @@ import { piecesOf } from '../../solver/geometry/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { forSame } from '../state/derive/forSame.ts';
 import { toScreen, type View } from '../state/view.ts';
-import type { Box } from './labelPlacement.ts';
+import type { LabelBox } from './labelPlacement.ts';
 
 /** Distance between boxes along an edge that is neither level nor upright, CSS pixels; less than a label is high. */
 const STEP_PX = 12;
@@ -13,7 +13,7 @@ const MOST = 300;
 type Piece = ReturnType<typeof piecesOf>[number];
 
 /** Boxes in CSS pixels that cover the edges of plates and walls; found once for the same edges and view. */
-export const edgeBoxes: ({ movement }: PlacedMovement, view: View) => readonly Box[] = forSame(
+export const edgeBoxes: ({ movement }: PlacedMovement, view: View) => readonly LabelBox[] = forSame(
   ({ movement }, view) => [movement.plates, movement.walls, view],
   ({ movement }, view) =>
     [...movement.plates, ...movement.walls].flatMap(({ outline }) =>
@@ -21,7 +21,7 @@ export const edgeBoxes: ({ movement }: PlacedMovement, view: View) => readonly B
     ),
 );
 
-function boxesAlong(piece: Piece, view: View): Box[] {
+function boxesAlong(piece: Piece, view: View): LabelBox[] {
   if (piece.kind === 'line') {
     const a = toScreen(view, { x: piece.from.x, y: piece.from.y });
     const b = toScreen(view, { x: piece.to.x, y: piece.to.y });
@@ -41,8 +41,8 @@ function boxesAlong(piece: Piece, view: View): Box[] {
 
 const countOf = (lengthPx: number): number => Math.min(MOST, Math.ceil(lengthPx / STEP_PX));
 
-function sampled(count: number, view: View, at: (part: number) => { x: number; y: number }): Box[] {
-  const boxes: Box[] = [];
+function sampled(count: number, view: View, at: (part: number) => { x: number; y: number }): LabelBox[] {
+  const boxes: LabelBox[] = [];
   for (let i = 0; i <= count; i++) {
     const { x, y } = at(count === 0 ? 0 : i / count);
     boxes.push(...inWindow([x - 1, y - 1, x + 1, y + 1], view));
@@ -51,7 +51,7 @@ function sampled(count: number, view: View, at: (part: number) => { x: number; y
 }
 
 /** The part of a box that is in the window; none when it is outside. */
-function inWindow([left, top, right, bottom]: Box, { width, height }: View): Box[] {
+function inWindow([left, top, right, bottom]: LabelBox, { width, height }: View): LabelBox[] {
   if (right < 0 || bottom < 0 || left > width || top > height) return [];
   return [[Math.max(left, 0), Math.max(top, 0), Math.min(right, width), Math.min(bottom, height)]];
 }

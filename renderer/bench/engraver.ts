@@ -16,7 +16,7 @@ import type { Stroke } from './strokes/stroke.ts';
 import { type Teeth, ToothBatch } from './strokes/teeth.ts';
 
 /** All that is drawn of one part. */
-export interface Figure {
+export interface EngravedFigure {
   /** The part whose place moves it. */
   readonly owner: string;
   /** For what stands still: the place (mm) that its coordinates are told from; the owner is then its own. */
@@ -30,11 +30,11 @@ export interface Figure {
 const TEETH_FROM_PX = 8.4;
 
 /** Layers from the lowest: figures keep their order of entry inside one. Notes change from frame to frame, the rest rarely. */
-export type Layer = 'parts' | 'signs' | 'notes';
+export type EngravedLayer = 'parts' | 'signs' | 'notes';
 
 /** A figure that is on the card. */
 interface Held {
-  readonly figure: Figure;
+  readonly figure: EngravedFigure;
   readonly packed: Packed;
 }
 
@@ -56,7 +56,7 @@ export class Engraver {
   private readonly camera = new OrthographicCamera(-1, 1, 1, -1, -1, 1);
   private readonly teeth: ToothBatch;
   private readonly fills: FillMesh;
-  private readonly layers: Readonly<Record<Layer, LayerBatches>>;
+  private readonly layers: Readonly<Record<EngravedLayer, LayerBatches>>;
   private readonly owners = new Map<string, number>();
   private readonly freeRows: number[] = [];
   /** Owners that are chosen: their teeth are drawn when the others' are too small. */
@@ -117,7 +117,7 @@ export class Engraver {
   }
 
   /** Replaces a figure; the same figure again costs nothing. */
-  setFigure(layer: Layer, key: string, figure: Figure): void {
+  setFigure(layer: EngravedLayer, key: string, figure: EngravedFigure): void {
     const into = this.layers[layer];
     if (into.figures.get(key)?.figure === figure) return;
     into.figures.set(key, { figure, packed: packStrokes(figure.strokes, this.rowOf(figure.owner)) });
@@ -125,11 +125,11 @@ export class Engraver {
     if (figure.anchor) this.setPlace(figure.owner, figure.anchor.x, figure.anchor.y, 0, 'related');
   }
 
-  removeFigure(layer: Layer, key: string): void {
+  removeFigure(layer: EngravedLayer, key: string): void {
     if (this.layers[layer].figures.delete(key)) this.layers[layer].stale = true;
   }
 
-  keys(layer: Layer): IterableIterator<string> {
+  keys(layer: EngravedLayer): IterableIterator<string> {
     return this.layers[layer].figures.keys();
   }
 
@@ -200,7 +200,7 @@ export class Engraver {
   }
 
   /** Joins the records of a layer anew when one of its figures changed. */
-  private refresh(name: Layer): void {
+  private refresh(name: EngravedLayer): void {
     const layer = this.layers[name];
     if (!layer.stale) return;
     layer.stale = false;

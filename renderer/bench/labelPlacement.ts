@@ -37,7 +37,7 @@ export interface PlacedLabel<Kind extends Label = Label> {
 }
 
 /** An upright box: [left, top, right, bottom]. */
-export type Box = readonly [number, number, number, number];
+export type LabelBox = readonly [number, number, number, number];
 
 /** Air round a label, px. */
 const AIR = 3;
@@ -45,7 +45,7 @@ const AIR = 3;
 const CELL = 64;
 
 /** The upright box round turned lettering. */
-export function boxOf(place: LabelPlace, width: number, height: number): Box {
+export function boxOf(place: LabelPlace, width: number, height: number): LabelBox {
   const c = Math.abs(Math.cos(place.turn));
   const s = Math.abs(Math.sin(place.turn));
   const halfAcross = (width * c + height * s) / 2 + AIR;
@@ -55,20 +55,20 @@ export function boxOf(place: LabelPlace, width: number, height: number): Box {
 
 /** Boxes already taken, by cells of a grid over the window; a box that reaches outside lies in the cells of the rim. */
 class Taken {
-  private readonly cells: (Box[] | undefined)[] = [];
+  private readonly cells: (LabelBox[] | undefined)[] = [];
   private readonly left: number;
   private readonly top: number;
   private readonly lastColumn: number;
   private readonly lastRow: number;
 
-  constructor([left, top, right, bottom]: Box) {
+  constructor([left, top, right, bottom]: LabelBox) {
     this.left = left;
     this.top = top;
     this.lastColumn = Math.max(0, Math.floor((right - left) / CELL));
     this.lastRow = Math.max(0, Math.floor((bottom - top) / CELL));
   }
 
-  add(box: Box): void {
+  add(box: LabelBox): void {
     const [first, last] = [this.columnOf(box[0]), this.columnOf(box[2])];
     const end = this.rowOf(box[3]);
     for (let row = this.rowOf(box[1]); row <= end; row++) {
@@ -81,7 +81,7 @@ class Taken {
     }
   }
 
-  meets(box: Box): boolean {
+  meets(box: LabelBox): boolean {
     const [first, last] = [this.columnOf(box[0]), this.columnOf(box[2])];
     const end = this.rowOf(box[3]);
     for (let row = this.rowOf(box[1]); row <= end; row++) {
@@ -102,7 +102,7 @@ class Taken {
   }
 }
 
-function overlapsAny(box: Box, others: readonly Box[]): boolean {
+function overlapsAny(box: LabelBox, others: readonly LabelBox[]): boolean {
   for (const other of others) {
     if (box[0] < other[2] && other[0] < box[2] && box[1] < other[3] && other[1] < box[3]) return true;
   }
@@ -110,9 +110,9 @@ function overlapsAny(box: Box, others: readonly Box[]): boolean {
 }
 
 /** Boxes of a label's places; a label that is the same from frame to frame has them found once. */
-const boxesKnown = new WeakMap<Label, (Box | undefined)[]>();
+const boxesKnown = new WeakMap<Label, (LabelBox | undefined)[]>();
 
-function boxAt(label: Label, index: number, place: LabelPlace): Box {
+function boxAt(label: Label, index: number, place: LabelPlace): LabelBox {
   const known = boxesKnown.get(label);
   const boxes = known ?? [];
   if (!known) boxesKnown.set(label, boxes);
@@ -128,10 +128,10 @@ function boxAt(label: Label, index: number, place: LabelPlace): Box {
  * @param window   the bench; a place that leaves it is not taken
  * @param before   key → index of the place chosen in the last frame
  */
-export function placeLabels<Kind extends Label>(
+export function placeBenchLabels<Kind extends Label>(
   labels: readonly Kind[],
-  blocked: readonly Box[],
-  window: Box,
+  blocked: readonly LabelBox[],
+  window: LabelBox,
   before: ReadonlyMap<string, number> = new Map(),
 ): PlacedLabel<Kind>[] {
   const taken = new Taken(window);
@@ -149,7 +149,7 @@ export function placeLabels<Kind extends Label>(
   return placed;
 }
 
-function chooseFor(label: Label, taken: Taken, window: Box, last: number | undefined): number | undefined {
+function chooseFor(label: Label, taken: Taken, window: LabelBox, last: number | undefined): number | undefined {
   const isFree = (index: number): boolean => {
     const place = label.places[index];
     if (!place) return false;

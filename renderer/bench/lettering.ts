@@ -8,7 +8,14 @@
  */
 
 import type { Point } from '../../solver/geometry/index.ts';
-import { type Box, boxOf, type Label, type LabelPlace, type PlacedLabel, placeLabels } from './labelPlacement.ts';
+import {
+  boxOf,
+  type Label,
+  type LabelBox,
+  type LabelPlace,
+  type PlacedLabel,
+  placeBenchLabels,
+} from './labelPlacement.ts';
 import { boxesMeet, devicePatch, patchesOf } from './letteringPatches.ts';
 
 /** A label before its width is known. */
@@ -53,7 +60,7 @@ interface MeasuredLabel extends Label {
 interface Standing {
   readonly item: Lettered;
   readonly place: LabelPlace;
-  readonly box: Box;
+  readonly box: LabelBox;
 }
 
 /** Paints words on the canvas, only where they changed. */
@@ -89,13 +96,13 @@ export class Lettering {
   draw(
     lettered: readonly Lettered[],
     leads: readonly Lead[],
-    blocked: readonly Box[],
+    blocked: readonly LabelBox[],
     size: LetteringSize,
     colours: LetteringColours,
   ): readonly PlacedLabel[] {
     this.fitCanvas(size);
     const labels = lettered.map((item) => this.measured(item));
-    const placed = placeLabels(labels, blocked, [4, 4, size.width - 4, size.height - 4], this.chosen);
+    const placed = placeBenchLabels(labels, blocked, [4, 4, size.width - 4, size.height - 4], this.chosen);
     this.chosen = new Map(placed.map(({ label, choice }) => [label.key, choice]));
     const before = this.standing;
     this.standing = new Map(placed.map(({ label, place }) => [label.key, this.standingOf(label, place, before)]));
@@ -136,7 +143,7 @@ export class Lettering {
   }
 
   /** Paints one patch of the sheet anew: all labels that reach into it, in their order. */
-  private paintPatch(patch: Box, { ratio }: LetteringSize, colours: LetteringColours): void {
+  private paintPatch(patch: LabelBox, { ratio }: LetteringSize, colours: LetteringColours): void {
     const { paint } = this;
     const [x, y, across, up] = devicePatch(patch, ratio);
     paint.save();

@@ -1,13 +1,14 @@
 /** Which patches of the lettering have to be painted anew after labels came, went or moved. No drawing. */
-import type { Box } from './labelPlacement.ts';
+import type { LabelBox } from './labelPlacement.ts';
 
 /** Patches beyond which painting everything is the lesser work. */
 const MOST_PATCHES = 24;
 
 /** Whether two boxes share room; edges that touch do not. */
-export const boxesMeet = (a: Box, b: Box): boolean => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
+export const boxesMeet = (a: LabelBox, b: LabelBox): boolean =>
+  a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
 
-const around = (a: Box, b: Box): Box => [
+const around = (a: LabelBox, b: LabelBox): LabelBox => [
   Math.min(a[0], b[0]),
   Math.min(a[1], b[1]),
   Math.max(a[2], b[2]),
@@ -20,11 +21,11 @@ const around = (a: Box, b: Box): Box => [
  *
  * @returns undefined where so much changed that all should be painted
  */
-export function patchesOf<Standing extends { readonly box: Box }>(
+export function patchesOf<Standing extends { readonly box: LabelBox }>(
   before: ReadonlyMap<string, Standing>,
   now: ReadonlyMap<string, Standing>,
-): Box[] | undefined {
-  const patches: Box[] = [];
+): LabelBox[] | undefined {
+  const patches: LabelBox[] = [];
   for (const [key, standing] of now) {
     const last = before.get(key);
     if (last === standing) continue;
@@ -37,7 +38,10 @@ export function patchesOf<Standing extends { readonly box: Box }>(
 }
 
 /** A patch as [x, y, width, height] in whole device pixels, so that its edges are sharp. */
-export function devicePatch([left, top, right, bottom]: Box, ratio: number): readonly [number, number, number, number] {
+export function devicePatch(
+  [left, top, right, bottom]: LabelBox,
+  ratio: number,
+): readonly [number, number, number, number] {
   const [x, y] = [Math.floor(left * ratio), Math.floor(top * ratio)];
   return [x, y, Math.ceil(right * ratio) - x, Math.ceil(bottom * ratio) - y];
 }

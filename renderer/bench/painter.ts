@@ -7,14 +7,14 @@ import type { Point } from '../../solver/geometry/index.ts';
 import type { Bench } from '../state/bench.ts';
 import { pointOf } from '../state/derive/parts.ts';
 import { toScreen } from '../state/view.ts';
-import { type Balloon, placeBalloons, type Ring } from './balloons.ts';
+import { type Balloon, type BalloonRing, placeBalloons } from './balloons.ts';
 import { locusLabels, NameLabels, signBoxes } from './benchLettering.ts';
 import { edgeBoxes } from './edgeBoxes.ts';
 import { gapFigures, gapLabels } from './figures/gapFigures.ts';
 import { guideFigures, guideLabels } from './figures/guideFigures.ts';
 import { lociOf, type ScribedLocus, scribedFigure } from './figures/scribedArcs.ts';
 import { FrameLoop } from './frameLoop.ts';
-import type { Box } from './labelPlacement.ts';
+import type { LabelBox } from './labelPlacement.ts';
 import { type Lead, type Lettered, Lettering, type LetteringColours } from './lettering.ts';
 import { pensOfPage } from './pens.ts';
 import { BenchScene } from './scene.ts';
@@ -128,20 +128,20 @@ export class BenchPainter {
       ...guideLabels(bench.hand.preview?.guides ?? [], view),
     ];
     const signs = signBoxes(placed, view);
-    const title: Box = [view.width - TITLE_BLOCK.width, view.height - TITLE_BLOCK.height, view.width, view.height];
+    const title: LabelBox = [view.width - TITLE_BLOCK.width, view.height - TITLE_BLOCK.height, view.width, view.height];
     const balloons = bench.hand.preview ? [] : this.balloonsOf(bench, [...signs, title]);
     const leads: Lead[] = balloons.map(({ at, to }) => ({ from: at, to }));
-    const blocked: Box[] = [
+    const blocked: LabelBox[] = [
       ...signs,
       ...edgeBoxes(placed, view),
-      ...balloons.map(({ at }): Box => [at.x - 13, at.y - 13, at.x + 13, at.y + 13]),
+      ...balloons.map(({ at }): LabelBox => [at.x - 13, at.y - 13, at.x + 13, at.y + 13]),
       title,
     ];
     this.lettering.draw(lettered, leads, blocked, { width: view.width, height: view.height, ratio }, colours);
     this.giveBalloons(balloons);
   }
 
-  private balloonsOf({ derived, looking: { view } }: Bench, blocked: readonly Box[]): Balloon[] {
+  private balloonsOf({ derived, looking: { view } }: Bench, blocked: readonly LabelBox[]): Balloon[] {
     const { findings, placed, sizes } = derived;
     if (findings.length === 0) return [];
     const places = findings.flatMap((finding, index) => {
@@ -151,12 +151,12 @@ export class BenchPainter {
       const to = toScreen(view, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
       return [{ key: finding.key, number: index + 1, to }];
     });
-    const rings = placed.movement.wheels.flatMap((wheel): Ring[] => {
+    const rings = placed.movement.wheels.flatMap((wheel): BalloonRing[] => {
       const place = placed.places.get(wheel.arbor);
       const size = sizes.get(wheel.id);
       return place && size ? [{ at: toScreen(view, place), radius: size.tipRadius * view.scale }] : [];
     });
-    const window: Box = [0, 0, view.width, view.height];
+    const window: LabelBox = [0, 0, view.width, view.height];
     return placeBalloons(places, { middle: { x: view.width / 2, y: view.height / 2 }, window, blocked, rings });
   }
 }

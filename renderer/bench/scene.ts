@@ -10,7 +10,7 @@ import type { Place, PlacedMovement } from '../../solver/planting/placed.ts';
 import type { WheelSize } from '../../solver/teeth/index.ts';
 import type { WheelShape } from '../state/derive/wheelShape.ts';
 import type { View } from '../state/view.ts';
-import { Engraver, type Figure } from './engraver.ts';
+import { type EngravedFigure, Engraver } from './engraver.ts';
 import { openingFigure, plateFigure, wallFigure } from './figures/caseFigures.ts';
 import { arborFigure, markFigure, placeSign, postFigure } from './figures/pointFigures.ts';
 import { wheelFigure } from './figures/wheelFigure.ts';
@@ -32,7 +32,7 @@ export interface SceneInput {
   readonly hovered: PartId | undefined;
   readonly density: number;
   /** Scribed arcs, dimensions, snapping hints: what is shown for the moment, keyed. */
-  readonly notes: ReadonlyMap<string, Figure>;
+  readonly notes: ReadonlyMap<string, EngravedFigure>;
 }
 
 const NO_WAY: readonly Point[] = [];
@@ -96,7 +96,7 @@ export class BenchScene {
 
   private drawParts({ drawn: movement, sizes, shapes }: SceneInput): void {
     const seen = new Set<string>();
-    const draw = (key: string, from: readonly unknown[], make: () => Figure): void => {
+    const draw = (key: string, from: readonly unknown[], make: () => EngravedFigure): void => {
       seen.add(key);
       const known = this.sources.get(key);
       if (known && known.length === from.length && known.every((source, index) => source === from[index])) return;
@@ -174,7 +174,7 @@ export class BenchScene {
     }
   }
 
-  private drawNotes(notes: ReadonlyMap<string, Figure>): void {
+  private drawNotes(notes: ReadonlyMap<string, EngravedFigure>): void {
     for (const [key, figure] of notes) this.engraver.setFigure('notes', key, figure);
     for (const key of [...this.engraver.keys('notes')]) {
       if (notes.has(key)) continue;

@@ -3,7 +3,7 @@ import type { Finding, FindPlantingOptions, NoPlanting, PlantingAnswer } from '.
 import type { NoRehearsal, RehearsalOptions, RehearsalReport } from '../../solver/clearance/rehearsal/index.ts';
 import type { SafePlaces } from '../../solver/clearance/safe/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
-import { Desk } from '../desk/desk.ts';
+import { WorkDesk } from '../desk/desk.ts';
 import type { TriedCure } from '../state/derive/followingCheck.ts';
 
 /** A planting that was found: the edit that makes it. */
@@ -41,6 +41,6 @@ export interface ClearanceWork {
 const start = (): Worker => new Worker(new URL('./clearanceWorker.ts', import.meta.url), { type: 'module' });
 
 /** What the maker asks for and waits for. */
-export const clearanceDesk = new Desk<ClearanceWork>(start, 'Try it again.');
+export const clearanceDesk = new WorkDesk<ClearanceWork>(start, 'Try it again.');
 /** What the window looks for by itself while it is idle; it never keeps the maker waiting. */
-export const idleDesk = new Desk<ClearanceWork>(start, 'Change something to have it looked for again.');
+export const idleDesk = new WorkDesk<ClearanceWork>(start, 'Change something to have it looked for again.');

@@ -1,15 +1,15 @@
 /** The four faces of the movement, each by its letter: a digit belongs to the values that are typed. */
-import { FACES, type Face } from '../state/looking.svelte.ts';
+import { FACES, type WindowFace } from '../state/looking.svelte.ts';
 import type { Command } from './command.ts';
 
-const DESCRIBES: Readonly<Record<Face, string>> = {
+const DESCRIBES: Readonly<Record<WindowFace, string>> = {
   bench: 'The bench: the plan of the train',
   levels: 'Levels: section and tilted view of the stack',
   steps: 'Marking-out steps, one at a time',
   sheets: 'Sheets and files for the workshop',
 };
 
-const shows = (face: Face, key: string): Command => ({
+const shows = (face: WindowFace, key: string): Command => ({
   id: `face-${face}`,
   group: 'view',
   says: FACES[face],

@@ -27,7 +27,7 @@ const SHOWN: Readonly<Record<string, string>> = {
 };
 
 /** "Mod+Shift+Z" of a key press, in the order in which commands write it. */
-export function chordOf(
+export function keyChordOf(
   event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>,
   platform: Platform,
 ): string {

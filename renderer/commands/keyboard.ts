@@ -3,7 +3,7 @@ import { isCovered } from '../frame/views.ts';
 import type { Bench } from '../state/bench.ts';
 import type { Command } from './command.ts';
 import { commandList } from './commands.ts';
-import { chordOf } from './keySigns.ts';
+import { keyChordOf } from './keySigns.ts';
 
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
@@ -30,7 +30,7 @@ const OVER_A_VIEW = new Set(['undo', 'redo', 'back', 'otherLook', 'otherUnit', '
 /** Runs the command of a key press, if there is one. */
 export function keyPressed(bench: Bench, event: KeyboardEvent): void {
   if (event.defaultPrevented) return;
-  const chord = chordOf(event, bench.looking.platform);
+  const chord = keyChordOf(event, bench.looking.platform);
   const leaves = chord === 'Escape' && bench.hand.open !== undefined;
   const undoes = UNDO.has(chord) && isNumberField(event.target);
   if (isTyping(event.target) && !EVEN_WHILE_TYPING.has(chord) && !leaves && !undoes) return;

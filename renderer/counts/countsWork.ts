@@ -6,7 +6,7 @@ import type {
   JointOptions,
   JointResult,
 } from '../../solver/train/counts/index.ts';
-import { Desk } from '../desk/desk.ts';
+import { WorkDesk } from '../desk/desk.ts';
 
 /** Each kind of search with what it asks, tells on the way and answers. */
 export interface CountsWork {
@@ -17,11 +17,11 @@ export interface CountsWork {
 }
 
 /** The result of a search, by what was asked. */
-export type Answer =
+export type CountsAnswer =
   | { readonly kind: 'one'; readonly result: CountsResult }
   | { readonly kind: 'several'; readonly result: JointResult };
 
-export const countsDesk = new Desk<CountsWork>(
+export const countsDesk = new WorkDesk<CountsWork>(
   () => new Worker(new URL('./countsWorker.ts', import.meta.url), { type: 'module' }),
   'Search again, with narrower limits.',
 );

@@ -4,10 +4,10 @@ import type { Edit } from '../../solver/movement/index.ts';
 import type { Form, Movement } from '../../solver/movement/schema.ts';
 import {
   type AstronomyConstant,
+  type CountedTrain,
   editOfTrains,
   type LayOut,
   readPeriod,
-  type Train,
   type TrainEdit,
 } from '../../solver/train/counts/index.ts';
 import { toNumber } from '../../solver/train/turning/rational.ts';
@@ -39,7 +39,7 @@ export function readSize(text: string): ToothSize | undefined {
 
 /** One train of several: the last one of `after`, or the start. */
 export interface Branch {
-  readonly train: Pick<Train, 'stages' | 'idlers'>;
+  readonly train: Pick<CountedTrain, 'stages' | 'idlers'>;
   readonly name: string;
   /** The wanted period as typed. */
   readonly period: string;
@@ -66,7 +66,7 @@ function indicationOf(branch: Branch, constants: readonly AstronomyConstant[]): 
 export function takeTrains(
   movement: Movement,
   form: LayOutForm,
-  trains: { readonly shared?: Pick<Train, 'stages' | 'idlers'>; readonly branches: readonly Branch[] },
+  trains: { readonly shared?: Pick<CountedTrain, 'stages' | 'idlers'>; readonly branches: readonly Branch[] },
   around: {
     readonly from: string;
     readonly constants: readonly AstronomyConstant[];

@@ -4,7 +4,7 @@ import type { Movement, RuleOf } from '../../solver/movement/schema.ts';
 import { type DepthEntry, depthReport } from '../../solver/teeth/index.ts';
 
 /** How a depth is looked at. */
-export interface Look {
+export interface DepthLook {
   /** mm between the axes; where its own values put it when absent. */
   readonly distance: number | undefined;
   /** The second wheel of the rule drives the first. */
@@ -12,7 +12,7 @@ export interface Look {
 }
 
 /** The report's entry; `undefined` where a wheel of the rule is missing. */
-export function entryAt(movement: Movement, rule: RuleOf<'depth'>, look: Look): DepthEntry | undefined {
+export function entryAt(movement: Movement, rule: RuleOf<'depth'>, look: DepthLook): DepthEntry | undefined {
   const [a, b] = rule.wheels;
   const seen: Movement = {
     ...movement,

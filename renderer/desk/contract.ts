@@ -24,7 +24,7 @@ export interface Asked {
 }
 
 /** What the worker sends back: any number of tellings, then an answer or what failed. */
-export type Told = { readonly ticket: number } & (
+export type DeskTold = { readonly ticket: number } & (
   | { readonly kind: 'progress'; readonly progress: unknown }
   | { readonly kind: 'answer'; readonly answer: unknown }
   | { readonly kind: 'failed'; readonly says: string }

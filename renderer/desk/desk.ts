@@ -4,7 +4,7 @@
  * wait for is asked anew of the next one.
  */
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { Asked, Listener, Told, Work, Works } from './contract.ts';
+import type { Asked, DeskTold, Listener, Work, Works } from './contract.ts';
 
 /** What a desk needs of a worker. */
 export type DeskWorker = Pick<Worker, 'postMessage' | 'terminate' | 'onmessage' | 'onerror'>;
@@ -18,7 +18,7 @@ interface Waiting {
 }
 
 /** Keeps one worker, numbers its questions and brings the answers back to who asked. */
-export class Desk<Kinds extends Works<Kinds>> {
+export class WorkDesk<Kinds extends Works<Kinds>> {
   private readonly start: () => DeskWorker;
   private readonly advice: string;
   private worker: DeskWorker | undefined;
@@ -63,7 +63,7 @@ export class Desk<Kinds extends Works<Kinds>> {
 
   private started(): DeskWorker {
     const worker = this.start();
-    worker.onmessage = ({ data }: MessageEvent<Told>) => this.told(data);
+    worker.onmessage = ({ data }: MessageEvent<DeskTold>) => this.told(data);
     worker.onerror = (event) => {
       const lost = [...this.waiting.values()];
       this.waiting.clear();
@@ -73,7 +73,7 @@ export class Desk<Kinds extends Works<Kinds>> {
     return worker;
   }
 
-  private told(told: Told): void {
+  private told(told: DeskTold): void {
     const wait = this.waiting.get(told.ticket);
     if (!wait) return;
     if (told.kind === 'progress') {

@@ -3,7 +3,7 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { Steps } from '../../solver/steps.ts';
-import type { Asked, Told, Works } from './contract.ts';
+import type { Asked, DeskTold, Works } from './contract.ts';
 
 /** How each kind of work is done. `placed` plants the movement that the question is about, once for all its questions. */
 export type Service<Kinds extends Works<Kinds>> = {
@@ -16,7 +16,7 @@ export type Service<Kinds extends Works<Kinds>> = {
 /** What serving needs of a worker's own scope. */
 export interface ServingScope {
   onmessage: ((event: MessageEvent<Asked>) => void) | null;
-  postMessage(told: Told): void;
+  postMessage(told: DeskTold): void;
 }
 
 /** The last movement that was asked about, planted when it is first looked at. */

@@ -4,7 +4,7 @@
  */
 
 /** What a field asks of whoever uses it. */
-export interface Edited {
+export interface EditedField {
   /** The value that holds, as the field shows it. */
   shown(): string;
   /** Takes what was typed; what is wrong with it, or nothing. */
@@ -21,7 +21,7 @@ export class Editing {
   private past: (string | undefined)[] = [];
   private future: (string | undefined)[] = [];
 
-  constructor(private readonly edited: Edited) {}
+  constructor(private readonly edited: EditedField) {}
 
   /** What stands in the field. */
   get text(): string {

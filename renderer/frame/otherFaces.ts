@@ -3,10 +3,10 @@
 import type { Component } from 'svelte';
 import LevelsFace from '../levels/LevelsFace.svelte';
 import SheetsFace from '../sheets/SheetsFace.svelte';
-import type { Face } from '../state/looking.svelte.ts';
+import type { WindowFace } from '../state/looking.svelte.ts';
 import StepsFace from '../steps/StepsFace.svelte';
 
-export const otherFaces: Readonly<Partial<Record<Exclude<Face, 'bench'>, Component>>> = {
+export const otherFaces: Readonly<Partial<Record<Exclude<WindowFace, 'bench'>, Component>>> = {
   levels: LevelsFace,
   steps: StepsFace,
   sheets: SheetsFace,

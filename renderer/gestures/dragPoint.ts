@@ -7,7 +7,7 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { toWorld } from '../state/view.ts';
 import type { Gesture, Press } from './pointerHub.ts';
 import { dragging, type GesturePort } from './port.ts';
-import { Settler, type Settling } from './settling.ts';
+import { Settler, type SettlingDrag } from './settling.ts';
 
 /** The settler of the point that was pressed last. */
 let ready: { readonly before: PlacedMovement; readonly point: PointId; readonly settler: Settler } | undefined;
@@ -29,7 +29,7 @@ export function dragPoint(port: GesturePort, point: PointId, start: Press): Gest
   const offset = from ? { x: from.x - grabbed.x, y: from.y - grabbed.y } : { x: 0, y: 0 };
   const settler = ready?.before === before && ready.point === point ? ready.settler : new Settler(port, before, point);
   ready = undefined;
-  let settling: Settling | undefined;
+  let settling: SettlingDrag | undefined;
   let last: Press | undefined;
   let isOver = false;
   /** Have rules to settle on been looked for yet? */

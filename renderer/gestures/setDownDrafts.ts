@@ -8,7 +8,7 @@ import type { PointId } from '../../solver/movement/ids.ts';
 import { type Edit, freshId, type ItemInput, idsOf } from '../../solver/movement/index.ts';
 import { FORMS, type Movement } from '../../solver/movement/schema.ts';
 import { FORM_CHOICES } from '../../solver/words/index.ts';
-import type { DownKind, Draft } from '../state/underWay.ts';
+import type { DownKind, SetDownDraft } from '../state/underWay.ts';
 
 export const DOWN_KINDS = {
   wheel: 'Wheel',
@@ -74,7 +74,7 @@ export const FIELDS: Readonly<Record<DownKind, readonly Field[]>> = {
 };
 
 /** First values: like the last wheel or plate of the movement, else small ordinary ones (our own choice). */
-export function firstDraft(kind: DownKind, movement: Movement): Draft {
+export function firstDraft(kind: DownKind, movement: Movement): SetDownDraft {
   const wheel = movement.wheels.at(-1);
   const base = movement.plates[0];
   const top = Math.max(10, ...movement.wheels.map(({ level, thickness }) => level + thickness + 2));
@@ -125,7 +125,7 @@ export interface CannotSetDown {
  */
 export function setDown(
   kind: DownKind,
-  draft: Draft,
+  draft: SetDownDraft,
   at: Point,
   on: string | undefined,
   movement: Movement,
@@ -194,7 +194,7 @@ export function setDown(
 const nameFrom = (id: string): string => `${id.charAt(0).toUpperCase()}${id.slice(1).replaceAll('-', ' ')}`;
 
 /** A wheel goes onto the arbor under the pointer, or brings its own. */
-function wheelDown(draft: Draft, at: [number, number], on: string | undefined, movement: Movement): SetDown {
+function wheelDown(draft: SetDownDraft, at: [number, number], on: string | undefined, movement: Movement): SetDown {
   const taken = new Set<string>(idsOf(movement).keys());
   const words = String(draft['name'] ?? '').trim();
   const edits: Edit[] = [];
@@ -238,14 +238,14 @@ function added(
   };
 }
 
-const number = (draft: Draft, field: string): number => Number(draft[field]);
-const levelsOf = (draft: Draft): { from: number; to: number } => ({
+const number = (draft: SetDownDraft, field: string): number => Number(draft[field]);
+const levelsOf = (draft: SetDownDraft): { from: number; to: number } => ({
   from: number(draft, 'from'),
   to: number(draft, 'to'),
 });
 
 /** A round or four-sided outline about a place, `inset` mm inside its stated size. */
-function outlineOf(draft: Draft, { x, y }: Point, inset = 0): ItemInput<'plates'>['outline'] {
+function outlineOf(draft: SetDownDraft, { x, y }: Point, inset = 0): ItemInput<'plates'>['outline'] {
   const across = number(draft, 'across') / 2 - inset;
   if (draft['outline'] === 'round') return { kind: 'circle', centre: [x, y], radius: across };
   const up = number(draft, 'up') / 2 - inset;

@@ -12,7 +12,7 @@ import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import { refusalSays } from '../../solver/words/index.ts';
 import { hitAt } from '../bench/hitTest.ts';
 import type { Preview } from '../state/preview.ts';
-import type { DownKind, Draft, SettingDown } from '../state/underWay.ts';
+import type { DownKind, SetDownDraft, SettingDown } from '../state/underWay.ts';
 import { toWorld } from '../state/view.ts';
 import type { GesturePort } from './port.ts';
 import { firstDraft, type SetDown, setDown } from './setDownDrafts.ts';
@@ -22,7 +22,7 @@ import { Settler } from './settling.ts';
 export class SetDownGesture implements SettingDown {
   readonly kind: DownKind;
   private readonly port: GesturePort;
-  private draft: Draft;
+  private draft: SetDownDraft;
   /** Where it would stand, mm. */
   private at: Point;
   /** The arbor that it would go onto. */
@@ -54,7 +54,7 @@ export class SetDownGesture implements SettingDown {
     this.show(at, free);
   }
 
-  type(draft: Draft, at: Point = this.at): void {
+  type(draft: SetDownDraft, at: Point = this.at): void {
     this.draft = draft;
     if (at !== this.at) this.on = undefined;
     this.show(at, true);
@@ -127,7 +127,7 @@ export class SetDownGesture implements SettingDown {
 /** The movement with the part in it. */
 interface Trial {
   readonly movement: Movement;
-  readonly draft: Draft;
+  readonly draft: SetDownDraft;
   readonly on: string | undefined;
   readonly down: SetDown;
   readonly placed: PlacedMovement;

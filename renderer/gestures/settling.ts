@@ -22,7 +22,7 @@ import { movesWith, snapCandidates } from './snapCandidates.ts';
 export const SNAP_REACH_PX = 9;
 
 /** What a drag shows now and would keep. */
-export interface Settling {
+export interface SettlingDrag {
   readonly preview: Preview;
   /** What makes it so, in the movement that the drag began with. */
   readonly edits: () => readonly Edit[];
@@ -71,7 +71,7 @@ export class Settler {
    * @param scale  CSS pixels for a millimetre
    * @param free   snapping is suspended
    */
-  at(target: Point, scale: number, free: boolean): Settling {
+  at(target: Point, scale: number, free: boolean): SettlingDrag {
     const dragged = this.session.to(target.x, target.y);
     const place = dragged.places.get(this.point);
     const snap = !free && place && this.freedom > 0 ? this.snapNear(dragged, place, target, scale) : undefined;

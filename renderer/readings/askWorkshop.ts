@@ -5,7 +5,7 @@ import boldAddress from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url';
 import type { FontBytes } from '../../solver/files/pages/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import type { Listener } from '../desk/contract.ts';
-import { Desk } from '../desk/desk.ts';
+import { WorkDesk } from '../desk/desk.ts';
 import type { AnswerTo, Question, QuestionName } from './questions.ts';
 
 /** The answer to a question, or why there is none. */
@@ -18,7 +18,7 @@ export type WorkshopWork = {
   [Name in QuestionName]: { asks: Question<Name>; progress: never; answer: AnswerTo<Name> };
 } & { lettering: { asks: FontBytes; progress: never; answer: undefined } };
 
-const desk = new Desk<WorkshopWork>(
+const desk = new WorkDesk<WorkshopWork>(
   () => new Worker(new URL('./workshopWorker.ts', import.meta.url), { type: 'module' }),
   'Ask for it again.',
 );

@@ -44,7 +44,7 @@ export interface MadeFile {
 }
 
 /** Each question with its answer. */
-export interface Questions {
+export interface SheetQuestions {
   sheets: { asks: { choice: SheetChoice }; answers: { files: readonly Sheet[]; printed: readonly ListedSheet[] } };
   page: { asks: { choice: SheetChoice; sheet: string; page: number }; answers: string };
   files: { asks: { choice: SheetChoice }; answers: readonly MadeFile[] };
@@ -54,12 +54,12 @@ export interface Questions {
   /** Drilled holes off their places, with cures. */
   offPlaces: { asks: object; answers: readonly OffPlace[] };
 }
-export type QuestionName = keyof Questions;
+export type QuestionName = keyof SheetQuestions;
 /** A question by its name, with what it asks. */
 export type Question<Name extends QuestionName = QuestionName> = {
-  [N in Name]: { readonly name: N } & Questions[N]['asks'];
+  [N in Name]: { readonly name: N } & SheetQuestions[N]['asks'];
 }[Name];
-export type AnswerTo<Name extends QuestionName> = Questions[Name]['answers'];
+export type AnswerTo<Name extends QuestionName> = SheetQuestions[Name]['answers'];
 
 function settingsOf({ paper, overlap, calibration }: SheetChoice, fonts: SheetFonts): SheetSettings {
   return { fonts, words: sheetWordsOf, paper, overlap, calibration };

@@ -15,7 +15,7 @@ import type { PointId } from '../../solver/movement/ids.ts';
 import type { Movement, Reading } from '../../solver/movement/schema.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
 import type { Speaker } from '../../solver/words/index.ts';
-import { sizeSays } from '../../solver/words/shop/index.ts';
+import { partSizeSays } from '../../solver/words/shop/index.ts';
 import type { DepthRow } from './depthRows.ts';
 
 /** A reading as it is listed. */
@@ -58,7 +58,7 @@ export function readingRows(
           ? trueLength(reading, expectedOf(reading, settled, depths))
           : undefined;
       const of = size
-        ? sizeSays(size, speaker)
+        ? partSizeSays(size, speaker)
         : reading.of.map((id) => speaker.name(arborOf.get(id) ?? id)).join(' to ');
       const row = { reading, of, found, off: off.get(reading.id) };
       const place =

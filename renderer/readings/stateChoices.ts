@@ -34,7 +34,7 @@ export function stateChoices(movement: Movement, files: readonly OtherFile[]): r
 }
 
 /** The movement in one of those states; undefined where the key names none of them any more. */
-export function stateOf(movement: Movement, files: readonly OtherFile[], key: string): Movement | undefined {
+export function stateChosen(movement: Movement, files: readonly OtherFile[], key: string): Movement | undefined {
   if (key === NOW) return movement;
   if (key === DRAWN) return movementAsOf(movement, 'drawn');
   if (key.startsWith(DAY)) return movementAsOf(movement, key.slice(DAY.length));
@@ -42,7 +42,7 @@ export function stateOf(movement: Movement, files: readonly OtherFile[], key: st
 }
 
 /** The file behind a key, if it is one. */
-export const fileOf = (files: readonly OtherFile[], key: string): OtherFile | undefined =>
+export const fileChosen = (files: readonly OtherFile[], key: string): OtherFile | undefined =>
   key.startsWith(FILE) ? files[Number(key.slice(FILE.length))] : undefined;
 
 /** The key of a file in the list. */

@@ -2,7 +2,7 @@
 
 import { partSizes, sizeKeyOf } from '../../solver/made/index.ts';
 import type { Speaker } from '../../solver/words/index.ts';
-import { sizeSays } from '../../solver/words/shop/index.ts';
+import { partSizeSays } from '../../solver/words/shop/index.ts';
 
 /** A line of the history with its day. */
 export interface Dated {
@@ -13,7 +13,7 @@ export interface Dated {
 /** Readings and made states by day, the latest first; those without a day last. */
 export function historyOf(speaker: Speaker): readonly Dated[] {
   const { movement, name, length } = speaker;
-  const sizes = new Map(partSizes(movement).map((size) => [size.key, sizeSays(size, speaker)]));
+  const sizes = new Map(partSizes(movement).map((size) => [size.key, partSizeSays(size, speaker)]));
   const readings = movement.readings.flatMap((reading): Dated[] => {
     const { date, of, at, value, gauge, note, setAside, stands } = reading;
     const place = at && `${length(at[0])}, ${length(at[1])}`;

@@ -12,10 +12,10 @@ export const MEASURED = {
   runOut: 'a run-out',
   endShake: 'an end shake',
 } as const;
-export type Measured = keyof typeof MEASURED;
+export type WhatMeasured = keyof typeof MEASURED;
 
 /** The sizes of a movement that one of these words means. */
-export function sizesFor(sizes: readonly PartSize[], what: Measured): readonly PartSize[] {
+export function sizesFor(sizes: readonly PartSize[], what: WhatMeasured): readonly PartSize[] {
   switch (what) {
     case 'tips':
       return sizes.filter(({ field }) => field === 'tipDiameter');

@@ -10,7 +10,7 @@ import {
 import { readDate } from './calendar.ts';
 
 /** A span in turns of the drive, or why it cannot be read. */
-export type Span =
+export type TypedSpan =
   | { readonly kind: 'span'; readonly turns: Rational; readonly says: string }
   | { readonly kind: 'none'; readonly says: string };
 
@@ -30,7 +30,7 @@ const SECONDS: Readonly<Record<string, number>> = {
  *
  * @param period seconds of one turn of the drive
  */
-export function readSpan(text: string, period: Rational): Span {
+export function readSpan(text: string, period: Rational): TypedSpan {
   const match = /^\s*([+-]?[\d.,/]+)\s*(turns?|s|min|h|d|days?|weeks?)?\s*$/.exec(text.replaceAll('−', '-'));
   const value = exactly((match?.[1] ?? '').replaceAll(',', '.'));
   if (!match || !value) {
@@ -45,7 +45,7 @@ export function readSpan(text: string, period: Rational): Span {
 }
 
 /** Turns of the drive between two dates; the hands stand as they do at rest on the first. */
-export function spanOfDates(from: string, to: string, period: Rational): Span {
+export function spanOfDates(from: string, to: string, period: Rational): TypedSpan {
   const [start, end] = [readDate(from), readDate(to)];
   if (start.kind === 'none') return start;
   if (end.kind === 'none') return end;

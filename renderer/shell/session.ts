@@ -20,12 +20,12 @@ import type { Command } from '../commands/command.ts';
 import { commands } from '../commands/commands.ts';
 import { handoverFile, workshopFiles } from '../readings/workshopFiles.ts';
 import type { Bench } from '../state/bench.ts';
-import type { Face } from '../state/looking.svelte.ts';
+import type { WindowFace } from '../state/looking.svelte.ts';
 import { browserShell } from './browserShell.ts';
 import { demoText, FIRST_DEMO } from './demos.ts';
 
 /** What the commands ask of the session. */
-export interface Session {
+export interface ShellSession {
   begin(): Promise<void>;
   open(): Promise<void>;
   /** Opens a file of `bench.document.recent`. */
@@ -66,7 +66,7 @@ const SHELL_COMMANDS: Readonly<Partial<Record<ShellCommand, Command>>> = {
   zoomOut: commands.zoomOut,
   keys: commands.keys,
 };
-const SHELL_FACES: Readonly<Partial<Record<ShellCommand, Face>>> = {
+const SHELL_FACES: Readonly<Partial<Record<ShellCommand, WindowFace>>> = {
   bench: 'bench',
   levels: 'levels',
   steps: 'steps',
@@ -98,7 +98,7 @@ export function adoptDocument(bench: Bench, document: OpenedDocument): boolean {
 }
 
 /** Joins the bench to the shell, or to the browser's part, and shows what is to be shown first. */
-export function startSession(bench: Bench): Session {
+export function startSession(bench: Bench): ShellSession {
   const shell: ShellBridge = window.depthwright ?? browserShell();
   bench.looking.runsOn(shell.platform);
   const text = () => ({ handle: bench.document.handle, text: writeMovement(bench.document.movement) });
@@ -120,7 +120,7 @@ export function startSession(bench: Bench): Session {
   let told: Movement | undefined;
   let change = 0;
   shell.provideText(() => (bench.document.handle ? text() : undefined));
-  const session: Session = {
+  const session: ShellSession = {
     async begin() {
       const reply = await shell.newDocument();
       if (reply.kind === 'blank') bench.adopt(emptyMovement(), { handle: reply.handle, unsaved: false });

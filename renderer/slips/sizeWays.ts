@@ -3,9 +3,9 @@
 import type { Wheel } from '../../solver/movement/schema.ts';
 import { moduleOf } from '../../solver/teeth/index.ts';
 
-export type SizeWay = 'module' | 'diametralPitch' | 'circularPitch';
+export type WheelSizeWay = 'module' | 'diametralPitch' | 'circularPitch';
 
-export const SIZE_WAYS: readonly { readonly value: SizeWay; readonly says: string }[] = [
+export const SIZE_WAYS: readonly { readonly value: WheelSizeWay; readonly says: string }[] = [
   { value: 'module', says: 'Module' },
   { value: 'diametralPitch', says: 'Diametral pitch' },
   { value: 'circularPitch', says: 'Circular pitch' },
@@ -17,7 +17,7 @@ const MM_PER_INCH = 25.4;
 const clean = (value: number): number => Number(value.toPrecision(12));
 
 /** The way in which a wheel's size is kept. */
-export function sizeWayOf(size: Wheel['size']): SizeWay {
+export function sizeWayOf(size: Wheel['size']): WheelSizeWay {
   if ('module' in size) return 'module';
   return 'diametralPitch' in size ? 'diametralPitch' : 'circularPitch';
 }
@@ -29,7 +29,7 @@ export function sizeValueOf(size: Wheel['size']): number {
 }
 
 /** The same teeth, told another way. Source: definitions, m = 25.4 / DP = CP / π. */
-export function sizeAs(size: Wheel['size'], way: SizeWay): Wheel['size'] {
+export function sizeAs(size: Wheel['size'], way: WheelSizeWay): Wheel['size'] {
   const module = moduleOf(size);
   if (way === sizeWayOf(size)) return size;
   if (way === 'module') return { module: clean(module) };

@@ -12,18 +12,18 @@ import { refusalSays, type Speaker } from '../../solver/words/index.ts';
 import { chosenBounds } from './derive/chosenBounds.ts';
 import { viewOfGap } from './derive/viewOfGap.ts';
 import { boundsOfWork } from './derive/workBounds.ts';
-import { Derived } from './derived.svelte.ts';
+import { DerivedState } from './derived.svelte.ts';
 import { DocumentState } from './document.svelte.ts';
 import { Hand } from './hand.svelte.ts';
 import { Looking } from './looking.svelte.ts';
-import type { Bounds } from './view.ts';
+import type { ViewBounds } from './view.ts';
 
 /** Document, looking, hand and what is derived, with the acts that touch several of them. */
 export class Bench {
   readonly document = new DocumentState();
   readonly looking = new Looking();
   readonly hand = new Hand();
-  readonly derived = new Derived(this.document, this.looking, this.hand);
+  readonly derived = new DerivedState(this.document, this.looking, this.hand);
 
   nameOf = this.derived.nameOf;
   lengthSays = this.derived.lengthSays;
@@ -105,7 +105,7 @@ export class Bench {
     if (bounds) this.fit(bounds);
   }
 
-  fit(bounds: Bounds | undefined = boundsOfWork(this.derived.settled, this.derived.sizes)): void {
+  fit(bounds: ViewBounds | undefined = boundsOfWork(this.derived.settled, this.derived.sizes)): void {
     this.looking.fit(
       bounds,
       this.document.movement.plates.some(({ outline }) => outline.kind === 'path'),

@@ -17,7 +17,7 @@ import type { Hand } from './hand.svelte.ts';
 import type { Looking } from './looking.svelte.ts';
 
 /** Works out what the other three parts imply; nothing of it is set. */
-export class Derived {
+export class DerivedState {
   private readonly document: DocumentState;
   private readonly looking: Looking;
   private readonly hand: Hand;

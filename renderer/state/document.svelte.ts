@@ -17,7 +17,7 @@ import type { Movement } from '../../solver/movement/schema.ts';
 import type { Session } from './session.ts';
 
 /** One change as the history keeps it. */
-export interface Change {
+export interface DocumentChange {
   /** What was done, as the undo button tells it: "move Second arbor". */
   readonly says: string;
   readonly edits: readonly Edit[];
@@ -71,7 +71,7 @@ export class DocumentState {
   }
 
   /** Makes one change at a time (ms); what refused it, or nothing. */
-  change({ says, edits, group, before, after }: Change, timeMs: number): Refused | undefined {
+  change({ says, edits, group, before, after }: DocumentChange, timeMs: number): Refused | undefined {
     const outcome = commit(this.history, {
       label: says,
       edit: { kind: 'several', edits },

@@ -4,10 +4,10 @@ import type { Point } from '../../solver/geometry/index.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { HandleRef } from './handleRef.ts';
 import type { Look } from './looks.ts';
-import { type Bounds, fitTo, panBy, resized, type View, zoomAt } from './view.ts';
+import { fitTo, panBy, resized, type View, type ViewBounds, zoomAt } from './view.ts';
 
 export const FACES = { bench: 'Bench', levels: 'Levels', steps: 'Steps', sheets: 'Sheets' } as const;
-export type Face = keyof typeof FACES;
+export type WindowFace = keyof typeof FACES;
 
 /** Something told to the maker, until the next thing is told. */
 export interface Told {
@@ -29,7 +29,7 @@ export class Looking {
   private under = $state.raw<PartId | undefined>(undefined);
   private worn = $state<Look>('paper');
   private lines = $state(0.6);
-  private faced = $state<Face>('bench');
+  private faced = $state<WindowFace>('bench');
   private saidLast = $state.raw<Told | undefined>(undefined);
   private asked = $state<string | undefined>(undefined);
   private listed = $state(false);
@@ -58,7 +58,7 @@ export class Looking {
     return this.lines;
   }
 
-  get face(): Face {
+  get face(): WindowFace {
     return this.faced;
   }
 
@@ -137,11 +137,11 @@ export class Looking {
   }
 
   /** Fits bounds into the window. */
-  fit(bounds: Bounds | undefined, hasCorners: boolean): void {
+  fit(bounds: ViewBounds | undefined, hasCorners: boolean): void {
     this.isAt = fitTo(this.isAt, bounds, MARGIN, hasCorners ? FOOT : 0);
   }
 
-  show(face: Face): void {
+  show(face: WindowFace): void {
     this.faced = face;
   }
 

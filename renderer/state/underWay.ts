@@ -15,7 +15,7 @@ export type ViewKind = OpenView['kind'];
 export type DownKind = 'wheel' | 'arbor' | 'pipe' | 'post' | 'mark' | 'plate' | 'wall' | 'opening';
 
 /** Numbers and words of a part that is not yet made, by the names of their fields. */
-export type Draft = Readonly<Record<string, number | string>>;
+export type SetDownDraft = Readonly<Record<string, number | string>>;
 
 /** What follows pointers and numbers until a part is set down; made by the gesture. */
 export interface SettingDown {
@@ -23,7 +23,7 @@ export interface SettingDown {
   /** Follows the pointer, CSS pixels. */
   aim(pixel: Point, free: boolean): void;
   /** Takes typed numbers: the draft's, or the place in mm. */
-  type(draft: Draft, at?: Point): void;
+  type(draft: SetDownDraft, at?: Point): void;
   /** Adds it to the movement and chooses it; false where it was refused. */
   keep(): boolean;
   putAway(): void;
@@ -37,7 +37,7 @@ export type UnderWay =
   | {
       readonly kind: 'settingDown';
       readonly down: SettingDown;
-      readonly draft: Draft;
+      readonly draft: SetDownDraft;
       /** Where it would stand, mm. */
       readonly at: Point;
       readonly preview: Preview | undefined;

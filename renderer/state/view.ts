@@ -19,7 +19,7 @@ export interface View {
 }
 
 /** [minX, minY, maxX, maxY], mm. */
-export type Bounds = readonly [number, number, number, number];
+export type ViewBounds = readonly [number, number, number, number];
 
 /** Furthest out and in, CSS pixels per mm: 10 m of work on a small window, a hundredth of a millimetre as 40 px. */
 export const MIN_SCALE = 0.005;
@@ -67,7 +67,7 @@ export function zoomAt(view: View, pixel: Point, factor: number): View {
  * block stands; an empty bench shows 180 mm,
  * so that the plate first offered is seen whole.
  */
-export function fitTo(view: View, bounds: Bounds | undefined, marginPx = 48, footPx = 0): View {
+export function fitTo(view: View, bounds: ViewBounds | undefined, marginPx = 48, footPx = 0): View {
   const [minX, minY, maxX, maxY] = bounds ?? [-90, -90, 90, 90];
   const across = Math.max(maxX - minX, 1e-3);
   const up = Math.max(maxY - minY, 1e-3);
@@ -83,7 +83,7 @@ export function resized(view: View, width: number, height: number): View {
 }
 
 /** The part of the sheet that is seen, mm. */
-export function seenBounds(view: View): Bounds {
+export function seenBounds(view: View): ViewBounds {
   const halfAcross = view.width / 2 / view.scale;
   const halfUp = view.height / 2 / view.scale;
   return [view.centre.x - halfAcross, view.centre.y - halfUp, view.centre.x + halfAcross, view.centre.y + halfUp];

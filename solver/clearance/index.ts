@@ -18,7 +18,7 @@ export { type AssemblyOrder, assemblyOrder } from './checks/assemblyOrder.ts';
 export { type Buildable, buildable, isBuildable } from './checks/buildable.ts';
 export { checkMovement, createChecker, type MovementChecker } from './checks/checkMovement.ts';
 export { camberHeight, type WallContact, wallContacts } from './contact/wallContact.ts';
-export { type DepthFault, type DepthVerdict, depthVerdicts } from './depths/depthVerdicts.ts';
+export { type DepthFault, depthVerdicts, type JudgedDepth } from './depths/depthVerdicts.ts';
 export type { DepthCause, FindingCause } from './findings/cause.ts';
 export type { Finding, Remedy } from './findings/finding.ts';
 export {

@@ -8,7 +8,7 @@ import { plateDrawing, seenHoles } from './draw/plateDrawing.ts';
 import type { Drawing } from './drawing.ts';
 import type { FileFormat, FormatName } from './formats/format.ts';
 import { FORMATS } from './formats/formats.ts';
-import { type Expected, preflight } from './preflight/preflight.ts';
+import { type ExpectedSheet, preflight } from './preflight/preflight.ts';
 import type { SheetKind } from './sheetKinds.ts';
 import { faceStem, fileStemsOf } from './sheetNames.ts';
 import type { SheetWords } from './sheetWords.ts';
@@ -32,7 +32,7 @@ export interface Sheet {
 
 /** A file with what its pre-flight should find. */
 interface CheckedSheet extends Sheet {
-  readonly expected?: Expected;
+  readonly expected?: ExpectedSheet;
 }
 
 /** All sheets in a fixed order: the same placed movement gives the same names and bytes. */
@@ -74,7 +74,7 @@ function faceSheets(placed: PlacedMovement, view: PlateView, stem: string, words
   const todo = holes.filter((hole) => hole.state !== 'drilled');
   const drilled = todo.map(({ x, y }) => ({ x: x - zero[0], y: y - zero[1] }));
   const { faceLabel } = view;
-  const sheet = (kind: SheetKind, format: FileFormat, text: string, expected?: Expected): CheckedSheet => ({
+  const sheet = (kind: SheetKind, format: FileFormat, text: string, expected?: ExpectedSheet): CheckedSheet => ({
     ...sheetOf(`${stem}-${kind}`, format, kind, text, faceLabel),
     ...(expected ? { expected } : {}),
   });
@@ -113,7 +113,7 @@ function otherFace(
 }
 
 /** What a drawing's file must read back as. SVG readers count from the lower left corner of the sheet. */
-export function expectedOf(drawing: Drawing, holes: readonly Hole[], fromCorner: boolean): Expected {
+export function expectedOf(drawing: Drawing, holes: readonly Hole[], fromCorner: boolean): ExpectedSheet {
   const cut = drawing.layers.filter(({ name }) => name === 'OUTLINE' || name === 'HOLES' || name === 'OPENINGS');
   const [minX, minY, maxX, maxY] = extentsOf(cut);
   const shift = fromCorner ? drawing.extents : [0, 0];

@@ -12,7 +12,7 @@ const LARGEST = 1e15;
  *
  * @throws RangeError for a number that is not finite or not below 1e15: nothing of the kind may reach a file
  */
-export function fixed(value: number, places: number): string {
+export function decimalFixed(value: number, places: number): string {
   if (!Number.isFinite(value) || Math.abs(value) >= LARGEST) {
     throw new RangeError(`${value} cannot be printed: expected a finite number below 1e15`);
   }
@@ -24,7 +24,7 @@ export const WORD_PLACES = 4;
 
 /** A number with at most `places` decimals and at least `least`: trailing zeros are left out. */
 export function trimmed(value: number, places: number, least = 0): string {
-  const text = fixed(value, places);
+  const text = decimalFixed(value, places);
   const point = text.indexOf('.');
   if (point < 0) return text;
   let end = text.length;
@@ -44,8 +44,8 @@ export function lengthPlaces({ unit, decimals }: LengthDisplay): number {
 }
 
 /** A length for words and sheets, in the display unit, without the unit's name. */
-export function lengthText(mm: number, display: LengthDisplay): string {
-  return fixed(display.unit === 'inch' ? mm / MM_PER_INCH : mm, lengthPlaces(display));
+export function decimalLengthText(mm: number, display: LengthDisplay): string {
+  return decimalFixed(display.unit === 'inch' ? mm / MM_PER_INCH : mm, lengthPlaces(display));
 }
 
 /** Half a unit of the last printed place, mm: how far a printed length may be from the true one. */

@@ -20,6 +20,7 @@ export type ParsedAngle =
 
 /** What is wrong with a measure that was typed; `text` is the piece of it that could not be read. */
 export type MeasureProblem = Fault & { readonly of: 'length' | 'angle' };
+/** What is wrong, before it is said of what. */
 type Fault =
   | { readonly kind: 'nothing' | 'someWithoutUnit' | 'tooLong' | 'tooManyTurns' | 'endsEarly' }
   | { readonly kind: 'notUnderstood' | 'noNumber' | 'notFinite' | 'unknownUnit'; readonly text: string };

@@ -1,6 +1,6 @@
 /** What `depthwright counts` answers, for a reader and for another program. */
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../electron/cli/answer.ts';
+import { CommandRefusal } from '../../electron/cli/answer.ts';
 import { countsAnswer } from '../../electron/cli/countsAnswer.ts';
 import { ratioOfPeriods } from '../../solver/train/counts/ratioOfPeriods.ts';
 import { fractionText } from '../../solver/train/turning/rational.ts';
@@ -32,7 +32,7 @@ describe('the answer of counts', () => {
     [{ ratio: 'x' }, 'Ratio: found "x", expected'],
     [{ ratio: 2, driven: { from: 30, to: 20 } }, 'Teeth of the driven wheels: found 30 to 20, expected'],
   ])('refuses %j, and names the field', (change, says) => {
-    expect(() => countsAnswer({ ...limits, ...change })).toThrow(Refusal);
+    expect(() => countsAnswer({ ...limits, ...change })).toThrow(CommandRefusal);
     expect(() => countsAnswer({ ...limits, ...change })).toThrow(says);
   });
 

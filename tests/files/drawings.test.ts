@@ -11,7 +11,7 @@ import { writeDxf } from '../../solver/files/write/dxf.ts';
 import { writeHoleTable } from '../../solver/files/write/holeTable.ts';
 import { writeSvg } from '../../solver/files/write/svg.ts';
 import { type Hole, holesOf } from '../../solver/marking/index.ts';
-import { fixed, trimmed } from '../../solver/movement/decimal.ts';
+import { decimalFixed, trimmed } from '../../solver/movement/decimal.ts';
 import { everyConstruction, placedByHand } from '../marking/placedByHand.ts';
 import { allSheets } from './allSheets.ts';
 
@@ -19,15 +19,19 @@ const placed = everyConstruction();
 
 describe('numbers in files', () => {
   it('are plain at any size', () => {
-    expect([fixed(-1e-9, 3), fixed(1e-7, 4), fixed(123456.789, 2)]).toEqual(['0.000', '0.0000', '123456.79']);
+    expect([decimalFixed(-1e-9, 3), decimalFixed(1e-7, 4), decimalFixed(123456.789, 2)]).toEqual([
+      '0.000',
+      '0.0000',
+      '123456.79',
+    ]);
     expect([trimmed(2.5, 4), trimmed(2, 4), trimmed(2, 4, 1), trimmed(-1e-12, 6, 1)]).toEqual([
       '2.5',
       '2',
       '2.0',
       '0.0',
     ]);
-    expect(() => fixed(Number.NaN, 2)).toThrow(/finite/);
-    expect(() => fixed(1e15, 2)).toThrow(/below/);
+    expect(() => decimalFixed(Number.NaN, 2)).toThrow(/finite/);
+    expect(() => decimalFixed(1e15, 2)).toThrow(/below/);
   });
   it('never show an exponent, a comma or minus zero', () => {
     fc.assert(

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
 import { type PrintedSheet, printedSheetsOf, SheetFonts, type SheetSettings } from '../../solver/files/pages/index.ts';
-import type { Mark, Page } from '../../solver/files/pages/page.ts';
+import type { Page, PageMark } from '../../solver/files/pages/page.ts';
 import { sheetWordsOf } from '../../solver/words/shop/index.ts';
 import { everyConstruction } from '../marking/placedByHand.ts';
 import { firstLine, PIXELS_A_MM_OF } from './measurePicture.ts';
@@ -49,7 +49,7 @@ export function rendered(
 }
 
 /** The marks of a page, those within clips among them. */
-export const flat = (marks: readonly Mark[]): readonly Mark[] =>
+export const flat = (marks: readonly PageMark[]): readonly PageMark[] =>
   marks.flatMap((mark) => (mark.kind === 'clip' ? [...flat(mark.marks)] : [mark]));
 
 /** The sheet of the movement with every construction whose name ends so. */

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { ArborId } from '../../solver/movement/ids.ts';
 import { emptyMovement } from '../../solver/movement/index.ts';
 import { continuedFraction } from '../../solver/train/counts/continuedFraction.ts';
-import type { Train } from '../../solver/train/counts/counts.ts';
+import type { CountedTrain } from '../../solver/train/counts/counts.ts';
 import { findCounts } from '../../solver/train/counts/searchCounts.ts';
 import { readTrain, verifyTrain } from '../../solver/train/counts/verifyTrain.ts';
 import { fractionText, toNumber } from '../../solver/train/turning/rational.ts';
@@ -15,7 +15,7 @@ import { CONVERGENTS, TYPED_TRAINS } from './classicTrains.ts';
 import { TRAIN_SEARCHES } from './trainSearches.ts';
 
 /** "46x104 / 9x9", both sides rising. */
-function asListed(train: Train): string {
+function asListed(train: CountedTrain): string {
   const side = (counts: readonly number[]): string => [...counts].sort((a, b) => a - b).join('x');
   return `${side(train.stages.map((stage) => stage.driven))} / ${side(train.stages.map((stage) => stage.driver))}`;
 }

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BALLOON_RADIUS, placeBalloons } from '../../renderer/bench/balloons.ts';
-import type { Box } from '../../renderer/bench/labelPlacement.ts';
+import type { LabelBox } from '../../renderer/bench/labelPlacement.ts';
 import type { Point } from '../../solver/geometry/index.ts';
 
-const window: Box = [0, 0, 800, 600];
+const window: LabelBox = [0, 0, 800, 600];
 const middle = { x: 400, y: 300 };
 const spot = fc.record({ x: fc.integer({ min: 30, max: 770 }), y: fc.integer({ min: 30, max: 570 }) });
 const asked = (places: readonly Point[]) => places.map((to, index) => ({ key: `${index}`, number: index + 1, to }));
@@ -17,7 +17,7 @@ describe('balloons of findings', () => {
         fc.array(spot, { minLength: 2, maxLength: 9 }),
         fc.array(spot, { maxLength: 12 }),
         (places, signs) => {
-          const blocked = signs.map(({ x, y }): Box => [x - 10, y - 10, x + 10, y + 10]);
+          const blocked = signs.map(({ x, y }): LabelBox => [x - 10, y - 10, x + 10, y + 10]);
           const placed = placeBalloons(asked(places), { middle, window, blocked, rings: [] });
           for (const [index, a] of placed.entries()) {
             for (const sign of signs) {

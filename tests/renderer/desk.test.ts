@@ -1,7 +1,7 @@
 /** The desk: one contract for work off the thread. A worker of the same process stands in for the browser's. */
 import { describe, expect, it } from 'vitest';
-import type { Asked, Told } from '../../renderer/desk/contract.ts';
-import { Desk, type DeskWorker } from '../../renderer/desk/desk.ts';
+import type { Asked, DeskTold } from '../../renderer/desk/contract.ts';
+import { type DeskWorker, WorkDesk } from '../../renderer/desk/desk.ts';
 import { type Service, type ServingScope, serve, sparingSteps } from '../../renderer/desk/serve.ts';
 import { emptyMovement } from '../../solver/movement/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';
@@ -69,14 +69,15 @@ class StandIn implements DeskWorker {
     this.onerror?.call(undefined as never, { message } as ErrorEvent);
   }
 
-  private send(told: Told): void {
-    if (!this.ended) this.onmessage?.call(undefined as never, { data: structuredClone(told) } as MessageEvent<Told>);
+  private send(told: DeskTold): void {
+    if (!this.ended)
+      this.onmessage?.call(undefined as never, { data: structuredClone(told) } as MessageEvent<DeskTold>);
   }
 }
 
 function office() {
   const workers: StandIn[] = [];
-  const desk = new Desk<Kinds>(() => {
+  const desk = new WorkDesk<Kinds>(() => {
     const worker = new StandIn();
     workers.push(worker);
     return worker;
@@ -164,7 +165,7 @@ describe('the desk', () => {
   });
 
   it('refuses to work on a movement that never came', () => {
-    const told: Told[] = [];
+    const told: DeskTold[] = [];
     const scope: ServingScope = { onmessage: null, postMessage: (each) => told.push(each) };
     serve<Kinds>(scope, serviceOf([]));
     scope.onmessage?.({

@@ -1,10 +1,10 @@
 /** Lettering keeps out of its own way: no two labels overlap, none covers what is blocked, none is upside down. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Box, boxOf, type Label, placeLabels, readable } from '../../renderer/bench/labelPlacement.ts';
+import { boxOf, type Label, type LabelBox, placeBenchLabels, readable } from '../../renderer/bench/labelPlacement.ts';
 
-const WINDOW: Box = [0, 0, 1000, 700];
-const overlaps = (a: Box, b: Box): boolean => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
+const WINDOW: LabelBox = [0, 0, 1000, 700];
+const overlaps = (a: LabelBox, b: LabelBox): boolean => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
 
 const placeOf = fc.record({
   at: fc.record({ x: fc.integer({ min: -50, max: 1050 }), y: fc.integer({ min: -50, max: 750 }) }),
@@ -27,7 +27,7 @@ const labels = fc
 const boxes = fc.array(
   fc
     .tuple(fc.integer({ min: 0, max: 950 }), fc.integer({ min: 0, max: 650 }))
-    .map(([x, y]): Box => [x, y, x + 40, y + 40]),
+    .map(([x, y]): LabelBox => [x, y, x + 40, y + 40]),
   { maxLength: 10 },
 );
 
@@ -35,8 +35,8 @@ describe('placing labels', () => {
   it('overlaps nothing and stays in the window', () => {
     fc.assert(
       fc.property(labels, boxes, (all, blocked) => {
-        const taken: Box[] = [...blocked];
-        for (const { label, place } of placeLabels(all, blocked, WINDOW)) {
+        const taken: LabelBox[] = [...blocked];
+        for (const { label, place } of placeBenchLabels(all, blocked, WINDOW)) {
           const box = boxOf(place, label.width, label.height);
           expect(taken.some((other) => overlaps(box, other))).toBe(false);
           expect(box[0] >= 0 && box[1] >= 0 && box[2] <= 1000 && box[3] <= 700).toBe(true);
@@ -49,7 +49,7 @@ describe('placing labels', () => {
   it('gives the most important label its first place that is free', () => {
     fc.assert(
       fc.property(labels, (all) => {
-        const placed = placeLabels(all, [], WINDOW);
+        const placed = placeBenchLabels(all, [], WINDOW);
         const best = [...all].sort((a, b) => b.rank - a.rank || (a.key < b.key ? -1 : 1))[0];
         if (!best) return;
         const inside = best.places.findIndex((place) => {
@@ -65,9 +65,9 @@ describe('placing labels', () => {
   it('does not jump: the same labels take the same places again', () => {
     fc.assert(
       fc.property(labels, boxes, (all, blocked) => {
-        const first = placeLabels(all, blocked, WINDOW);
+        const first = placeBenchLabels(all, blocked, WINDOW);
         const before = new Map(first.map(({ label, choice }) => [label.key, choice]));
-        const again = placeLabels(all, blocked, WINDOW, before);
+        const again = placeBenchLabels(all, blocked, WINDOW, before);
         for (const { label, choice } of first) {
           expect(again.find((each) => each.label.key === label.key)?.choice).toBe(choice);
         }
@@ -85,8 +85,8 @@ describe('placing labels', () => {
       must: true,
       places: [{ at: { x: 100, y: 100 }, turn: 0 }],
     };
-    expect(placeLabels([label], [[0, 0, 1000, 700]], WINDOW)).toHaveLength(1);
-    expect(placeLabels([{ ...label, must: false }], [[0, 0, 1000, 700]], WINDOW)).toHaveLength(0);
+    expect(placeBenchLabels([label], [[0, 0, 1000, 700]], WINDOW)).toHaveLength(1);
+    expect(placeBenchLabels([{ ...label, must: false }], [[0, 0, 1000, 700]], WINDOW)).toHaveLength(0);
   });
 
   it('reads from below or from the right at any angle', () => {

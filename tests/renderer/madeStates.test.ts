@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { depthRows, editOfDepthRow, hasUnused } from '../../renderer/readings/depthRows.ts';
 import { enlargedTip, fittingTimes } from '../../renderer/readings/enlarged.ts';
 import { readingRows } from '../../renderer/readings/readingRows.ts';
-import { DRAWN, fileKey, fileOf, NOW, stateChoices, stateOf } from '../../renderer/readings/stateChoices.ts';
-import { MEASURED, type Measured, sizesFor } from '../../renderer/readings/whatMeasured.ts';
+import { DRAWN, fileChosen, fileKey, NOW, stateChoices, stateChosen } from '../../renderer/readings/stateChoices.ts';
+import { MEASURED, sizesFor, type WhatMeasured } from '../../renderer/readings/whatMeasured.ts';
 import { shiftOf } from '../../solver/made/holes/cure.ts';
 import { partSizes } from '../../solver/made/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';
@@ -30,12 +30,12 @@ describe('states', () => {
     const files = [{ name: 'old.json', movement: { ...movement, revision: '0' } }];
     const keys = stateChoices(movement, files).map(({ key }) => key);
     expect(keys).toEqual([fileKey(0), DRAWN, 'day 2026-02-14', 'day 2026-02-15', NOW]);
-    expect(stateOf(movement, files, NOW)).toBe(movement);
-    expect(stateOf(movement, files, fileKey(0))?.revision).toBe('0');
-    expect(stateOf(movement, files, DRAWN)?.readings).toEqual([]);
-    expect(stateOf(movement, files, 'day 2026-02-14')?.readings).toHaveLength(1);
-    expect(stateOf(movement, files, fileKey(3))).toBeUndefined();
-    expect(fileOf(files, NOW)).toBeUndefined();
+    expect(stateChosen(movement, files, NOW)).toBe(movement);
+    expect(stateChosen(movement, files, fileKey(0))?.revision).toBe('0');
+    expect(stateChosen(movement, files, DRAWN)?.readings).toEqual([]);
+    expect(stateChosen(movement, files, 'day 2026-02-14')?.readings).toHaveLength(1);
+    expect(stateChosen(movement, files, fileKey(3))).toBeUndefined();
+    expect(fileChosen(files, NOW)).toBeUndefined();
   });
 });
 
@@ -97,7 +97,7 @@ describe('rows', () => {
 
   it('every word for a size offers sizes of a going train, and together they offer all', () => {
     const sizes = partSizes(movement);
-    const words = Object.keys(MEASURED) as Measured[]; // the record's own keys
+    const words = Object.keys(MEASURED) as WhatMeasured[]; // the record's own keys
     const offered = words.flatMap((what) => sizesFor(sizes, what));
     expect(new Set(offered).size).toBe(offered.length);
     // Holes that the drawing does not have cannot be measured.

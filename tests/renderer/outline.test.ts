@@ -8,10 +8,10 @@ import {
   moveCorner,
   moveOutline,
   moveSide,
+  outlineSideOf,
   type PathOutline,
   rectangleOf,
   removeCorner,
-  sideOf,
   sizeRectangle,
 } from '../../renderer/gestures/outline/reshape.ts';
 import { shapedBy } from '../../renderer/gestures/outline/shapeFields.ts';
@@ -54,7 +54,7 @@ describe('corners and sides', () => {
         fc.double({ min: 0.1, max: 0.9, noNaN: true }),
         (bulge, share) => {
           const outline = path([0, 0], [40, 0, bulge], [40, 20], [0, 20]);
-          const { middle, from } = sideOf(outline, 1);
+          const { middle, from } = outlineSideOf(outline, 1);
           const near = { x: from.x + share * (middle.x - from.x), y: from.y + share * (middle.y - from.y) };
           const more = addCorner(outline, 1, near);
           expect(Math.abs(areaOfOutline(more) - areaOfOutline(outline))).toBeLessThan(1e-3);
@@ -70,7 +70,7 @@ describe('corners and sides', () => {
     const bowed = bowSide(oblong, 1, 10);
     // A half circle on a chord of 20: its rise is its radius, and it turns left, so it stands out to the right.
     expect(bowed.vertices[1]?.bulge).toBeCloseTo(1, 12);
-    expect(sideOf(bowed, 1).middle.x).toBeCloseTo(50, 12);
+    expect(outlineSideOf(bowed, 1).middle.x).toBeCloseTo(50, 12);
     expect(areaOfOutline(bowed)).toBeCloseTo(800 + (Math.PI * 100) / 2, 9);
     expect(bowSide(bowed, 1, 0)).toEqual(oblong);
   });

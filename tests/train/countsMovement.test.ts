@@ -3,14 +3,17 @@ import { describe, expect, it } from 'vitest';
 import type { ArborId } from '../../solver/movement/ids.ts';
 import { applyEdit, emptyMovement, readMovement, writeMovement } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
-import type { Train } from '../../solver/train/counts/counts.ts';
+import type { CountedTrain } from '../../solver/train/counts/counts.ts';
 import { findJointCounts } from '../../solver/train/counts/jointCounts.ts';
 import { editOfTrain, editOfTrains } from '../../solver/train/counts/movementFromCounts.ts';
 import { findCounts } from '../../solver/train/counts/searchCounts.ts';
 import { divide, fractionText, ONE, rational } from '../../solver/train/turning/rational.ts';
 import { turnMovement } from '../../solver/train/turning/turnMovement.ts';
 
-const train = (stages: Train['stages'], idlers = 0): Pick<Train, 'stages' | 'idlers'> => ({ stages, idlers });
+const train = (stages: CountedTrain['stages'], idlers = 0): Pick<CountedTrain, 'stages' | 'idlers'> => ({
+  stages,
+  idlers,
+});
 
 function edited(movement: Movement, made: ReturnType<typeof editOfTrain>): Movement {
   if (made.kind === 'refused') throw new Error(made.says);

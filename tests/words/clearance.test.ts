@@ -308,7 +308,7 @@ describe('searches, trials, taking apart', () => {
     gapsLeft: fc.integer({ min: 0, max: 4 }),
   });
   it('a planting, plantings, a search under way', () => {
-    spoken(answer, words.plantingSays);
+    spoken(answer, words.foundPlantingSays);
     spoken(fc.array(answer, { minLength: 1 }), (answers) => words.plantingsSay(answers, answers.length));
     spoken(fc.record({ best: mm }), words.searchingSays);
   });

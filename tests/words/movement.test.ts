@@ -1,7 +1,7 @@
 /** Every reason against a change, and every fault of a typed measure, in millimetres and in inches with odd names. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Refusal } from '../../solver/movement/edits/refusal.ts';
+import type { EditRefusal } from '../../solver/movement/edits/refusal.ts';
 import { applyEdit, type Edit } from '../../solver/movement/index.ts';
 import { type MeasureProblem, parseAngle, parseLength } from '../../solver/movement/measures.ts';
 import { measureProblemSays, refusalSays } from '../../solver/words/index.ts';
@@ -19,7 +19,7 @@ const problem = fc.record({
   says: fc.constant(''),
 });
 
-const REFUSALS: Kinds<Refusal> = {
+const REFUSALS: Kinds<EditRefusal> = {
   unsound: of('unsound', {
     problems: fc.array(
       fc.oneof(

@@ -103,14 +103,14 @@ describe('readings, holes, cures', () => {
         const cures = curesFor(off * Math.cos(angle), off * Math.sin(angle), { diameter: 3, ...options });
         const cure = cures.find((each) => each.kind === kind);
         if (!cure) throw new Error(`no ${kind}`);
-        inBoth((speaker) => shop.cureSays(cure, speaker));
+        inBoth((speaker) => shop.holeCureSays(cure, speaker));
       }),
     );
   });
 
   it('a hole without room says how much there is', () => {
     const [plug] = curesFor(0.3, 0, { diameter: 3, roomDiameter: 3.1 });
-    const says = speakers.map((speaker) => plug && shop.cureSays(plug, speaker));
+    const says = speakers.map((speaker) => plug && shop.holeCureSays(plug, speaker));
     expect(says[0]).toContain('room for Ø 3.100 mm only');
     expect(says[1]).toContain('room for Ø 0.1220 in only');
   });
@@ -127,7 +127,7 @@ describe('readings, holes, cures', () => {
 
   it('every size of every part', () => {
     for (const speaker of speakers) {
-      const says = partSizes(speaker.movement).map((each) => shop.sizeSays(each, speaker));
+      const says = partSizes(speaker.movement).map((each) => shop.partSizeSays(each, speaker));
       expect(new Set(says).size).toBe(says.length);
       for (const each of says) expectSpoken(each, speaker);
     }

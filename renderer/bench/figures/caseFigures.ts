@@ -3,16 +3,16 @@
 import type { Point } from '../../../solver/geometry/index.ts';
 import { boundsOfOutline } from '../../../solver/geometry/index.ts';
 import type { Opening, Plate, Wall } from '../../../solver/movement/schema.ts';
-import type { Bounds } from '../../state/view.ts';
-import type { Figure } from '../engraver.ts';
+import type { ViewBounds } from '../../state/view.ts';
+import type { EngravedFigure } from '../engraver.ts';
 import type { Stroke } from '../strokes/stroke.ts';
 import { THICK, THIN } from './lineWidths.ts';
 import { ringOfOutline, strokesOfOutline } from './outlineStrokes.ts';
 
-const middleOf = ([minX, minY, maxX, maxY]: Bounds): Point => ({ x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
+const middleOf = ([minX, minY, maxX, maxY]: ViewBounds): Point => ({ x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
 
 /** A wall is cut by the plane of the plan: thick outlines, hatched between them (ISO 128-50). */
-export function wallFigure(wall: Wall): Figure {
+export function wallFigure(wall: Wall): EngravedFigure {
   const bounds = boundsOfOutline(wall.outline);
   const anchor = middleOf(bounds);
   const rings = wall.inner ? [wall.outline, wall.inner] : [wall.outline];
@@ -27,7 +27,7 @@ export function wallFigure(wall: Wall): Figure {
 }
 
 /** The rim of a plate, softly. */
-export function plateFigure(plate: Plate): Figure {
+export function plateFigure(plate: Plate): EngravedFigure {
   const anchor = middleOf(boundsOfOutline(plate.outline));
   return {
     owner: plate.id,
@@ -37,7 +37,7 @@ export function plateFigure(plate: Plate): Figure {
 }
 
 /** The rim of an opening, dashed, from a little context on. */
-export function openingFigure(opening: Opening): Figure {
+export function openingFigure(opening: Opening): EngravedFigure {
   const anchor = middleOf(boundsOfOutline(opening.outline));
   return {
     owner: opening.id,
@@ -47,7 +47,7 @@ export function openingFigure(opening: Opening): Figure {
 }
 
 /** Centre lines of a cut part, chain thin, standing 12 px out on every side. */
-function centreLines([minX, minY, maxX, maxY]: Bounds, anchor: Point): Stroke[] {
+function centreLines([minX, minY, maxX, maxY]: ViewBounds, anchor: Point): Stroke[] {
   const manner = { pen: 'faint', width: THIN, type: 'chain', from: 0.15 } as const;
   return [
     {

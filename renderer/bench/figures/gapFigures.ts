@@ -5,7 +5,7 @@ import { nearestOnLocus } from '../../../solver/geometry/index.ts';
 import type { Disagreement } from '../../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
 import { toScreen, type View } from '../../state/view.ts';
-import type { Figure } from '../engraver.ts';
+import type { EngravedFigure } from '../engraver.ts';
 import { readable } from '../labelPlacement.ts';
 import type { Lettered } from '../lettering.ts';
 import type { Stroke } from '../strokes/stroke.ts';
@@ -57,8 +57,8 @@ const gapsOf = (placed: PlacedMovement): Gap[] =>
   placed.disagreements.flatMap((disagreement) => gapOf(placed, disagreement) ?? []);
 
 /** Figures of all disagreements, by key. */
-export function gapFigures(placed: PlacedMovement): Map<string, Figure> {
-  const figures = new Map<string, Figure>();
+export function gapFigures(placed: PlacedMovement): Map<string, EngravedFigure> {
+  const figures = new Map<string, EngravedFigure>();
   for (const gap of gapsOf(placed)) {
     const key = `gap ${gap.key}`;
     const owner = `note:${key}`;

@@ -3,7 +3,7 @@
 import type { Locus, Point } from '../../../solver/geometry/index.ts';
 import type { Guide } from '../../state/preview.ts';
 import { toScreen, type View } from '../../state/view.ts';
-import type { Figure } from '../engraver.ts';
+import type { EngravedFigure } from '../engraver.ts';
 import type { Lettered } from '../lettering.ts';
 import type { Stroke } from '../strokes/stroke.ts';
 import { THIN } from './lineWidths.ts';
@@ -16,7 +16,7 @@ const MANNER = { pen: 'scribe', width: THIN, type: 'dashed' } as const;
 const RING_PX = 15;
 
 /** The figures of all guides, by key. */
-export function guideFigures(guides: readonly Guide[]): Map<string, Figure> {
+export function guideFigures(guides: readonly Guide[]): Map<string, EngravedFigure> {
   return new Map(
     guides.map((guide) => {
       const { anchor, strokes } = guide.kind === 'rule' ? ofLocus(guide.locus) : ofOutline(guide.outline);

@@ -7,4 +7,4 @@ export const THIN = 0.8;
 /** Between the two: the tips of wheels, of which there are many. */
 export const MIDDLE = 1.15;
 /** Scribed arcs and what is chosen. */
-export const STRONG = 2;
+export const STRONG_PX = 2;

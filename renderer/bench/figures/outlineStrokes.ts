@@ -2,10 +2,10 @@
 
 import type { Point } from '../../../solver/geometry/index.ts';
 import { asPoint, type OutlineShape, piecesOf } from '../../../solver/geometry/index.ts';
-import type { Manner, Stroke } from '../strokes/stroke.ts';
+import type { Stroke, StrokeManner } from '../strokes/stroke.ts';
 
 /** Strokes of a closed outline, told from `anchor`. */
-export function strokesOfOutline(outline: OutlineShape, anchor: Point, manner: Manner): Stroke[] {
+export function strokesOfOutline(outline: OutlineShape, anchor: Point, manner: StrokeManner): Stroke[] {
   return piecesOf(outline).map((piece): Stroke => {
     if (piece.kind === 'line') {
       return {

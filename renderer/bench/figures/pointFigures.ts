@@ -3,9 +3,9 @@
 import type { Point } from '../../../solver/geometry/index.ts';
 import type { Arbor, Mark, Post } from '../../../solver/movement/schema.ts';
 import type { Place } from '../../../solver/planting/placed.ts';
-import type { Figure } from '../engraver.ts';
+import type { EngravedFigure } from '../engraver.ts';
 import type { ArcStroke, LineStroke, Stroke } from '../strokes/stroke.ts';
-import { MIDDLE, STRONG, THICK, THIN } from './lineWidths.ts';
+import { MIDDLE, STRONG_PX, THICK, THIN } from './lineWidths.ts';
 
 /** Sizes of the signs, CSS pixels. */
 const CROSS_ARM = 10;
@@ -34,7 +34,7 @@ function signLine(
 }
 
 /** An arbor's body, its collars and the bores of its bearings. */
-export function arborFigure(arbor: Arbor): Figure {
+export function arborFigure(arbor: Arbor): EngravedFigure {
   const strokes: Stroke[] = [circle(arbor.diameter / 2, { pen: 'ink', width: MIDDLE })];
   if (arbor.pipeBore) strokes.push(circle(arbor.pipeBore / 2, { pen: 'soft', width: THIN, from: 0.4 }));
   for (const collar of arbor.collars) {
@@ -48,7 +48,7 @@ export function arborFigure(arbor: Arbor): Figure {
 }
 
 /** A post is solid and cut: hatched, with its centre lines. */
-export function postFigure(post: Post): Figure {
+export function postFigure(post: Post): EngravedFigure {
   const radius = post.diameter / 2;
   const chain = { pen: 'soft', width: THIN, type: 'chain' } as const;
   const strokes: Stroke[] = [
@@ -62,7 +62,7 @@ export function postFigure(post: Post): Figure {
 }
 
 /** The hole of a mark; nothing where it has none. */
-export function markFigure(mark: Mark): Figure {
+export function markFigure(mark: Mark): EngravedFigure {
   return { owner: mark.id, strokes: mark.hole > 0 ? [circle(mark.hole / 2, { pen: 'ink', width: MIDDLE })] : [] };
 }
 
@@ -71,7 +71,7 @@ export function markFigure(mark: Mark): Figure {
  *
  * @param free directions for the arrows; none while something is dragged, when the pointer itself shows the way
  */
-export function placeSign({ id, state }: Pick<Place, 'id' | 'state'>, free: readonly Point[]): Figure {
+export function placeSign({ id, state }: Pick<Place, 'id' | 'state'>, free: readonly Point[]): EngravedFigure {
   if (state === 'planted') return { owner: id, strokes: plantedSign() };
   if (state === 'loose') return { owner: id, strokes: looseSign(free) };
   return { owner: id, strokes: contestedSign() };
@@ -86,7 +86,7 @@ function plantedSign(): Stroke[] {
 }
 
 function looseSign(free: readonly Point[]): Stroke[] {
-  const strokes: Stroke[] = [circle(0, { radiusPx: RING, pen: 'ink', width: STRONG })];
+  const strokes: Stroke[] = [circle(0, { radiusPx: RING, pen: 'ink', width: STRONG_PX })];
   for (const { x, y } of free) {
     for (const sign of [1, -1]) strokes.push(...arrow(x * sign, y * sign));
   }
@@ -114,7 +114,7 @@ function contestedSign(): Stroke[] {
     [-1, 0],
     [0, -1],
   ] as const) {
-    strokes.push(signLine([x * 4, y * 4], [x * 14, y * 14], 'scribe', STRONG));
+    strokes.push(signLine([x * 4, y * 4], [x * 14, y * 14], 'scribe', STRONG_PX));
   }
   return strokes;
 }

@@ -8,9 +8,9 @@ import type { Rule } from '../../../solver/movement/schema.ts';
 import { locusStruck } from '../../../solver/planting/index.ts';
 import type { Place, PlacedMovement } from '../../../solver/planting/placed.ts';
 import { forSame } from '../../state/derive/forSame.ts';
-import type { Figure } from '../engraver.ts';
+import type { EngravedFigure } from '../engraver.ts';
 import type { Stroke } from '../strokes/stroke.ts';
-import { STRONG, THIN } from './lineWidths.ts';
+import { STRONG_PX, THIN } from './lineWidths.ts';
 
 /** One locus of a rule. */
 export interface ScribedLocus {
@@ -53,7 +53,7 @@ export function scribedLocus(
 export const struckFrom = (locus: Curve): Point => (locus.kind === 'circle' ? locus.centre : locus.through);
 
 /** The figure of a chosen point's loci. */
-export function scribedFigure(owner: string, place: Place, loci: readonly ScribedLocus[]): Figure {
+export function scribedFigure(owner: string, place: Place, loci: readonly ScribedLocus[]): EngravedFigure {
   const strokes = loci.flatMap(({ locus }): Stroke[] => {
     const from = struckFrom(locus);
     const x = from.x - place.x;
@@ -72,13 +72,13 @@ export function scribedFigure(owner: string, place: Place, loci: readonly Scribe
           px0: [-along.x * 46, -along.y * 46],
           px1: [along.x * 46, along.y * 46],
           pen: 'scribe',
-          width: STRONG,
+          width: STRONG_PX,
         },
       ];
     }
     const start = Math.atan2(-y, -x) - HALF_SWEEP;
     const { radius } = locus;
-    return [radial, { kind: 'arc', x, y, radius, start, sweep: 2 * HALF_SWEEP, pen: 'scribe', width: STRONG }];
+    return [radial, { kind: 'arc', x, y, radius, start, sweep: 2 * HALF_SWEEP, pen: 'scribe', width: STRONG_PX }];
   });
   return { owner, anchor: { x: place.x, y: place.y }, strokes };
 }

@@ -3,7 +3,7 @@
 import type { Wheel } from '../../../solver/movement/schema.ts';
 import type { WheelSize } from '../../../solver/teeth/index.ts';
 import type { WheelShape } from '../../state/derive/wheelShape.ts';
-import type { Figure } from '../engraver.ts';
+import type { EngravedFigure } from '../engraver.ts';
 import type { ArcStroke, Stroke } from '../strokes/stroke.ts';
 import { MIDDLE, THIN } from './lineWidths.ts';
 import { strokesOfOutline } from './outlineStrokes.ts';
@@ -17,7 +17,7 @@ const circle = (radius: number, manner: Omit<ArcStroke, 'kind' | 'x' | 'y' | 'ra
 });
 
 /** The figure of a wheel, about its own centre. */
-export function wheelFigure(wheel: Wheel, size: WheelSize, shape: WheelShape | undefined): Figure {
+export function wheelFigure(wheel: Wheel, size: WheelSize, shape: WheelShape | undefined): EngravedFigure {
   const strokes: Stroke[] = [
     circle(size.tipRadius, { pen: 'ink', width: MIDDLE, untilTeeth: size.module }),
     circle(size.pitchRadius, { pen: 'soft', width: THIN, type: 'longDashDot' }),
@@ -28,7 +28,7 @@ export function wheelFigure(wheel: Wheel, size: WheelSize, shape: WheelShape | u
   for (const window of shape?.windows ?? []) {
     strokes.push(...strokesOfOutline(window, { x: 0, y: 0 }, { pen: 'soft', width: THIN, from: 0.8 }));
   }
-  const figure: Figure = { owner: wheel.id, strokes };
+  const figure: EngravedFigure = { owner: wheel.id, strokes };
   if (!shape) return figure;
   return { ...figure, teeth: { count: wheel.teeth, module: size.module, profile: shape.profile } };
 }

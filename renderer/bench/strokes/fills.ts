@@ -2,10 +2,10 @@
 import { BufferAttribute, BufferGeometry, Mesh, type RawShaderMaterial, ShapeUtils, Vector2 } from 'three';
 import { inkMaterial, type Uniforms } from './batches.ts';
 import { FILL_FRAGMENT, FILL_VERTEX } from './shaders.ts';
-import { LINE_TYPES, type Manner, PENS } from './stroke.ts';
+import { LINE_TYPES, PENS, type StrokeManner } from './stroke.ts';
 
 /** A region to hatch: rings of points (mm), the outer one first. */
-export interface HatchedRegion extends Pick<Manner, 'pen' | 'from'> {
+export interface HatchedRegion extends Pick<StrokeManner, 'pen' | 'from'> {
   readonly owner: number;
   readonly outer: readonly (readonly [number, number])[];
   readonly holes: readonly (readonly (readonly [number, number])[])[];

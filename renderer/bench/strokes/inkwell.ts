@@ -5,14 +5,14 @@ import { DataTexture, FloatType, NearestFilter, RGBAFormat, type Texture, Vector
 import type { Point } from '../../../solver/geometry/index.ts';
 import type { View } from '../../state/view.ts';
 import { PLACES_ACROSS } from './shaders.ts';
-import { PENS, type Pen } from './stroke.ts';
+import { PENS, type StrokePen } from './stroke.ts';
 
 /** How a part stands out; the numbers are the shaders'. */
 export const EMPHASIS = { hidden: -1, plain: 0, chosen: 1, related: 2, hovered: 3 } as const;
 export type Emphasis = keyof typeof EMPHASIS;
 
 /** Colours of the pens as `#rrggbb`. */
-export type Pens = Readonly<Record<Pen, string>>;
+export type Pens = Readonly<Record<StrokePen, string>>;
 
 /** Red, green and blue of `#rrggbb`, each 0..1. */
 function channels(colour: string): [number, number, number] {

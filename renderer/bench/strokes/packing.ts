@@ -1,7 +1,7 @@
 /**
  * Strokes packed into flat arrays for the graphics card, one record each; figures are packed once and copied.
  */
-import { type ArcStroke, LINE_TYPES, type LineStroke, type Manner, PENS, type Stroke } from './stroke.ts';
+import { type ArcStroke, LINE_TYPES, type LineStroke, PENS, type Stroke, type StrokeManner } from './stroke.ts';
 
 /** Floats in one record, both kinds: 4 + 4 + 4 + 4. */
 export const RECORD = 16;
@@ -14,11 +14,11 @@ export interface Packed {
 }
 
 /** A pen and a line type in one number: pen + 16 × type. */
-function penAndType(manner: Manner): number {
+function penAndType(manner: StrokeManner): number {
   return PENS.indexOf(manner.pen) + 16 * LINE_TYPES.indexOf(manner.type ?? 'continuous');
 }
 
-function packManner(out: Float32Array, at: number, manner: Manner, owner: number): void {
+function packManner(out: Float32Array, at: number, manner: StrokeManner, owner: number): void {
   out[at] = owner;
   out[at + 1] = penAndType(manner);
   out[at + 2] = manner.from ?? 0;

@@ -8,15 +8,15 @@
 
 /** Pens, in the order in which the shaders know them. */
 export const PENS = ['ink', 'soft', 'faint', 'chosen', 'scribe', 'sheet'] as const;
-export type Pen = (typeof PENS)[number];
+export type StrokePen = (typeof PENS)[number];
 
 /** Line types of ISO 128-2: continuous, long-dash-dot (pitch circles by ISO 2203, centre lines), dashed, dotted. */
 export const LINE_TYPES = ['continuous', 'longDashDot', 'chain', 'dashed', 'hatched'] as const;
 export type LineType = (typeof LINE_TYPES)[number];
 
 /** How a stroke is drawn, and when. */
-export interface Manner {
-  readonly pen: Pen;
+export interface StrokeManner {
+  readonly pen: StrokePen;
   /** CSS pixels. */
   readonly width: number;
   readonly type?: LineType;
@@ -27,7 +27,7 @@ export interface Manner {
 }
 
 /** A circle, an arc or a band of one. */
-export interface ArcStroke extends Manner {
+export interface ArcStroke extends StrokeManner {
   readonly kind: 'arc';
   readonly x: number;
   readonly y: number;
@@ -42,7 +42,7 @@ export interface ArcStroke extends Manner {
 }
 
 /** A straight stroke between two places, mm from its figure's anchor. */
-export interface LineStroke extends Manner {
+export interface LineStroke extends StrokeManner {
   readonly kind: 'line';
   readonly x0: number;
   readonly y0: number;

@@ -6,8 +6,8 @@ import type { Outline } from '../../../solver/movement/schema.ts';
 import { type CasePart, casePartOf } from '../../state/derive/parts.ts';
 import type { HandleRef, Ring } from '../../state/handleRef.ts';
 import type { GesturePort } from '../port.ts';
-import { keyOfHandle, ringOf } from './handles.ts';
-import { addCorner, removeCorner, sideOf } from './reshape.ts';
+import { keyOfHandle, outlineRingOf } from './handles.ts';
+import { addCorner, outlineSideOf, removeCorner } from './reshape.ts';
 
 /** The one plate, wall or opening that is chosen. */
 export function chosenCase({ chosen, movement }: Pick<GesturePort, 'chosen' | 'movement'>): CasePart | undefined {
@@ -19,7 +19,7 @@ export function chosenHandle(port: Pick<GesturePort, 'chosen' | 'movement' | 'ha
   const part = chosenCase(port);
   const taken = port.handle;
   if (!part || taken?.part !== part.id) return undefined;
-  const outline = ringOf(part, taken.ref.ring);
+  const outline = outlineRingOf(part, taken.ref.ring);
   if (!outline || (taken.ref.kind !== 'whole' && (taken.ref.kind === 'rim') !== (outline.kind === 'circle'))) {
     return undefined;
   }
@@ -43,9 +43,9 @@ export function reshape(port: GesturePort, ring: Ring, outline: Outline, says: s
 /** A corner more on a side, or after a corner; beside `at`, mm, or in the middle of the side. */
 export function addCornerAt(port: GesturePort, ref: HandleRef | undefined, at?: Point): void {
   const part = chosenCase(port);
-  const outline = part && ref && ringOf(part, ref.ring);
+  const outline = part && ref && outlineRingOf(part, ref.ring);
   if (!ref || outline?.kind !== 'path') return;
-  const next = addCorner(outline, ref.index, at ?? sideOf(outline, ref.index).middle);
+  const next = addCorner(outline, ref.index, at ?? outlineSideOf(outline, ref.index).middle);
   const corner: HandleRef = { ...ref, kind: 'corner', index: ref.index + 1 };
   if (reshape(port, ref.ring, next, 'a corner more')) chooseHandle(port, corner);
 }
@@ -54,7 +54,7 @@ export function addCornerAt(port: GesturePort, ref: HandleRef | undefined, at?: 
 export function removeChosenCorner(port: GesturePort): void {
   const ref = chosenHandle(port);
   const part = chosenCase(port);
-  const outline = part && ref && ringOf(part, ref.ring);
+  const outline = part && ref && outlineRingOf(part, ref.ring);
   if (ref?.kind !== 'corner' || outline?.kind !== 'path') return;
   const says = `corner ${ref.index + 1} removed`;
   if (!reshape(port, ref.ring, removeCorner(outline, ref.index), says)) return;

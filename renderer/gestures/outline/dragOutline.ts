@@ -34,7 +34,7 @@ export function dragOutline(port: GesturePort, part: CasePart, ref: HandleRef, s
       const next = shapedBy(part, ref, grabbed, { x: at.x - grabbed.x, y: at.y - grabbed.y }, manner);
       if (!next) return;
       shaped = next;
-      const outcome = applyEdit(port.movement, editOf(part, next));
+      const outcome = applyEdit(port.movement, outlineEditOf(part, next));
       fault = outcome.kind === 'refused' ? refusalSays(outcome, port.speaker) : '';
       const placed = outcome.kind === 'edited' ? plantMovement(outcome.movement, port.settled) : port.settled;
       const guides = outcome.kind === 'edited' ? [] : wrongGuides(next);
@@ -44,7 +44,7 @@ export function dragOutline(port: GesturePort, part: CasePart, ref: HandleRef, s
       port.begin(undefined);
       if (!shaped) return;
       if (fault) port.tell('refused', `${fault} The outline stays as it was.`);
-      else port.change(`${port.nameOf(part.id)}: ${shaped.says.toLowerCase()}`, [editOf(part, shaped)]);
+      else port.change(`${port.nameOf(part.id)}: ${shaped.says.toLowerCase()}`, [outlineEditOf(part, shaped)]);
     },
     abandon() {
       port.begin(undefined);
@@ -53,7 +53,7 @@ export function dragOutline(port: GesturePort, part: CasePart, ref: HandleRef, s
 }
 
 /** The edit that gives a part its new outlines. */
-export const editOf = (part: CasePart, { set }: Shaped): Edit => ({ kind: 'change', id: part.id, set });
+export const outlineEditOf = (part: CasePart, { set }: Shaped): Edit => ({ kind: 'change', id: part.id, set });
 
 /** Arbors, posts and marks, and the corners of the part that do not move along. */
 function placesBeside(port: GesturePort, part: CasePart, ref: HandleRef): Point[] {

@@ -6,7 +6,7 @@ import type { Outline, Wall } from '../../../solver/movement/schema.ts';
 import type { CasePart } from '../../state/derive/parts.ts';
 import type { HandleRef, Ring } from '../../state/handleRef.ts';
 import { toScreen, toWorld, type View } from '../../state/view.ts';
-import { cornerAt, sideOf } from './reshape.ts';
+import { cornerAt, outlineSideOf } from './reshape.ts';
 
 /** A handle as it is drawn and told. */
 export interface Handle extends HandleRef {
@@ -40,7 +40,7 @@ export function ringsOf(part: CasePart): readonly (readonly [Ring, Outline])[] {
 }
 
 /** The outer or inner outline of a part of the case; none where it has no such ring. */
-export const ringOf = (part: CasePart, ring: Ring): Outline | undefined =>
+export const outlineRingOf = (part: CasePart, ring: Ring): Outline | undefined =>
   ringsOf(part).find(([name]) => name === ring)?.[1];
 
 /** Names a handle uniquely within its part. */
@@ -64,7 +64,7 @@ export function handlesOf(part: CasePart, view: View): readonly Handle[] {
     for (let index = 0; index < length && found.length < MOST_HANDLES; index++) {
       const corner = cornerAt(outline, index);
       add({ ring, kind: 'corner', index }, toScreen(view, corner), `Corner ${index + 1}`);
-      const { middle, from, to, length: chord } = sideOf(outline, index);
+      const { middle, from, to, length: chord } = outlineSideOf(outline, index);
       if (chord * view.scale < SHORTEST_SIDE_PX) continue;
       const turn = -Math.atan2(to.y - from.y, to.x - from.x);
       const says = `Side from corner ${index + 1} to ${((index + 1) % length) + 1}`;

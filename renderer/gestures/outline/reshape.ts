@@ -10,19 +10,19 @@ import { pieceBetween, pointAtAngle } from '../../../solver/geometry/index.ts';
 import type { Outline } from '../../../solver/movement/schema.ts';
 
 export type PathOutline = Extract<Outline, { kind: 'path' }>;
-export type Corner = PathOutline['vertices'][number];
+export type OutlineCorner = PathOutline['vertices'][number];
 
 /** A nanometre: below anything that is cut, and without the tail that adding decimals leaves. */
 export const clean = (mm: number): number => Math.round(mm * 1e6) / 1e6 + 0;
 
-const moved = (corner: Corner, dx: number, dy: number): Corner => ({
+const moved = (corner: OutlineCorner, dx: number, dy: number): OutlineCorner => ({
   ...corner,
   x: clean(corner.x + dx),
   y: clean(corner.y + dy),
 });
 
 /** The corner at an index that may run round the outline. */
-export function cornerAt({ vertices }: PathOutline, index: number): Corner {
+export function cornerAt({ vertices }: PathOutline, index: number): OutlineCorner {
   const corner = vertices[((index % vertices.length) + vertices.length) % vertices.length];
   if (!corner) throw new RangeError(`corner ${index} of an outline without corners`);
   return corner;
@@ -51,7 +51,7 @@ export function moveOutline(outline: Outline, dx: number, dy: number): Outline {
 }
 
 /** Ends of the side from corner `index`, its middle on the line or arc, its length between the ends, and the normal to the right of it. */
-export function sideOf(outline: PathOutline, index: number) {
+export function outlineSideOf(outline: PathOutline, index: number) {
   const [from, to] = [cornerAt(outline, index), cornerAt(outline, index + 1)];
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   // An arc that turns left bulges to the right of its chord.
@@ -63,7 +63,7 @@ export function sideOf(outline: PathOutline, index: number) {
 
 /** Makes the side from corner `index` an arc that rises so far over its chord, mm, to the right of its direction; 0 is straight. */
 export function bowSide(outline: PathOutline, index: number, rise: number): PathOutline {
-  const { length } = sideOf(outline, index);
+  const { length } = outlineSideOf(outline, index);
   const bulge = length > 0 ? (2 * rise) / length : 0;
   // A rise that cannot be told from straight at a nanometre is straight.
   const clear = Math.abs(rise) < 1e-6 ? 0 : bulge;
@@ -75,7 +75,7 @@ export function bowSide(outline: PathOutline, index: number, rise: number): Path
 
 /** A new corner on the side from corner `index`, beside `near`; an arc becomes two arcs of the same circle. */
 export function addCorner(outline: PathOutline, index: number, near: Point): PathOutline {
-  const { from, to } = sideOf(outline, index);
+  const { from, to } = outlineSideOf(outline, index);
   const [first, corner] = from.bulge === 0 ? onLine(from, to, near) : onArc(from, to, near);
   const vertices = [...outline.vertices];
   vertices.splice(index, 1, first, corner);
@@ -86,14 +86,14 @@ export function addCorner(outline: PathOutline, index: number, near: Point): Pat
 const OFF_END = 0.05;
 const within = (share: number): number => Math.min(1 - OFF_END, Math.max(OFF_END, share));
 
-function onLine(from: Corner, to: Corner, near: Point): readonly [Corner, Corner] {
+function onLine(from: OutlineCorner, to: OutlineCorner, near: Point): readonly [OutlineCorner, OutlineCorner] {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const share = within(((near.x - from.x) * dx + (near.y - from.y) * dy) / (dx * dx + dy * dy));
   return [from, { x: clean(from.x + share * dx), y: clean(from.y + share * dy), bulge: 0 }];
 }
 
 /** A bulge is the tangent of a quarter of its arc's angle, so the two new ones share the angle. */
-function onArc(from: Corner, to: Corner, near: Point): readonly [Corner, Corner] {
+function onArc(from: OutlineCorner, to: OutlineCorner, near: Point): readonly [OutlineCorner, OutlineCorner] {
   const arc = pieceBetween(from, to);
   if (arc.kind === 'line') return onLine(from, to, near);
   const left = Math.sign(from.bulge);

@@ -4,8 +4,8 @@ import type { Point } from '../../../solver/geometry/index.ts';
 import type { Outline } from '../../../solver/movement/schema.ts';
 import type { CasePart } from '../../state/derive/parts.ts';
 import type { HandleRef } from '../../state/handleRef.ts';
-import { ringOf, ringsOf } from './handles.ts';
-import { bowSide, clean, cornerAt, moveCorner, moveOutline, moveSide, sideOf } from './reshape.ts';
+import { outlineRingOf, ringsOf } from './handles.ts';
+import { bowSide, clean, cornerAt, moveCorner, moveOutline, moveSide, outlineSideOf } from './reshape.ts';
 
 /** The outlines that a part gets, with what was done. */
 export interface Shaped {
@@ -27,7 +27,7 @@ export interface Manner {
 
 /** The part after its handle went by (dx, dy) mm; `grabbed` is where it was taken hold of. Undefined where the handle is gone. */
 export function shapedBy(part: CasePart, ref: HandleRef, grabbed: Point, d: Point, manner: Manner): Shaped | undefined {
-  const outline = ringOf(part, ref.ring);
+  const outline = outlineRingOf(part, ref.ring);
   if (!outline) return undefined;
   const { lengthSays } = manner;
   const only = (next: Outline, says: string): Shaped => ({ set: { [ref.ring]: next }, says });
@@ -50,7 +50,7 @@ export function shapedBy(part: CasePart, ref: HandleRef, grabbed: Point, d: Poin
     );
   }
   if (ref.kind !== 'side') return undefined;
-  const { normal, from, rise } = sideOf(outline, ref.index);
+  const { normal, from, rise } = outlineSideOf(outline, ref.index);
   const out = d.x * normal.x + d.y * normal.y;
   if (from.bulge !== 0) {
     const next = onStep(rise + out, manner.step);

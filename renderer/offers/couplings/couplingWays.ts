@@ -5,7 +5,7 @@ import type { CouplingKind, Movement } from '../../../solver/movement/schema.ts'
 /** A coupling that could be added. */
 export type CouplingDraft = ItemInput<'couplings'>;
 /** The drafts of one kind. */
-export type DraftOf<Kind extends CouplingKind> = Extract<CouplingDraft, { readonly kind: Kind }>;
+export type CouplingDraftOf<Kind extends CouplingKind> = Extract<CouplingDraft, { readonly kind: Kind }>;
 
 /** Gives a part's name. */
 export type NameOf = (id: string) => string;
@@ -27,14 +27,14 @@ export interface Gives {
 
 /** One kind of coupling. Drafts get their ids later. */
 export interface CouplingWays<Kind extends CouplingKind> {
-  readonly says: (coupling: DraftOf<Kind>, nameOf: NameOf) => string;
+  readonly says: (coupling: CouplingDraftOf<Kind>, nameOf: NameOf) => string;
   /** Drafts between the two arbors themselves. */
-  readonly ofArbors?: (from: CouplingSide, to: CouplingSide) => readonly DraftOf<Kind>[];
+  readonly ofArbors?: (from: CouplingSide, to: CouplingSide) => readonly CouplingDraftOf<Kind>[];
   /** Drafts by which `from` turns a wheel of the other side. */
-  readonly ofWheel?: (from: CouplingSide, wheel: string) => readonly DraftOf<Kind>[];
+  readonly ofWheel?: (from: CouplingSide, wheel: string) => readonly CouplingDraftOf<Kind>[];
   /** Another edit than adding it, where one that is there takes it in. */
-  readonly takenIn?: (movement: Movement, draft: DraftOf<Kind>) => Edit | undefined;
-  readonly gives?: (movement: Movement, draft: DraftOf<Kind>) => Gives;
+  readonly takenIn?: (movement: Movement, draft: CouplingDraftOf<Kind>) => Edit | undefined;
+  readonly gives?: (movement: Movement, draft: CouplingDraftOf<Kind>) => Gives;
 }
 
 /** Id of what has none yet. */

@@ -2,7 +2,7 @@
 
 import { boundsOfOutline } from '../../../solver/geometry/index.ts';
 import type { PlacedMovement } from '../../../solver/planting/placed.ts';
-import type { Bounds } from '../view.ts';
+import type { ViewBounds } from '../view.ts';
 import { casePartOf, pointOf } from './parts.ts';
 import type { Sizes } from './sizes.ts';
 
@@ -10,8 +10,8 @@ import type { Sizes } from './sizes.ts';
 const BARE = 15;
 
 /** Bounds of all these parts, mm; undefined where none of them has a place or an outline. */
-export function chosenBounds(parts: Iterable<string>, placed: PlacedMovement, sizes: Sizes): Bounds | undefined {
-  const boxes = [...parts].flatMap((part): Bounds[] => {
+export function chosenBounds(parts: Iterable<string>, placed: PlacedMovement, sizes: Sizes): ViewBounds | undefined {
+  const boxes = [...parts].flatMap((part): ViewBounds[] => {
     const shaped = casePartOf(placed.movement, part as Parameters<typeof casePartOf>[1]); // an id that is no case part finds none
     if (shaped) return [boundsOfOutline(shaped.outline)];
     const point = pointOf(placed, part);

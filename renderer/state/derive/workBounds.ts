@@ -3,20 +3,20 @@
 import { boundsOfOutline } from '../../../solver/geometry/index.ts';
 import type { PlacedMovement } from '../../../solver/planting/placed.ts';
 import type { WheelSize } from '../../../solver/teeth/index.ts';
-import type { Bounds } from '../view.ts';
+import type { ViewBounds } from '../view.ts';
 
 /** Bounds of all parts, mm; undefined for an empty movement. */
 export function boundsOfWork(
   { movement, places }: PlacedMovement,
   sizes: ReadonlyMap<string, WheelSize>,
-): Bounds | undefined {
+): ViewBounds | undefined {
   let [minX, minY, maxX, maxY] = [
     Number.POSITIVE_INFINITY,
     Number.POSITIVE_INFINITY,
     Number.NEGATIVE_INFINITY,
     Number.NEGATIVE_INFINITY,
   ];
-  const take = ([left, low, right, high]: Bounds): void => {
+  const take = ([left, low, right, high]: ViewBounds): void => {
     minX = Math.min(minX, left);
     minY = Math.min(minY, low);
     maxX = Math.max(maxX, right);

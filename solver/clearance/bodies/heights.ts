@@ -6,12 +6,12 @@
  */
 import { containsPoint, type Point } from '../../geometry/index.ts';
 import type { Arbor, Movement, Plate, Post } from '../../movement/schema.ts';
-import { type PartsIndex, partsOf } from '../solids/partsIndex.ts';
+import { type PartsIndex, solidPartsOf } from '../solids/partsIndex.ts';
 import type { Heights } from '../solids/solid.ts';
 
 /** Heights that an arbor spans, mm; undefined where an end is not stated and nothing that stands on it decides it. */
 export function heightsOfArbor(arbor: Arbor, movement: Movement): Heights | undefined {
-  return reachOf(arbor, partsOf(movement), 0);
+  return reachOf(arbor, solidPartsOf(movement), 0);
 }
 
 /** Pipes in a ring are refused on reading; `depth` keeps a made-up document from hanging this. */

@@ -11,7 +11,7 @@ import type { Arbor, Movement, Plate, Post } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { TOUCH } from '../../tolerances.ts';
 import { axisRoots } from '../gaps/pairTerms.ts';
-import { armsOf, partsOf } from '../solids/partsIndex.ts';
+import { armsOf, solidPartsOf } from '../solids/partsIndex.ts';
 import { heightsOfArbor, heightsOfPost } from './heights.ts';
 
 /** What one point asks of a plate. */
@@ -112,7 +112,7 @@ export function standsIn(bearing: Bearing, plate: Plate, isFirst: boolean): bool
 
 /** Arbors, pipes and their collars that cross a plate on an axis that nothing of it bears; what is carried sweeps instead. */
 function arborsThrough(movement: Movement, plate: Plate, asked: readonly PlateNeed[]): PlateNeed[] {
-  const parts = partsOf(movement);
+  const parts = solidPartsOf(movement);
   const roots = axisRoots(movement);
   // Only arbors have roots: the other points of the list are posts and marks.
   const borne = new Set(asked.flatMap(({ id }) => roots.get(id as ArborId) ?? []));

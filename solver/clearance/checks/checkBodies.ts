@@ -5,7 +5,7 @@ import { TOUCH } from '../../tolerances.ts';
 import { heightsOfArbor, heightsOfBearing } from '../bodies/heights.ts';
 import type { FindingCause } from '../findings/cause.ts';
 import type { Finding } from '../findings/finding.ts';
-import { type PartsIndex, partsOf } from '../solids/partsIndex.ts';
+import { type PartsIndex, solidPartsOf } from '../solids/partsIndex.ts';
 import type { Piece } from '../solids/piece.ts';
 import type { Heights } from '../solids/solid.ts';
 
@@ -17,8 +17,8 @@ const LONGEST_PIVOT = 8;
 const THINNEST_SHARE = 1 / 6;
 
 /** Everything that is wrong within the bodies of a movement. */
-export function checkBodies(movement: Movement): readonly Finding[] {
-  const parts = partsOf(movement);
+export function findingsOfBodies(movement: Movement): readonly Finding[] {
+  const parts = solidPartsOf(movement);
   return movement.arbors.flatMap((arbor) => {
     const wheels = parts.wheelsOn.get(arbor.id) ?? [];
     return [

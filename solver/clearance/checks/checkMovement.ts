@@ -4,7 +4,7 @@ import { checksAndMisses } from '../depths/depthVerdicts.ts';
 import { type Finding, keyOfRules } from '../findings/finding.ts';
 import { createGapChecker, type GapChecker } from '../gaps/gapChecker.ts';
 import { checkAssembly } from './assemblyOrder.ts';
-import { checkBodies } from './checkBodies.ts';
+import { findingsOfBodies } from './checkBodies.ts';
 import { checkCase } from './checkCase.ts';
 import { checkContacts } from './checkContacts.ts';
 import { checkDepths } from './checkDepths.ts';
@@ -15,7 +15,7 @@ import { checkPosts } from './checkPosts.ts';
 import { checkRingsClose } from './checkRingsClose.ts';
 import { checkStacks } from './checkStacks.ts';
 import { checkTeeth } from './checkTeeth.ts';
-import { checkTurning } from './checkTurning.ts';
+import { findingsOfTurning } from './checkTurning.ts';
 
 const RANK: Record<Finding['severity'], number> = { stops: 0, warns: 1, notes: 2 };
 
@@ -78,10 +78,10 @@ function unplacedFindings(placed: PlacedMovement): readonly Finding[] {
   const findings = [
     ...checkDepths(placed),
     ...checkTeeth(placed.movement),
-    ...checkTurning(placed),
+    ...findingsOfTurning(placed),
     ...checkStacks(placed.movement),
     ...checkCase(placed.movement),
-    ...checkBodies(placed.movement),
+    ...findingsOfBodies(placed.movement),
     ...checkPlatesInWalls(placed.movement),
   ];
   known.set(placed.movement, findings);

@@ -11,7 +11,7 @@ const KINDS: Partial<Record<TurningProblem['kind'], Finding['kind']>> = {
 };
 
 /** The problems of the train, told as findings. A movement that states no drive is only a layout, and has none to tell. */
-export function checkTurning(placed: PlacedMovement): readonly Finding[] {
+export function findingsOfTurning(placed: PlacedMovement): readonly Finding[] {
   const { movement } = placed;
   const turning = turnMovement(movement);
   const layoutOnly = movement.drive === undefined && movement.indications.length === 0;

@@ -20,7 +20,7 @@ export type DepthFault =
   | { readonly kind: 'sizes'; readonly calculated: Extract<ReturnType<typeof calculatedDepth>, { kind: 'mismatch' }> };
 
 /** How a pair runs where it stands. */
-export interface DepthVerdict {
+export interface JudgedDepth {
   readonly rule: RuleId;
   readonly wheels: DepthUnderShake['wheels'];
   /** What the depth is for in the planting. */
@@ -40,10 +40,10 @@ export interface DepthVerdict {
   readonly goodDistance: number | undefined;
 }
 
-const kept = new WeakMap<PlacedMovement, ReadonlyMap<RuleId, DepthVerdict>>();
+const kept = new WeakMap<PlacedMovement, ReadonlyMap<RuleId, JudgedDepth>>();
 
 /** The verdicts of all depths in use whose arbors stand somewhere, in the order of the rules. */
-export function depthVerdicts(placed: PlacedMovement): ReadonlyMap<RuleId, DepthVerdict> {
+export function depthVerdicts(placed: PlacedMovement): ReadonlyMap<RuleId, JudgedDepth> {
   const known = kept.get(placed);
   if (known) return known;
   const found = new Map(depthsUnderShake(placed).map((depth) => [depth.rule.id, verdictOf(placed, depth)]));
@@ -66,7 +66,7 @@ export function checksAndMisses({ rules }: PlacedMovement): (rule: RuleOf<'depth
 export function verdictsOf(
   placed: PlacedMovement,
   isAsked: (rule: RuleOf<'depth'>) => boolean,
-): readonly DepthVerdict[] {
+): readonly JudgedDepth[] {
   const known = kept.get(placed);
   if (!known) return depthsUnderShake(placed, isAsked).map((depth) => verdictOf(placed, depth));
   return placed.movement.rules.flatMap((rule) => {
@@ -75,7 +75,7 @@ export function verdictsOf(
   });
 }
 
-function verdictOf(placed: PlacedMovement, depth: DepthUnderShake): DepthVerdict {
+function verdictOf(placed: PlacedMovement, depth: DepthUnderShake): JudgedDepth {
   const { rule, wheels, distance, window } = depth;
   const outcome = placed.rules.get(rule.id);
   const calculated = calculatedDepth(...wheels, placed.movement);

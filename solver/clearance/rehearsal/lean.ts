@@ -10,7 +10,7 @@ import type { Point } from '../../geometry/index.ts';
 import type { PlayBound } from '../shake/shake.ts';
 
 /** A push at a height: only its direction and its share of the others count. */
-export interface Push {
+export interface LeanPush {
   readonly z: number;
   readonly x: number;
   readonly y: number;
@@ -32,7 +32,7 @@ const NO_LOAD = 1e-6;
  * @param bounds  plays of the bearings; the lowest and the highest of them carry
  * @param heights where the displacement is asked for, mm
  */
-export function leanOf(bounds: readonly PlayBound[], pushes: readonly Push[], heights: readonly number[]): Lean {
+export function leanOf(bounds: readonly PlayBound[], pushes: readonly LeanPush[], heights: readonly number[]): Lean {
   const [low, high] = [lowestOf(bounds), highestOf(bounds)];
   if (!low || !high || pushes.length === 0) return { tilt: 0, aside: 0 };
   const span = high.z - low.z;
@@ -47,7 +47,7 @@ export function leanOf(bounds: readonly PlayBound[], pushes: readonly Push[], he
 }
 
 /** Where a pivot lies in its hole: against the side to which its share of the pushes goes. */
-function pivotOf(play: number, pushes: readonly Push[], share: (push: Push) => number, total: number): Point {
+function pivotOf(play: number, pushes: readonly LeanPush[], share: (push: LeanPush) => number, total: number): Point {
   const x = pushes.reduce((sum, push) => sum + share(push) * push.x, 0);
   const y = pushes.reduce((sum, push) => sum + share(push) * push.y, 0);
   const load = Math.hypot(x, y);

@@ -1,6 +1,6 @@
 /** How far each body leans in a rehearsal, from the pushes of its teeth over many steps. */
 import type { ArborId } from '../../movement/ids.ts';
-import { leanOf, type Push } from './lean.ts';
+import { type LeanPush, leanOf } from './lean.ts';
 import type { RehearsalBody, RehearsalMesh } from './rehearsalTrain.ts';
 
 /** How far an arbor leaned at most. */
@@ -58,7 +58,7 @@ export class LeanWatch {
   private settle(): void {
     const leans = this.bodies.map(({ bearings, heights }, body) => {
       const pushes = [...(this.sums[body] ?? [])].map(
-        ([mesh, { x, y }]): Push => ({ z: this.meshes[mesh]?.z ?? 0, x, y }),
+        ([mesh, { x, y }]): LeanPush => ({ z: this.meshes[mesh]?.z ?? 0, x, y }),
       );
       return leanOf(bearings, pushes, heights);
     });

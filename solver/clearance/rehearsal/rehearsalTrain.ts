@@ -8,7 +8,7 @@ import { formOfWheel, type ToothForm } from '../../teeth/index.ts';
 import { toothPhases } from '../../train/index.ts';
 import { MOST_MESHES, type ToothedRim, type TurningBody } from '../planckAdapter.ts';
 import { type PlayBound, playBoundsOf, type Shake, shakeOf, sideMovementOver } from '../shake/shake.ts';
-import { bodyOf as fixedTo, partsOf } from '../solids/partsIndex.ts';
+import { solidBodyOf as fixedTo, solidPartsOf } from '../solids/partsIndex.ts';
 import { toothShapes } from './toothShapes.ts';
 
 /** Arbors that turn as one, as the rehearsal needs them. */
@@ -73,7 +73,7 @@ interface Mesh {
 /** The bodies that the input turns through depths, the input first. */
 export function rehearsalTrain(placed: PlacedMovement, input: ArborId): RehearsalTrain {
   const { movement } = placed;
-  const parts = partsOf(movement);
+  const parts = solidPartsOf(movement);
   // Pipes that are fixed to what they ride on turn as one body with it.
   const bodyOf = (id: ArborId): ArborId => fixedTo(id, parts);
   const all = meshesOf(movement, bodyOf);
@@ -194,7 +194,7 @@ function bearingsOf(
   movement: Movement,
   bodyOf: (id: ArborId) => ArborId,
 ): Pick<RehearsalBody, 'bearings' | 'inside'> {
-  const { arbors, plates } = partsOf(movement);
+  const { arbors, plates } = solidPartsOf(movement);
   const arbor = arbors.get(id);
   if (!arbor) return { bearings: [] };
   const { inCase, onArbor } = playBoundsOf(arbor, plates);

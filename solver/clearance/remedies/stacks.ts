@@ -7,7 +7,7 @@ import type { PlacedMovement } from '../../planting/placed.ts';
 import { CURE_STEP } from '../../tolerances.ts';
 import { heightsOfArbor } from '../bodies/heights.ts';
 import type { Finding } from '../findings/finding.ts';
-import { partsOf } from '../solids/partsIndex.ts';
+import { solidPartsOf } from '../solids/partsIndex.ts';
 import type { Piece } from '../solids/piece.ts';
 import type { Heights } from '../solids/solid.ts';
 import type { PipeStack, PipeStop } from '../stacks/pipeStack.ts';
@@ -87,7 +87,7 @@ function retaining(
   half: number,
   side: 'below' | 'above',
 ): { readonly edit: Edit; readonly collar: NewCollar } | undefined {
-  const inside = partsOf(movement).arbors.get(pipe.ridesOn ?? pipe.id);
+  const inside = solidPartsOf(movement).arbors.get(pipe.ridesOn ?? pipe.id);
   const span = heightsOfArbor(pipe, movement);
   const reach = inside && heightsOfArbor(inside, movement);
   if (!inside || !span || !reach) return undefined;

@@ -15,7 +15,7 @@ import type { Point } from '../../geometry/index.ts';
 import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
 import { HOLDS } from '../../tolerances.ts';
-import { armsOf, type PartsIndex, partsOf } from '../solids/partsIndex.ts';
+import { armsOf, type PartsIndex, solidPartsOf } from '../solids/partsIndex.ts';
 import type { Heights } from '../solids/solid.ts';
 import { type HoleLean, holeLeans, type PlayBound, steepest } from './lean.ts';
 
@@ -107,7 +107,7 @@ interface Play {
 
 /** The shake of every arbor of a movement. */
 export function shakeOf(movement: Movement): Shake {
-  const parts = partsOf(movement);
+  const parts = solidPartsOf(movement);
   const playOf = playsOf(movement, parts);
   const carriersOf = (id: ArborId): readonly ArborId[] => (parts.armOf.size === 0 ? [id] : [id, ...armsOf(id, parts)]);
   /** Those of each chain of carriers that the other does not share. */

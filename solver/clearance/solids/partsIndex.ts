@@ -18,7 +18,7 @@ export interface PartsIndex {
 const known = new WeakMap<Movement, PartsIndex>();
 
 /** The index of a movement; movements are immutable, so each is gone through once. */
-export function partsOf(movement: Movement): PartsIndex {
+export function solidPartsOf(movement: Movement): PartsIndex {
   const old = known.get(movement);
   if (old) return old;
   const wheelsOn = new Map<ArborId, Wheel[]>();
@@ -72,7 +72,7 @@ export function armsOf(arborId: ArborId, { armOf, arbors }: PartsIndex): readonl
 }
 
 /** The arbor that an arbor is fixed to, through pipes that turn with what they ride on. */
-export function bodyOf(id: ArborId, { arbors }: PartsIndex): ArborId {
+export function solidBodyOf(id: ArborId, { arbors }: PartsIndex): ArborId {
   let at = id;
   for (let step = 0; step < arbors.size; step++) {
     const arbor = arbors.get(at);

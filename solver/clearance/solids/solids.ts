@@ -11,13 +11,13 @@ import type { ArborId, PointId } from '../../movement/ids.ts';
 import type { Place, PlacedMovement } from '../../planting/placed.ts';
 import { arborSolids } from './arborSolids.ts';
 import { caseSolids, postSolids } from './caseSolids.ts';
-import { armsOf, type PartsIndex, partsOf } from './partsIndex.ts';
+import { armsOf, type PartsIndex, solidPartsOf } from './partsIndex.ts';
 import type { CarryingArm, Draft, Solid } from './solid.ts';
 import { wheelSolids } from './wheelSolids.ts';
 
 /** Every solid of the placed movement, in the order of the document. */
 export function solidsOf({ movement, places }: PlacedMovement): readonly Solid[] {
-  const parts = partsOf(movement);
+  const parts = solidPartsOf(movement);
   const drafts: Draft[] = [];
   const at = (id: PointId): Point | undefined => centreOf(places.get(id));
   for (const wheel of movement.wheels) {

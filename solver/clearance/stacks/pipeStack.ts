@@ -12,7 +12,7 @@ import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
 import { TOUCH } from '../../tolerances.ts';
 import { axisRoots } from '../gaps/pairTerms.ts';
 import { arborSolids } from '../solids/arborSolids.ts';
-import { bodyOf, type PartsIndex, partsOf } from '../solids/partsIndex.ts';
+import { type PartsIndex, solidBodyOf, solidPartsOf } from '../solids/partsIndex.ts';
 import { type Piece, pieceOf } from '../solids/piece.ts';
 import type { Heights, RingSolid } from '../solids/solid.ts';
 import { wheelSolids } from '../solids/wheelSolids.ts';
@@ -58,7 +58,7 @@ interface AxisRing extends Heights, Piece {
 
 /** The stack of a pipe that is not fixed to what it rides on. */
 export function pipeStackOf(movement: Movement, pipe: Arbor, tolerance: StackTolerance): PipeStack {
-  const parts = partsOf(movement);
+  const parts = solidPartsOf(movement);
   const rings = axisRings(movement, pipe, parts);
   const own = rings.filter(({ body }) => body === pipe.id);
   const others = rings.filter(({ body }) => body !== pipe.id);
@@ -101,7 +101,7 @@ function axisRings(movement: Movement, pipe: Arbor, parts: PartsIndex): AxisRing
       ...arborSolids(arbor, { x: 0, y: 0 }, parts),
       ...(parts.wheelsOn.get(arbor.id) ?? []).flatMap((wheel) => wheelSolids(wheel, { x: 0, y: 0 }, parts)),
     ].filter((draft): draft is Omit<RingSolid, 'index'> => draft.shape === 'ring');
-    const body = bodyOf(arbor.id, parts);
+    const body = solidBodyOf(arbor.id, parts);
     const rings = drafts.map(
       ({ heights, inner, outer, ...solid }): AxisRing => ({ ...pieceOf(solid), body, inner, outer, ...heights }),
     );

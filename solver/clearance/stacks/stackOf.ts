@@ -9,7 +9,7 @@
 import type { ArborId } from '../../movement/ids.ts';
 import type { Arbor, Movement, Plate } from '../../movement/schema.ts';
 import { TOUCH } from '../../tolerances.ts';
-import { partsOf } from '../solids/partsIndex.ts';
+import { solidPartsOf } from '../solids/partsIndex.ts';
 import { type PipeStack, pipeStackOf } from './pipeStack.ts';
 import { type Range, type StackPiece, type StackTolerance, sumsOf } from './stackPiece.ts';
 
@@ -49,7 +49,7 @@ export type NoStack =
  * @param tolerance  the movement's own when absent
  */
 export function stackOf(movement: Movement, id: ArborId, tolerance: StackTolerance = movement.stackTolerance): Stack {
-  const parts = partsOf(movement);
+  const parts = solidPartsOf(movement);
   const arbor = parts.arbors.get(id);
   if (!arbor) return { kind: 'none', why: { kind: 'unknown', arbor: id } };
   if (arbor.turns === 'withArbor') {
@@ -98,7 +98,7 @@ function hasShoulders({ bearings, diameter, endShake }: Arbor): boolean {
 }
 
 function standingPieces(arbor: Arbor, movement: Movement): StackPiece[] {
-  const wheels = (partsOf(movement).wheelsOn.get(arbor.id) ?? []).flatMap((wheel): StackPiece[] => {
+  const wheels = (solidPartsOf(movement).wheelsOn.get(arbor.id) ?? []).flatMap((wheel): StackPiece[] => {
     const { hub, level, thickness, thicknessPlusMinus } = wheel;
     const body = pieceOf(wheel.id, 'wheel', { from: level, to: level + thickness, plusMinus: thicknessPlusMinus });
     return hub ? [body, pieceOf(wheel.id, 'hub', hub)] : [body];
@@ -141,7 +141,7 @@ function seatedLength(arbor: Arbor, movement: Movement, bottom: number, top: num
 
 /** Wheels, each one body with its hub, and collars, lowest first. */
 function bodiesOf(arbor: Arbor, movement: Movement): readonly Body[] {
-  const wheels = (partsOf(movement).wheelsOn.get(arbor.id) ?? []).map((wheel): Body => {
+  const wheels = (solidPartsOf(movement).wheelsOn.get(arbor.id) ?? []).map((wheel): Body => {
     const { level, thickness, hub, asDrawn } = wheel;
     const [from, high] = [Math.min(level, hub?.from ?? level), hub?.to ?? level];
     const [to, drawnTo] = [thickness, asDrawn?.thickness ?? thickness].map((thick) => Math.max(level + thick, high));

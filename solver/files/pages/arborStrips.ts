@@ -2,7 +2,7 @@
 
 import { heightsOfArbor } from '../../clearance/index.ts';
 import { namer } from '../../marking/index.ts';
-import { lengthText, unitName } from '../../movement/decimal.ts';
+import { decimalLengthText, unitName } from '../../movement/decimal.ts';
 import type { Arbor } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
@@ -98,7 +98,7 @@ function drawStrip(
   pieces: readonly ArborPiece[],
   [left, low, right, top]: readonly [number, number, number, number],
 ): void {
-  const show = (mm: number) => lengthText(mm, placed.movement.display);
+  const show = (mm: number) => decimalLengthText(mm, placed.movement.display);
   const from = Math.min(...pieces.map((piece) => piece.from));
   const to = Math.max(...pieces.map((piece) => piece.to));
   const scale = Math.min(LARGEST_SCALE, (right - left - 20) / Math.max(to - from, 1e-6));

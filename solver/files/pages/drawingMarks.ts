@@ -2,10 +2,10 @@
 import { piecesOfPath } from '../draw/extents.ts';
 import type { Drawing, LayerName, ShapeOf } from '../drawing.ts';
 import { walkDrawing } from '../write/walk.ts';
-import { INK, type Ink, line, type Mark, PAPER, SOFT, STRONG, type TypeMeasure } from './page.ts';
+import { INK, type Ink, line, PAPER, type PageMark, SOFT, STRONG, type TypeMeasure } from './page.ts';
 
 /** From drawing to page: x_page = scale.x · x + shift.x. */
-export interface Placing {
+export interface MarkPlacing {
   readonly scale: { readonly x: number; readonly y: number };
   readonly shift: readonly [number, number];
 }
@@ -34,11 +34,11 @@ const EQUAL = 1e-12;
 const WHOLE: ReadonlySet<LayerName> = new Set(['OUTLINE', 'HOLES', 'OPENINGS', 'CENTRES']);
 
 /** The marks of a drawing on the page: what lettering may cover first, then paper under the lettering, then the rest. */
-export function marksOfDrawing(drawing: Drawing, placing: Placing, measure: TypeMeasure): readonly Mark[] {
-  const whole: Mark[] = [];
-  const covered: Mark[] = [];
-  const paper: Mark[] = [];
-  const lettering: Mark[] = [];
+export function marksOfDrawing(drawing: Drawing, placing: MarkPlacing, measure: TypeMeasure): readonly PageMark[] {
+  const whole: PageMark[] = [];
+  const covered: PageMark[] = [];
+  const paper: PageMark[] = [];
+  const lettering: PageMark[] = [];
   let marks = whole;
   let ink: Ink = INKS.OUTLINE;
   const at = ([x, y]: readonly [number, number]) => pointOn(placing, x, y);
@@ -83,13 +83,13 @@ export function marksOfDrawing(drawing: Drawing, placing: Placing, measure: Type
   return [...covered, ...paper, ...whole, ...lettering];
 }
 
-const pointOn = ({ scale, shift }: Placing, x: number, y: number): readonly [number, number] => [
+const pointOn = ({ scale, shift }: MarkPlacing, x: number, y: number): readonly [number, number] => [
   x * scale.x + shift[0],
   y * scale.y + shift[1],
 ];
 
 /** Under equal scales a bulge is the same bulge. */
-function placedVertices(path: ShapeOf<'path'>, placing: Placing) {
+function placedVertices(path: ShapeOf<'path'>, placing: MarkPlacing) {
   return path.vertices.map(({ x, y, bulge }) => {
     const [px, py] = pointOn(placing, x, y);
     return { x: px, y: py, bulge };
@@ -130,9 +130,9 @@ const AIR = 0.18;
 
 function textMarks(
   text: ShapeOf<'text'>,
-  placing: Placing,
+  placing: MarkPlacing,
   measure: TypeMeasure,
-): { readonly under: Mark; readonly words: Mark } {
+): { readonly under: PageMark; readonly words: PageMark } {
   const [x, y] = pointOn(placing, text.at[0], text.at[1]);
   const size = (text.height * placing.scale.x) / CAPITAL;
   const width = measure.width(text.text, size, 'regular');

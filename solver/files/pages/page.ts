@@ -17,7 +17,7 @@ export interface Ink {
 export type Colour = Ink['colour'];
 
 /** One mark on a page: a line, an outline, a filled area, or text. */
-export type Mark =
+export type PageMark =
   | {
       readonly kind: 'line';
       readonly from: readonly [number, number];
@@ -48,7 +48,7 @@ export type Mark =
       /** Turned anticlockwise about `at`, radians. */
       readonly turned?: number | undefined;
     }
-  | { readonly kind: 'clip'; readonly box: Box; readonly marks: readonly Mark[] };
+  | { readonly kind: 'clip'; readonly box: Box; readonly marks: readonly PageMark[] };
 
 export type Weight = 'regular' | 'bold';
 
@@ -59,7 +59,7 @@ export type Box = readonly [number, number, number, number];
 export interface Page {
   readonly width: number;
   readonly height: number;
-  readonly marks: readonly Mark[];
+  readonly marks: readonly PageMark[];
 }
 
 /** Widths of text in the faces that the pages are set in, mm. */

@@ -1,7 +1,7 @@
 /** A page as an SVG file in millimetres: the preview on the screen, and a sheet for those who print from SVG. */
 import { trimmed } from '../../movement/decimal.ts';
 import { pathData } from '../write/svg.ts';
-import type { Colour, Ink, Mark, Page } from './page.ts';
+import type { Colour, Ink, Page, PageMark } from './page.ts';
 
 const PLACES = 4;
 
@@ -11,7 +11,7 @@ const PLACES = 4;
  *
  * @param widthOf measured width of a text mark, mm
  */
-export function pageSvg(page: Page, widthOf: (mark: Extract<Mark, { kind: 'text' }>) => number): string {
+export function pageSvg(page: Page, widthOf: (mark: Extract<PageMark, { kind: 'text' }>) => number): string {
   const clips = { count: 0 };
   const x = (value: number): string => trimmed(value, PLACES);
   const y = (value: number): string => trimmed(page.height - value, PLACES);
@@ -32,10 +32,10 @@ interface Axes {
   readonly x: (value: number) => string;
   readonly y: (value: number) => string;
   readonly clips: { count: number };
-  readonly widthOf: (mark: Extract<Mark, { kind: 'text' }>) => number;
+  readonly widthOf: (mark: Extract<PageMark, { kind: 'text' }>) => number;
 }
 
-function markLines(mark: Mark, axes: Axes): readonly string[] {
+function markLines(mark: PageMark, axes: Axes): readonly string[] {
   const { x, y } = axes;
   switch (mark.kind) {
     case 'line':
@@ -82,7 +82,7 @@ function markLines(mark: Mark, axes: Axes): readonly string[] {
   }
 }
 
-function textLine(mark: Extract<Mark, { kind: 'text' }>, { x, y, widthOf }: Axes): string {
+function textLine(mark: Extract<PageMark, { kind: 'text' }>, { x, y, widthOf }: Axes): string {
   const turned = mark.turned
     ? ` transform="rotate(${trimmed((-mark.turned * 180) / Math.PI, 4)} ${x(mark.at[0])} ${y(mark.at[1])})"`
     : '';

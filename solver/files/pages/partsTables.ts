@@ -3,7 +3,7 @@
 import { heightsOfPost } from '../../clearance/index.ts';
 import { asPoint } from '../../geometry/index.ts';
 import { namer } from '../../marking/index.ts';
-import { fixed, lengthText } from '../../movement/decimal.ts';
+import { decimalFixed, decimalLengthText } from '../../movement/decimal.ts';
 import type { Post } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { cuttingDataOf } from '../../teeth/cutting/index.ts';
@@ -24,7 +24,7 @@ export function partsTables(placed: PlacedMovement, words: SheetWords): readonly
 function wheelTable(placed: PlacedMovement): Table {
   const { movement } = placed;
   const label = namer(movement);
-  const show = (mm: number) => lengthText(mm, movement.display);
+  const show = (mm: number) => decimalLengthText(mm, movement.display);
   const rows = movement.wheels.map((wheel) => {
     const size = sizeOfWheel(wheel, movement);
     return [
@@ -32,7 +32,7 @@ function wheelTable(placed: PlacedMovement): Table {
       label(wheel.arbor),
       String(wheel.teeth),
       wheel.form,
-      fixed(moduleOf(wheel.size), 4),
+      decimalFixed(moduleOf(wheel.size), 4),
       show(2 * size.tipRadius),
       show(2 * size.rootRadius),
       show(2 * size.pitchRadius),
@@ -67,7 +67,7 @@ function wheelTable(placed: PlacedMovement): Table {
 function cuttingTable(placed: PlacedMovement, words: SheetWords): Table {
   const { movement } = placed;
   const label = namer(movement);
-  const show = (mm: number) => lengthText(mm, movement.display);
+  const show = (mm: number) => decimalLengthText(mm, movement.display);
   const rows = movement.wheels.map((wheel) => {
     const data = cuttingDataOf(wheel, movement);
     return [
@@ -76,7 +76,7 @@ function cuttingTable(placed: PlacedMovement, words: SheetWords): Table {
       show(data.wholeDepth),
       show(data.thickness),
       data.overTips === undefined ? '' : show(data.overTips.reads),
-      fixed(360 / wheel.teeth, 6),
+      decimalFixed(360 / wheel.teeth, 6),
       words.cutter(data),
       words.dividing(data),
     ];
@@ -101,7 +101,7 @@ function cuttingTable(placed: PlacedMovement, words: SheetWords): Table {
 function bearingTable(placed: PlacedMovement): Table {
   const { movement } = placed;
   const label = namer(movement);
-  const show = (mm: number) => lengthText(mm, movement.display);
+  const show = (mm: number) => decimalLengthText(mm, movement.display);
   const rows = movement.arbors.flatMap((arbor) =>
     arbor.bearings.map((bearing) => [
       label(arbor.id),
@@ -136,14 +136,14 @@ function bearingTable(placed: PlacedMovement): Table {
 function heightColumns(post: Post, { movement, places }: PlacedMovement): readonly [string, string] {
   const heights = heightsOfPost(post, places.get(post.id) ?? asPoint(post.at), movement);
   if (!heights) return ['', ''];
-  const show = (mm: number) => lengthText(mm, movement.display);
+  const show = (mm: number) => decimalLengthText(mm, movement.display);
   return [`${show(heights.from)} to ${show(heights.to)}`, show(heights.to - heights.from)];
 }
 
 function postTable(placed: PlacedMovement): Table {
   const { movement } = placed;
   const label = namer(movement);
-  const show = (mm: number) => lengthText(mm, movement.display);
+  const show = (mm: number) => decimalLengthText(mm, movement.display);
   const rows = movement.posts.map((post) => [
     label(post.id),
     show(post.diameter),

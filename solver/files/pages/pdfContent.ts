@@ -2,7 +2,7 @@
 import { pieceBetween, xyOf } from '../../geometry/index.ts';
 import type { DrawnVertex } from '../../marking/index.ts';
 import { trimmed } from '../../movement/decimal.ts';
-import type { Colour, Ink, Mark, Page, Weight } from './page.ts';
+import type { Colour, Ink, Page, PageMark, Weight } from './page.ts';
 import type { FaceWriter } from './sheetFonts.ts';
 
 /** Decimals of a millimetre. */
@@ -21,7 +21,7 @@ export function contentOf(page: Page, faces: Readonly<Record<Weight, FaceWriter>
   return `${words.join('\n')}\n`;
 }
 
-function put(mark: Mark, words: string[], faces: Readonly<Record<Weight, FaceWriter>>): void {
+function put(mark: PageMark, words: string[], faces: Readonly<Record<Weight, FaceWriter>>): void {
   switch (mark.kind) {
     case 'line':
       words.push(inked(mark.ink), `${n(mark.from[0])} ${n(mark.from[1])} m ${n(mark.to[0])} ${n(mark.to[1])} l S`);

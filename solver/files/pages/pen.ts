@@ -6,8 +6,8 @@ import {
   INK,
   type Ink,
   line,
-  type Mark,
   type Page,
+  type PageMark,
   type TypeMeasure,
   type Weight,
 } from './page.ts';
@@ -27,7 +27,7 @@ export const LEADING = 1.35;
 
 /** Collects the marks of one page. */
 export class Pen {
-  readonly marks: Mark[] = [];
+  readonly marks: PageMark[] = [];
 
   constructor(
     readonly measure: TypeMeasure,
@@ -53,7 +53,7 @@ export class Pen {
     this.marks.push({ kind: 'fill', box, colour });
   }
 
-  clip(box: Box, marks: readonly Mark[]): void {
+  clip(box: Box, marks: readonly PageMark[]): void {
     this.marks.push({ kind: 'clip', box, marks });
   }
 

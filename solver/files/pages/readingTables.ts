@@ -2,7 +2,7 @@
 
 import { type PartSize, partSizes } from '../../made/index.ts';
 import { holesOf, namer, platesOf } from '../../marking/index.ts';
-import { lengthText } from '../../movement/decimal.ts';
+import { decimalLengthText } from '../../movement/decimal.ts';
 import type { Movement } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { calculatedDepth } from '../../teeth/index.ts';
@@ -21,7 +21,7 @@ export function readingTables(placed: PlacedMovement): readonly Table[] {
 }
 
 function depthTable({ movement, rules }: PlacedMovement): Table {
-  const show = (mm: number) => lengthText(mm, movement.display);
+  const show = (mm: number) => decimalLengthText(mm, movement.display);
   const label = namer(movement);
   const wheels = new Map(movement.wheels.map((wheel) => [wheel.id, wheel]));
   const rows = movement.rules.flatMap((rule) => {
@@ -89,7 +89,7 @@ function pivotTable(movement: Movement, sizes: readonly PartSize[]): Table {
 
 function placeTable(placed: PlacedMovement): Table {
   const { movement, places } = placed;
-  const show = (mm: number) => lengthText(mm, movement.display);
+  const show = (mm: number) => decimalLengthText(mm, movement.display);
   const label = namer(movement);
   const first = new Set(
     platesOf(movement).flatMap((plate) => holesOf(placed, plate).flatMap(({ points }) => points.slice(0, 1))),
@@ -115,6 +115,6 @@ function wantedOf({ display }: Movement, sizes: readonly PartSize[]) {
   const drawn = new Map(sizes.map((each) => [keyOf(each.part, each.field, each.bearing), each.drawn]));
   return (part: string, field: PartSize['field'], bearing?: number): string => {
     const value = drawn.get(keyOf(part, field, bearing));
-    return value === undefined ? '' : lengthText(value, display);
+    return value === undefined ? '' : decimalLengthText(value, display);
   };
 }

@@ -2,7 +2,7 @@
 
 import type { Hole, MarkingPlan } from '../../marking/index.ts';
 import { distanceTable } from '../../marking/ways/index.ts';
-import { lengthText } from '../../movement/decimal.ts';
+import { decimalLengthText } from '../../movement/decimal.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { SheetWords } from '../sheetWords.ts';
 import type { Table } from './tablePages.ts';
@@ -43,7 +43,7 @@ const BLOCK = 11;
 /** Distances between all pairs, in blocks of columns; each pair stands once, below the diagonal. */
 export function distanceTables(placed: PlacedMovement, holes: readonly Hole[]): readonly Table[] {
   const distances = distanceTable(holes);
-  const show = (mm: number) => lengthText(mm, placed.movement.display);
+  const show = (mm: number) => decimalLengthText(mm, placed.movement.display);
   const tables: Table[] = [];
   const columns = holes.length - 1;
   // As many blocks as are needed, all about as wide.

@@ -5,7 +5,7 @@
 import type { Bounds, Point } from '../../geometry/index.ts';
 import type { Face, MarkingStep } from '../../marking/index.ts';
 import { type MarkingPlan, markingPlan, namer, plateViewOf } from '../../marking/index.ts';
-import { type LengthDisplay, lengthText, unitName } from '../../movement/decimal.ts';
+import { decimalLengthText, type LengthDisplay, unitName } from '../../movement/decimal.ts';
 import type { PointId } from '../../movement/ids.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { extentsOf } from '../draw/extents.ts';
@@ -13,8 +13,8 @@ import { type Labelled, placeLabels } from '../draw/placeLabels.ts';
 import { plateDrawing } from '../draw/plateDrawing.ts';
 import type { Drawing } from '../drawing.ts';
 import type { SheetWords } from '../sheetWords.ts';
-import { CAPITAL, marksOfDrawing, type Placing } from './drawingMarks.ts';
-import { type Box, FAINT, line, type Mark, type Page, SOFT, STRONG } from './page.ts';
+import { CAPITAL, type MarkPlacing, marksOfDrawing } from './drawingMarks.ts';
+import { type Box, FAINT, line, type Page, type PageMark, SOFT, STRONG } from './page.ts';
 import { framedPage, type SheetSettings } from './paper.ts';
 import { LEADING, type Pen } from './pen.ts';
 
@@ -151,7 +151,7 @@ function picture(pen: Pen, box: Box, step: MarkingStep, ground: CardGround): voi
     (box[0] + box[2] - (bounds[0] + bounds[2]) * scale) / 2,
     (box[1] + box[3] - (bounds[1] + bounds[3]) * scale) / 2,
   ] as const;
-  const placing: Placing = { scale: { x: scale, y: scale }, shift };
+  const placing: MarkPlacing = { scale: { x: scale, y: scale }, shift };
   const outline = { ...cut, layers: cut.layers.filter(({ name }) => name !== 'HOLES') };
   const faint = marksOfDrawing(outline, placing, settings.fonts).map((mark) =>
     'ink' in mark ? { ...mark, ink: line(0.25, FAINT) } : mark,
@@ -173,7 +173,7 @@ function boundsWith(cut: Drawing, steps: readonly MarkingStep[]): Bounds {
   return [minX - air, minY - air, maxX + air, maxY + air];
 }
 
-const faintCross = ([x, y]: readonly [number, number]): readonly Mark[] => [
+const faintCross = ([x, y]: readonly [number, number]): readonly PageMark[] => [
   { kind: 'line', from: [x - 1.5, y], to: [x + 1.5, y], ink: line(0.18, SOFT) },
   { kind: 'line', from: [x, y - 1.5], to: [x, y + 1.5], ink: line(0.18, SOFT) },
 ];
@@ -183,12 +183,12 @@ function strongMarks(
   { placeOf }: CardGround,
   at: (point: Point) => readonly [number, number],
   scale: number,
-): readonly Mark[] {
+): readonly PageMark[] {
   const here: Point = { x: step.place[0], y: step.place[1] };
   const [x, y] = at(here);
   const strong = line(0.7, STRONG);
   const thin = line(0.2, STRONG, [2, 1.2]);
-  const marks: Mark[] = [];
+  const marks: PageMark[] = [];
   for (const locus of step.kind === 'same' ? [] : step.loci) {
     const source = locus.kind === 'offset' ? undefined : placeOf(locus.kind === 'line' ? locus.through : locus.from);
     if (locus.kind === 'arc' && source) {
@@ -231,7 +231,7 @@ type At = readonly [number, number];
 const CHORDS = 8;
 
 /** A struck line or arc as straight pieces. */
-function chordsOf(mark: Mark): readonly (readonly [At, At])[] {
+function chordsOf(mark: PageMark): readonly (readonly [At, At])[] {
   if (mark.kind === 'line') return [[mark.from, mark.to]];
   if (mark.kind !== 'arc') return [];
   const { centre, radius, start, end } = mark;
@@ -263,7 +263,7 @@ function cardLabels(pen: Pen, step: MarkingStep, ground: CardGround, { at, box, 
     const from = locus.kind === 'arc' ? ground.placeOf(locus.from) : undefined;
     if (!from || locus.kind !== 'arc') return [];
     const [x, y] = at(from);
-    return [{ text: lengthText(locus.radius, ground.display), x, y, clear: 0, along: here }];
+    return [{ text: decimalLengthText(locus.radius, ground.display), x, y, clear: 0, along: here }];
   });
   const sources = [...ids].flatMap((id) => {
     const place = ground.placeOf(id);

@@ -5,7 +5,7 @@
 import type { PlacedMovement } from '../../planting/placed.ts';
 import type { Drawing } from '../drawing.ts';
 import { marksOfDrawing } from './drawingMarks.ts';
-import { type Box, FAINT, line, type Mark, type Page, SOFT } from './page.ts';
+import { type Box, FAINT, line, type Page, type PageMark, SOFT } from './page.ts';
 import { framedPage, type SheetSettings, scalesOf, type TitleWords, windowOf } from './paper.ts';
 import type { Pen } from './pen.ts';
 
@@ -143,7 +143,7 @@ function tileMarks(pen: Pen, tiling: Tiling, settings: SheetSettings, window: Bo
 
 function cross(pen: Pen, x: number, y: number): void {
   const arm = 3;
-  const marks: readonly Mark[] = [
+  const marks: readonly PageMark[] = [
     { kind: 'line', from: [x - arm, y], to: [x + arm, y], ink: line(0.13) },
     { kind: 'line', from: [x, y - arm], to: [x, y + arm], ink: line(0.13) },
     { kind: 'circle', centre: [x, y], radius: 1.2, ink: line(0.13) },

@@ -1,5 +1,5 @@
 /** What a file holds when it is read back, before it is held against what it should hold. */
-import { fixed } from '../../movement/decimal.ts';
+import { decimalFixed } from '../../movement/decimal.ts';
 import { jointsOf } from './loops.ts';
 import { boundsOfRead, type ReadDrawing } from './readShapes.ts';
 
@@ -52,7 +52,7 @@ export function foundInDrawing(drawing: ReadDrawing): Found {
   const problems = [...drawing.problems];
   if (joints.openEnds > 0) problems.push(`${joints.openEnds} open ends on the cut layers`);
   if (joints.gaps.length > 0) {
-    problems.push(`${joints.gaps.length} small gaps, the least ${fixed(joints.gaps[0] ?? 0, 4)} mm`);
+    problems.push(`${joints.gaps.length} small gaps, the least ${decimalFixed(joints.gaps[0] ?? 0, 4)} mm`);
   }
   if (joints.doubles > 0) problems.push(`${joints.doubles} pieces are drawn twice`);
   if (drawing.unit !== undefined && drawing.unit !== 1) problems.push(`the unit is ${drawing.unit} mm`);

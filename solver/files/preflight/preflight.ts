@@ -2,7 +2,7 @@
  * The pre-flight report: each file is read back by a reader of its own and told in numbers, before it goes to a machine.
  */
 
-import { fixed } from '../../movement/decimal.ts';
+import { decimalFixed } from '../../movement/decimal.ts';
 import { GAUGE } from '../../tolerances.ts';
 import type { FileFormat, FormatName } from '../formats/format.ts';
 import { formatOf } from '../formats/formats.ts';
@@ -24,14 +24,14 @@ export interface FileToCheck {
 }
 
 /** What a file should hold, for comparison. */
-export interface Expected {
+export interface ExpectedSheet {
   /** Width and height of what is cut, mm. */
   readonly size?: readonly [number, number];
   readonly holes?: readonly { readonly x: number; readonly y: number }[];
 }
 
 /** Reads one file back with the reader of its format. */
-export function preflight(file: FileToCheck, expected?: Expected): Preflight {
+export function preflight(file: FileToCheck, expected?: ExpectedSheet): Preflight {
   const format = formatOf(file.format);
   const found = format.readBack?.(file.text) ?? NOTHING_FOUND;
   const problems = [...found.problems, ...(expected ? differences(found, expected, format) : [])];
@@ -55,7 +55,7 @@ const FACTORS: readonly (readonly [number, string])[] = [
 /** Half a unit of the third decimal: sizes are compared as printed. */
 const SIZE_TOLERANCE = 5e-4;
 
-function differences(found: Found, expected: Expected, { holds }: FileFormat): readonly string[] {
+function differences(found: Found, expected: ExpectedSheet, { holds }: FileFormat): readonly string[] {
   const problems: string[] = [];
   const { extents } = found;
   if (holds === 'drawing' && extents && expected.size) {
@@ -64,9 +64,9 @@ function differences(found: Found, expected: Expected, { holds }: FileFormat): r
     const height = extents[3] - extents[1];
     if (Math.abs(width - wantedWidth) > SIZE_TOLERANCE || Math.abs(height - wantedHeight) > SIZE_TOLERANCE) {
       const factor = FACTORS.find(([value]) => Math.abs(width / wantedWidth / value - 1) < 1e-3);
-      const cause = factor ? ` (${factor[1]}: factor ${fixed(factor[0], 4)})` : '';
+      const cause = factor ? ` (${factor[1]}: factor ${decimalFixed(factor[0], 4)})` : '';
       problems.push(
-        `size ${fixed(width, 3)} × ${fixed(height, 3)} mm, expected ${fixed(wantedWidth, 3)} × ${fixed(wantedHeight, 3)}${cause}`,
+        `size ${decimalFixed(width, 3)} × ${decimalFixed(height, 3)} mm, expected ${decimalFixed(wantedWidth, 3)} × ${decimalFixed(wantedHeight, 3)}${cause}`,
       );
     }
   }
@@ -74,20 +74,23 @@ function differences(found: Found, expected: Expected, { holds }: FileFormat): r
   return problems;
 }
 
-function holeDifferences(found: readonly FoundHole[], expected: NonNullable<Expected['holes']>): readonly string[] {
+function holeDifferences(
+  found: readonly FoundHole[],
+  expected: NonNullable<ExpectedSheet['holes']>,
+): readonly string[] {
   if (found.length !== expected.length) return [`${found.length} holes, expected ${expected.length}`];
   const missing = expected.filter(
     (hole) => !found.some((each) => Math.hypot(each.x - hole.x, each.y - hole.y) <= GAUGE),
   );
-  return missing.map((hole) => `no hole at ${fixed(hole.x, 3)}, ${fixed(hole.y, 3)}`);
+  return missing.map((hole) => `no hole at ${decimalFixed(hole.x, 3)}, ${decimalFixed(hole.y, 3)}`);
 }
 
 function sentences(report: Omit<Preflight, 'says'>, { holds }: FileFormat): readonly string[] {
   const { extents } = report;
   const lines = [`${report.fileName}: ${report.problems.length === 0 ? 'fine' : 'look at this before cutting'}.`];
   if (extents) {
-    const size = `${fixed(extents[2] - extents[0], 3)} × ${fixed(extents[3] - extents[1], 3)} mm`;
-    lines.push(`Extents ${size}, from ${fixed(extents[0], 3)}, ${fixed(extents[1], 3)}.`);
+    const size = `${decimalFixed(extents[2] - extents[0], 3)} × ${decimalFixed(extents[3] - extents[1], 3)} mm`;
+    lines.push(`Extents ${size}, from ${decimalFixed(extents[0], 3)}, ${decimalFixed(extents[1], 3)}.`);
   }
   if (holds === 'drawing') {
     lines.push(
@@ -95,7 +98,7 @@ function sentences(report: Omit<Preflight, 'says'>, { holds }: FileFormat): read
     );
   }
   if (holds !== 'nothing to check') {
-    const least = report.smallestHole === undefined ? '' : `, the smallest ${fixed(report.smallestHole, 3)} mm`;
+    const least = report.smallestHole === undefined ? '' : `, the smallest ${decimalFixed(report.smallestHole, 3)} mm`;
     lines.push(`${report.holes.length} holes${least}.`);
   }
   return [...lines, ...report.problems.map((problem) => `Problem: ${problem}.`)];

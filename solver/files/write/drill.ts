@@ -9,7 +9,7 @@
  * for inch and mm where these words use G20/G21; the header says so.
  */
 import type { Hole } from '../../marking/index.ts';
-import { fixed } from '../../movement/decimal.ts';
+import { decimalFixed } from '../../movement/decimal.ts';
 import { comment, headerLines } from './drillHeader.ts';
 import { type DrillPass, passesOf } from './drillPasses.ts';
 import { bottomOf, type DrillOptions, feedOf, type SettledDrill, settledDrill, speedOf, word } from './drillWords.ts';
@@ -47,7 +47,7 @@ function passLines(pass: DrillPass, settled: SettledDrill): string[] {
     comment(`T${pass.tool} ${name}`),
     'M5',
     `T${pass.tool} M6`,
-    `S${fixed(speedOf(pass, settled), 0)} M3`,
+    `S${decimalFixed(speedOf(pass, settled), 0)} M3`,
     `F${word(feedOf(pass, settled), settled)}`,
     `G0 Z${word(settled.safeHeight, settled)}`,
     ...pass.holes.flatMap((hole) => holeLines(hole, bottom, peck, pass.work === 'ream', settled)),

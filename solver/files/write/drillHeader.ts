@@ -1,7 +1,7 @@
 /** The comments at the head of a drill program: what it is, its zero, its tools and the cautions. */
 
 import type { Hole } from '../../marking/index.ts';
-import { fixed } from '../../movement/decimal.ts';
+import { decimalFixed } from '../../movement/decimal.ts';
 import { GAUGE } from '../../tolerances.ts';
 import type { DrillPass } from './drillPasses.ts';
 import { bottomOf, feedOf, type SettledDrill, speedOf, word } from './drillWords.ts';
@@ -74,7 +74,7 @@ function toolSays(pass: DrillPass, settled: SettledDrill): string {
   const name =
     work === 'spot' ? 'spotting drill' : `${work === 'drill' ? 'drill' : 'reamer'} diameter ${word(diameter, settled)}`;
   const count = holes.length === 1 ? '1 hole' : `${holes.length} holes`;
-  return `T${tool} ${name}: ${count}; speed ${fixed(speedOf(pass, settled), 0)}; feed ${word(feedOf(pass, settled), settled)} a minute`;
+  return `T${tool} ${name}: ${count}; speed ${decimalFixed(speedOf(pass, settled), 0)}; feed ${word(feedOf(pass, settled), settled)} a minute`;
 }
 
 /** Holes that the program leaves smaller than they must be. */

@@ -1,7 +1,7 @@
 /** Which tools make which holes, in working order. */
 
 import type { Hole } from '../../marking/index.ts';
-import { fixed, WORD_PLACES } from '../../movement/decimal.ts';
+import { decimalFixed, WORD_PLACES } from '../../movement/decimal.ts';
 import type { Drilling } from '../../movement/schema.ts';
 
 /** One tool and the holes it makes. */
@@ -44,7 +44,7 @@ export function passesOf(holes: readonly Hole[], choice: PassChoice = {}): reado
 /** A pass that has no tool number yet. */
 type Unnumbered = Omit<DrillPass, 'tool'> & { readonly tool?: number | undefined };
 
-const rounded = (mm: number): number => Number(fixed(mm, WORD_PLACES));
+const rounded = (mm: number): number => Number(decimalFixed(mm, WORD_PLACES));
 
 /** The drill for a hole, whether a reamer follows, and the maker's line for its diameter. */
 function toolOf(hole: Hole, { tools = [], reamAllowance }: PassChoice) {

@@ -1,6 +1,6 @@
 /** The hole table: comma-separated values, one hole a line, lengths in millimetres with a decimal point. */
 import type { Hole } from '../../marking/index.ts';
-import { fixed } from '../../movement/decimal.ts';
+import { decimalFixed } from '../../movement/decimal.ts';
 import { shownText } from '../../movement/shownText.ts';
 
 /** Decimals of a millimetre in the table. */
@@ -17,9 +17,9 @@ export function writeHoleTable(holes: readonly Hole[]): string {
     [
       hole.points.join(' '),
       hole.label,
-      fixed(hole.x, PLACES),
-      fixed(hole.y, PLACES),
-      fixed(hole.diameter, PLACES),
+      decimalFixed(hole.x, PLACES),
+      decimalFixed(hole.y, PLACES),
+      decimalFixed(hole.diameter, PLACES),
       hole.finish,
       hole.state,
       hole.note ?? '',

@@ -45,7 +45,7 @@ export type ErrorSource = ErrorOf & {
 };
 
 /** What one component of a source changes in a trial. */
-export type Change =
+export type ErrorChange =
   /** Value `slot` of a network rule, `perMm` of its unit for each mm. */
   | { readonly to: 'value'; readonly rule: number; readonly slot: number; readonly perMm: number }
   | { readonly to: 'held'; readonly points: readonly number[]; readonly axis: 0 | 1 }
@@ -56,7 +56,7 @@ export type Change =
 /** One independent number that may be off; places and holes have two. */
 export interface ErrorPart {
   readonly source: ErrorSource;
-  readonly change: Change;
+  readonly change: ErrorChange;
 }
 
 type Ground = ReturnType<typeof networkOf>;
@@ -117,7 +117,11 @@ function ownPlusMinus(rule: Rule): number | undefined {
 }
 
 /** The value that a length is set by; undefined for rules without one (in line, opposite, same place…). */
-function valueChange(placed: PlacedMovement, ground: Ground, r: number): Extract<Change, { to: 'value' }> | undefined {
+function valueChange(
+  placed: PlacedMovement,
+  ground: Ground,
+  r: number,
+): Extract<ErrorChange, { to: 'value' }> | undefined {
   const { network, pointIds } = ground;
   const kind = network.kinds[r];
   if (kind === RuleKind.distance) return { to: 'value', rule: r, slot: 0, perMm: 1 };

@@ -1,7 +1,7 @@
 /** What measured distances between holes tell of the movement: which hole is wrong, and where it really is. */
 import type { Edit } from '../../movement/index.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
-import { combineReadings, type Measured } from '../readings/combine.ts';
+import { type CombinedReadings, combineReadings } from '../readings/combine.ts';
 import type { ReadingDoubt } from '../readings/doubt.ts';
 import { trueLength } from '../readings/trueLength.ts';
 import { findWrongHoles, type HoleReport, type MeasuredDistance } from './wrongHole.ts';
@@ -27,7 +27,7 @@ export function distancesTell(placed: PlacedMovement): DistancesTell {
   const arborOf = new Map<string, string>(movement.wheels.map((wheel) => [wheel.id, wheel.arbor]));
   const byName = new Map([...places.values()].map((place) => [place.id as string, place]));
   const doubts: ReadingDoubt[] = [];
-  const pairs = new Map<string, { readonly from: string; readonly to: string; readonly read: Measured[] }>();
+  const pairs = new Map<string, { readonly from: string; readonly to: string; readonly read: CombinedReadings[] }>();
   for (const reading of movement.readings) {
     if (reading.setAside || reading.kind !== 'distance' || reading.of.length !== 2) continue;
     const [a, b] = reading.of.map((id) => byName.get(arborOf.get(id) ?? id));

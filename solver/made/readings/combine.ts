@@ -2,7 +2,7 @@
 import type { ReadingId } from '../../movement/ids.ts';
 
 /** One reading that is to be combined. */
-export interface Measured {
+export interface CombinedReadings {
   readonly id: ReadingId;
   /** mm, and its ± (two standard deviations). */
   readonly length: number;
@@ -36,11 +36,11 @@ const LEAST_PLUS_MINUS = 1e-4;
  *
  * @returns undefined when there is no reading
  */
-export function combineReadings(readings: readonly Measured[]): Combined | undefined {
+export function combineReadings(readings: readonly CombinedReadings[]): Combined | undefined {
   if (readings.length === 0) return undefined;
   const middle = median(readings.map((each) => each.length));
   const scatter = MAD_TO_SIGMA * median(readings.map((each) => Math.abs(each.length - middle)));
-  const isFar = (each: Measured) =>
+  const isFar = (each: CombinedReadings) =>
     !each.stands &&
     Math.abs(each.length - middle) > OUTLIER * Math.max(sigmaOf(each), readings.length > 3 ? scatter : 0);
   const outliers = readings.length < 3 ? [] : readings.filter(isFar);
@@ -62,7 +62,7 @@ export function combineReadings(readings: readonly Measured[]): Combined | undef
   };
 }
 
-const sigmaOf = ({ plusMinus }: Measured): number => Math.max(plusMinus, LEAST_PLUS_MINUS) / 2;
+const sigmaOf = ({ plusMinus }: CombinedReadings): number => Math.max(plusMinus, LEAST_PLUS_MINUS) / 2;
 
 function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);

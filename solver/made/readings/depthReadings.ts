@@ -4,7 +4,7 @@ import type { RuleId } from '../../movement/ids.ts';
 import type { Edit } from '../../movement/index.ts';
 import type { Movement, Reading, RuleOf } from '../../movement/schema.ts';
 import { calculatedDepth } from '../../teeth/index.ts';
-import { type Combined, combineReadings, type Measured } from './combine.ts';
+import { type Combined, type CombinedReadings, combineReadings } from './combine.ts';
 import type { ReadingDoubt } from './doubt.ts';
 import { trueLength } from './trueLength.ts';
 
@@ -27,7 +27,7 @@ export function depthReadings(movement: Movement): readonly DepthReadings[] {
     if (!a || !b || readings.length === 0) return [];
     const calculated = calculatedDepth(a, b, movement).distance;
     const doubts: ReadingDoubt[] = [];
-    const good: Measured[] = [];
+    const good: CombinedReadings[] = [];
     for (const reading of readings) {
       const found = trueLength(reading, calculated);
       if (found.kind === 'length') good.push({ ...found, id: reading.id, stands: reading.stands !== undefined });

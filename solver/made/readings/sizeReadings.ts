@@ -4,7 +4,7 @@ import type { ReadingId } from '../../movement/ids.ts';
 import type { Movement, Reading } from '../../movement/schema.ts';
 import { cuttingDataOf } from '../../teeth/cutting/index.ts';
 import { sizeOfWheel } from '../../teeth/index.ts';
-import { type Combined, combineReadings, type Measured } from './combine.ts';
+import { type Combined, type CombinedReadings, combineReadings } from './combine.ts';
 import type { LengthDoubt, ReadingDoubt } from './doubt.ts';
 import { type PartSize, partSizes, sizeKeyOf, wheelAsDrawn } from './sizes.ts';
 import { type TrueLength, trueLength } from './trueLength.ts';
@@ -37,7 +37,7 @@ export function sizeReadings(movement: Movement): readonly SizeReadings[] {
     const readings = byKey.get(size.key);
     if (!readings) return [];
     const doubts: ReadingDoubt[] = [];
-    const good: Measured[] = [];
+    const good: CombinedReadings[] = [];
     for (const reading of readings) {
       const found = trueSize(reading, size, movement);
       if (found.kind === 'length') good.push({ ...found, id: reading.id, stands: reading.stands !== undefined });

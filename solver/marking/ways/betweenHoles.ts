@@ -3,7 +3,7 @@
  * hole-to-hole distances as a check of everything.
  */
 
-import { type LengthDisplay, lengthText, unitName } from '../../movement/decimal.ts';
+import { decimalLengthText, type LengthDisplay, unitName } from '../../movement/decimal.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
 import type { Hole } from '../marks.ts';
 
@@ -38,7 +38,7 @@ export function chordList(holes: readonly Hole[], first: Hole, second: Hole, dis
     const side = Math.abs(turn) <= ON_LINE * base * base ? 'on the line' : turn > 0 ? 'left' : 'right';
     return { label: hole.label, diameter: hole.diameter, first: apart(hole, first), second: apart(hole, second), side };
   });
-  const show = (mm: number) => lengthText(mm, display);
+  const show = (mm: number) => decimalLengthText(mm, display);
   const text = [
     `Dividers, ${unitName(display)}. Base: ${first.label} to ${second.label}, ${show(base)} apart.`,
     ...lines.map(
@@ -87,7 +87,7 @@ export function buttonList(
     const button = pinOf(hole);
     return [overPins(hole, first, [button, pinOf(first)]), overPins(hole, second, [button, pinOf(second)])] as const;
   });
-  const show = (mm: number) => lengthText(mm, display);
+  const show = (mm: number) => decimalLengthText(mm, display);
   const base = overPins(first, second, [pinOf(first), pinOf(second)]);
   const text = [
     `Over buttons and pins, ${unitName(display)}. Pins: ${show(pinOf(first))} in ${first.label}, ${show(pinOf(second))} in ${second.label}.`,

@@ -1,6 +1,6 @@
 /** Holes by their distances from the plate's straight edges, for a height gauge, odd-leg calipers or a marking gauge. */
 
-import { type LengthDisplay, lengthText, unitName } from '../../movement/decimal.ts';
+import { decimalLengthText, type LengthDisplay, unitName } from '../../movement/decimal.ts';
 import type { Hole } from '../marks.ts';
 import type { PlateView } from '../plateView.ts';
 import { type EdgeLine, edgesOf, insideEdge } from '../steps/metal.ts';
@@ -42,7 +42,7 @@ export function edgeOffsets(
   const lines = holes.map(({ label, diameter, x, y }): EdgeOffset => {
     return { label, diameter, distances: [upright, level].map((edge) => insideEdge(edge, { x, y })) };
   });
-  const show = (mm: number) => lengthText(mm, display);
+  const show = (mm: number) => decimalLengthText(mm, display);
   const text = [
     `From the edges, ${unitName(display)}. ${view.faceLabel}.`,
     ...lines.map(

@@ -3,7 +3,7 @@
  * hole as a check that the zero has not moved.
  */
 
-import { fixed, type LengthDisplay, lengthPlaces, lengthText, unitName } from '../../movement/decimal.ts';
+import { decimalFixed, decimalLengthText, type LengthDisplay, lengthPlaces, unitName } from '../../movement/decimal.ts';
 import { MM_PER_INCH } from '../../movement/measures.ts';
 import type { Hole } from '../marks.ts';
 
@@ -92,7 +92,7 @@ export function readoutList(holes: readonly Hole[], options: ReadoutOptions): Re
 
 function readoutText(lines: readonly ReadoutLine[], options: ReadoutOptions): string {
   const { display, zeroSays, finderRadius, preset = [0, 0] } = options;
-  const show = (mm: number) => lengthText(mm, display);
+  const show = (mm: number) => decimalLengthText(mm, display);
   const finder = finderRadius ? ` Readings hold the finder's radius of ${show(finderRadius)}.` : '';
   const set = preset.some((mm) => mm !== 0) ? ` Set X ${show(preset[0])} Y ${show(preset[1])} there.` : '';
   const text = [
@@ -111,10 +111,10 @@ function readoutText(lines: readonly ReadoutLine[], options: ReadoutOptions): st
 function movesText(lines: readonly ReadoutLine[], display: LengthDisplay): string[] {
   const [first] = lines;
   if (!first) return [];
-  const printed = (mm: number) => Number(lengthText(mm, display));
+  const printed = (mm: number) => Number(decimalLengthText(mm, display));
   const signed = (from: number, to: number): string => {
     const move = printed(to) - printed(from);
-    return `${move < 0 ? '-' : '+'}${fixed(Math.abs(move), lengthPlaces(display))}`;
+    return `${move < 0 ? '-' : '+'}${decimalFixed(Math.abs(move), lengthPlaces(display))}`;
   };
   const text = ['In moves, each from the hole before, the first from zero:'];
   let [x, y] = [0, 0];

@@ -3,7 +3,7 @@
  * with degrees, minutes and seconds, always turned one way.
  */
 
-import { fixed, type LengthDisplay, lengthText, unitName } from '../../movement/decimal.ts';
+import { decimalFixed, decimalLengthText, type LengthDisplay, unitName } from '../../movement/decimal.ts';
 import { ONE_PLACE } from '../../tolerances.ts';
 import type { Hole } from '../marks.ts';
 
@@ -119,16 +119,16 @@ export function readsHighAt(errors: readonly TableError[], angleDeg: number): nu
 
 function rotaryText(lines: readonly RotaryLine[], options: RotaryOptions): string {
   const { display, ratio, zeroDeg = 0, sense = 'anticlockwise' } = options;
-  const show = (mm: number) => lengthText(mm, display);
+  const show = (mm: number) => decimalLengthText(mm, display);
   const errors = options.errors && options.errors.length > 0 ? ' The errors of the table are put in.' : '';
   const text = [
-    `Rotary table ${ratio}:1, ${unitName(display)}. Centre: ${options.centreSays}. Zero at ${fixed(zeroDeg, 4)}° from the right; turn the reading ${sense} only.${errors}`,
+    `Rotary table ${ratio}:1, ${unitName(display)}. Centre: ${options.centreSays}. Zero at ${decimalFixed(zeroDeg, 4)}° from the right; turn the reading ${sense} only.${errors}`,
   ];
   for (const line of lines) {
     const { number, radius, turns, degrees, minutes, seconds, movedByHundredthDeg, diameter, label } = line;
     const dial = `${turns} turns ${degrees}° ${minutes}′ ${seconds}″`;
     text.push(
-      `${number}. r ${show(radius)}  ${fixed(line.readingDeg, 4)}°  ${dial}  0.01° moves it ${show(movedByHundredthDeg)}  Ø ${show(diameter)}  ${label}`,
+      `${number}. r ${show(radius)}  ${decimalFixed(line.readingDeg, 4)}°  ${dial}  0.01° moves it ${show(movedByHundredthDeg)}  Ø ${show(diameter)}  ${label}`,
     );
   }
   if (lines.length > 0) text.push(`Close: ${ratio} turns 0° 0′ 0″ must find zero again.`);

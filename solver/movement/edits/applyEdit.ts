@@ -17,7 +17,7 @@ import {
 import type { Edit, EditResult, Refused } from './edit.ts';
 import { refused } from './items.ts';
 import { planPaste } from './paste.ts';
-import type { Plan } from './recipe.ts';
+import type { EditPlan } from './recipe.ts';
 import { planRemoveBearing } from './removeBearing.ts';
 import { planRemove } from './removeItems.ts';
 
@@ -72,7 +72,7 @@ function inTurn(movement: Movement, edits: readonly Edit[]): Edited | Refused {
   return all;
 }
 
-function planOf(movement: Movement, edit: Exclude<Edit, { kind: 'several' }>): Plan {
+function planOf(movement: Movement, edit: Exclude<Edit, { kind: 'several' }>): EditPlan {
   switch (edit.kind) {
     case 'add':
       return planAdd(movement, edit);

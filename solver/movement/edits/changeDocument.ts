@@ -6,13 +6,13 @@ import { accepted as acceptedSchema, type Movement, movementSchema } from '../sc
 import { changed } from './changeItems.ts';
 import type { EditOf } from './edit.ts';
 import { refused, soundValue } from './items.ts';
-import { type Plan, recipe } from './recipe.ts';
+import { type EditPlan, recipe } from './recipe.ts';
 
 /** Fields of the document that other edits change, or none. */
 const NOT_DESCRIBED: readonly string[] = ['format', 'version', 'made', 'accepted', ...collectionNames];
 
 /** Sets and unsets what describes the document as a whole: title, note, display, settings. */
-export function planDescribe(movement: Movement, edit: EditOf<'describe'>): Plan {
+export function planDescribe(movement: Movement, edit: EditOf<'describe'>): EditPlan {
   const fields = [...Object.keys(edit.set ?? {}), ...(edit.unset ?? [])];
   const barred = fields.find((field) => NOT_DESCRIBED.includes(field));
   if (barred !== undefined) return refused({ kind: 'notDescribed', field: barred });
@@ -37,7 +37,7 @@ function split(movement: Movement): { head: Record<string, unknown>; lists: Reco
 }
 
 /** Notes what was made of a point in a plate; an earlier note of the same hole is kept as its history. */
-export function planSetMade(movement: Movement, edit: EditOf<'setMade'>): Plan {
+export function planSetMade(movement: Movement, edit: EditOf<'setMade'>): EditPlan {
   const sound = soundValue<Movement['made'][number]>(madeSchema, edit.made);
   if (sound.kind === 'refused') return sound;
   const index = movement.made.findIndex(({ point, plate }) => point === sound.item.point && plate === sound.item.plate);
@@ -67,7 +67,7 @@ function withStands(made: Movement['made'][number], before: Movement['made'][num
 }
 
 /** Notes rules that are let stand because of a drilled place, or asks them again. */
-export function planLetStand(movement: Movement, edit: EditOf<'letStand'>): Plan {
+export function planLetStand(movement: Movement, edit: EditOf<'letStand'>): EditPlan {
   const index = movement.made.findIndex(({ point, plate }) => point === edit.point && plate === edit.plate);
   const made = movement.made[index];
   if (made?.state !== 'drilled') return refused({ kind: 'notDrilled', point: edit.point });
@@ -89,7 +89,7 @@ export function planLetStand(movement: Movement, edit: EditOf<'letStand'>): Plan
 const EARLIER_KEPT = 200;
 
 /** Takes the note away that a point was made in a plate. */
-export function planClearMade(movement: Movement, edit: EditOf<'clearMade'>): Plan {
+export function planClearMade(movement: Movement, edit: EditOf<'clearMade'>): EditPlan {
   const index = movement.made.findIndex(({ point, plate }) => point === edit.point && plate === edit.plate);
   if (index < 0) return refused({ kind: 'notMade', point: edit.point });
   return recipe((draft) => {
@@ -105,7 +105,7 @@ function sameFinding(
 }
 
 /** Accepts a finding as it is; one note a finding. */
-export function planAccept(movement: Movement, edit: EditOf<'accept'>): Plan {
+export function planAccept(movement: Movement, edit: EditOf<'accept'>): EditPlan {
   const sound = soundValue<Movement['accepted'][number]>(acceptedSchema, edit.accepted);
   if (sound.kind === 'refused') return sound;
   const { item } = sound;
@@ -116,7 +116,7 @@ export function planAccept(movement: Movement, edit: EditOf<'accept'>): Plan {
 }
 
 /** Takes the acceptance of a finding back. */
-export function planWithdraw(movement: Movement, edit: EditOf<'withdraw'>): Plan {
+export function planWithdraw(movement: Movement, edit: EditOf<'withdraw'>): EditPlan {
   const index = movement.accepted.findIndex((one) => sameFinding(one, edit));
   if (index < 0) return refused({ kind: 'notAccepted' });
   return recipe((draft) => {

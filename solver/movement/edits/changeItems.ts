@@ -6,10 +6,10 @@ import { idsOf } from '../references/idsOf.ts';
 import type { Movement } from '../schema.ts';
 import type { AddEdit, EditOf } from './edit.ts';
 import { draftItems, type Item, itemsOf, locate, nothingCalled, refused, soundItem } from './items.ts';
-import { type Plan, recipe } from './recipe.ts';
+import { type EditPlan, recipe } from './recipe.ts';
 
 /** Puts a new item into a list, at the end or at an index; refuses what the schema refuses. */
-export function planAdd(movement: Movement, edit: AddEdit): Plan {
+export function planAdd(movement: Movement, edit: AddEdit): EditPlan {
   const sound = soundItem(edit.to, edit.item);
   if (sound.kind === 'refused') return sound;
   const { length } = movement[edit.to];
@@ -21,7 +21,7 @@ export function planAdd(movement: Movement, edit: AddEdit): Plan {
 }
 
 /** Sets and unsets fields of one item; its id stays. */
-export function planChange(movement: Movement, edit: EditOf<'change'>): Plan {
+export function planChange(movement: Movement, edit: EditOf<'change'>): EditPlan {
   const found = locate(movement, edit.id);
   if (found === undefined) return nothingCalled(edit.id);
   const next = changed(found.item, edit.set, edit.unset);
@@ -35,7 +35,7 @@ export function planChange(movement: Movement, edit: EditOf<'change'>): Plan {
 }
 
 /** Puts another item in the place of the one that has the id. */
-export function replaceItem(movement: Movement, id: string, next: unknown): Plan {
+export function replaceItem(movement: Movement, id: string, next: unknown): EditPlan {
   const found = locate(movement, id);
   if (found === undefined) return nothingCalled(id);
   const sound = soundItem(found.collection, next);
@@ -56,7 +56,7 @@ export function changed(
 }
 
 /** Moves points; what stands at the same place (a pipe, a point joined by a rule) goes along unless it is named itself. */
-export function planMove(movement: Movement, edit: EditOf<'move'>): Plan {
+export function planMove(movement: Movement, edit: EditOf<'move'>): EditPlan {
   const moves: { collection: 'arbors' | 'posts' | 'marks'; index: number; item: Item }[] = [];
   for (const { id, at } of withCompany(movement, edit.places)) {
     const found = locate(movement, id);
@@ -87,7 +87,7 @@ function withCompany(movement: Movement, places: EditOf<'move'>['places']): Edit
 }
 
 /** Moves an item to another index of its list. */
-export function planReorder(movement: Movement, edit: EditOf<'reorder'>): Plan {
+export function planReorder(movement: Movement, edit: EditOf<'reorder'>): EditPlan {
   const found = locate(movement, edit.id);
   if (found === undefined) return nothingCalled(edit.id);
   const list = itemsOf(movement, found.collection);
@@ -103,7 +103,7 @@ export function planReorder(movement: Movement, edit: EditOf<'reorder'>): Plan {
 }
 
 /** Gives an item another id, in every place that refers to it. */
-export function planRename(movement: Movement, edit: EditOf<'rename'>): Plan {
+export function planRename(movement: Movement, edit: EditOf<'rename'>): EditPlan {
   const { from, to } = edit;
   const known = idsOf(movement);
   const found = locate(movement, from);

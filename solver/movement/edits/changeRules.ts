@@ -5,14 +5,14 @@ import type { Movement } from '../schema.ts';
 import { changed, replaceItem } from './changeItems.ts';
 import type { EditOf } from './edit.ts';
 import { draftItems, type Item, locate, nothingCalled, refused, soundItem } from './items.ts';
-import { type Plan, recipe } from './recipe.ts';
+import { type EditPlan, recipe } from './recipe.ts';
 
 function ruleCalled(movement: Movement, id: string): Movement['rules'][number] | undefined {
   return movement.rules.find((rule) => rule.id === id);
 }
 
 /** Gives a rule its value: mm, degrees or coordinates by its kind. A depth is held at it. */
-export function planSetValue(movement: Movement, edit: EditOf<'setValue'>): Plan {
+export function planSetValue(movement: Movement, edit: EditOf<'setValue'>): EditPlan {
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
   const { number } = ruleKindInDocument(rule.kind);
@@ -22,7 +22,7 @@ export function planSetValue(movement: Movement, edit: EditOf<'setValue'>): Plan
 }
 
 /** Gives a depth its measured distance, mm, and lets that one count. */
-export function planSetMeasured(movement: Movement, edit: EditOf<'setMeasured'>): Plan {
+export function planSetMeasured(movement: Movement, edit: EditOf<'setMeasured'>): EditPlan {
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
   if (rule.kind !== 'depth') return refused({ kind: 'notADepth', rule: edit.rule });
@@ -32,7 +32,7 @@ export function planSetMeasured(movement: Movement, edit: EditOf<'setMeasured'>)
 }
 
 /** Chooses which of a depth's three distances counts. */
-export function planUseDepth(movement: Movement, edit: EditOf<'useDepth'>): Plan {
+export function planUseDepth(movement: Movement, edit: EditOf<'useDepth'>): EditPlan {
   const rule = ruleCalled(movement, edit.rule);
   if (rule === undefined) return nothingCalled(edit.rule);
   if (rule.kind !== 'depth') return refused({ kind: 'notADepth', rule: edit.rule });
@@ -40,17 +40,17 @@ export function planUseDepth(movement: Movement, edit: EditOf<'useDepth'>): Plan
 }
 
 /** Leaves rules out of the planting, or takes them in again; all or none. */
-export function planLeaveOut(movement: Movement, edit: EditOf<'leaveOut'>): Plan {
+export function planLeaveOut(movement: Movement, edit: EditOf<'leaveOut'>): EditPlan {
   return planForRules(movement, edit.rules, { leaveOut: edit.leaveOut });
 }
 
 /** Tells rules to check, or leaves their duty to the order; a rule keeps its turn. */
-export function planSetDuty(movement: Movement, edit: EditOf<'setDuty'>): Plan {
+export function planSetDuty(movement: Movement, edit: EditOf<'setDuty'>): EditPlan {
   return planForRules(movement, edit.rules, { duty: edit.duty === 'checks' ? 'checks' : undefined });
 }
 
 /** The same fields for several rules; all or none. */
-function planForRules(movement: Movement, rules: readonly string[], set: Readonly<Record<string, unknown>>): Plan {
+function planForRules(movement: Movement, rules: readonly string[], set: Readonly<Record<string, unknown>>): EditPlan {
   const items: { index: number; item: Item }[] = [];
   for (const id of rules) {
     const index = movement.rules.findIndex((rule) => rule.id === id);
@@ -66,7 +66,7 @@ function planForRules(movement: Movement, rules: readonly string[], set: Readonl
 }
 
 /** Records which crossing is meant; one place has one, so what stands at the same place loses its own. */
-export function planSetCrossing(movement: Movement, edit: EditOf<'setCrossing'>): Plan {
+export function planSetCrossing(movement: Movement, edit: EditOf<'setCrossing'>): EditPlan {
   const found = locate(movement, edit.point);
   if (found === undefined) return nothingCalled(edit.point);
   if (!['arbors', 'posts', 'marks'].includes(found.collection)) {

@@ -5,7 +5,7 @@
 import type { z } from 'zod';
 import type { Collection } from '../references/collections.ts';
 import type { Movement, movementSchema } from '../schema.ts';
-import type { Refusal } from './refusal.ts';
+import type { EditRefusal } from './refusal.ts';
 
 type Input = z.input<typeof movementSchema>;
 type ItemOf<L> = NonNullable<L> extends readonly (infer Item)[] ? Item : never;
@@ -90,7 +90,7 @@ export type EditOf<K extends EditKind> = Extract<Edit, { readonly kind: K }>;
 /** An edit that does not apply, and why. */
 export interface Refused {
   readonly kind: 'refused';
-  readonly why: Refusal;
+  readonly why: EditRefusal;
 }
 
 /** What an edit leads to: the changed movement, or why it was refused. */

@@ -12,7 +12,7 @@ import type { Movement } from '../schema.ts';
 import { indication } from '../turning.ts';
 import { wheel } from '../wheel.ts';
 import type { Refused } from './edit.ts';
-import type { Refusal } from './refusal.ts';
+import type { EditRefusal } from './refusal.ts';
 
 const SCHEMAS: Readonly<Record<Collection, z.ZodType>> = {
   arbors: arbor,
@@ -61,7 +61,7 @@ export function draftItems(draft: Draft<Movement>, collection: Collection): Item
 }
 
 /** An edit that does not apply, for this reason. */
-export function refused(why: Refusal): Refused {
+export function refused(why: EditRefusal): Refused {
   return { kind: 'refused', why };
 }
 

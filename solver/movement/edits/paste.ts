@@ -8,10 +8,10 @@ import type { Movement } from '../schema.ts';
 import type { EditOf, Refused } from './edit.ts';
 import { freshId } from './freshId.ts';
 import { draftItems, type Item, refused, soundItem } from './items.ts';
-import { type Plan, recipe } from './recipe.ts';
+import { type EditPlan, recipe } from './recipe.ts';
 
 /** Adds copies of parts under fresh ids that refer to each other as the originals did. */
-export function planPaste(movement: Movement, edit: EditOf<'paste'>): Plan {
+export function planPaste(movement: Movement, edit: EditOf<'paste'>): EditPlan {
   const parts = soundParts(edit);
   if ('kind' in parts) return parts;
   const names = freshNames(movement, parts);

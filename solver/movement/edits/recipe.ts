@@ -5,7 +5,7 @@ import type { Refused } from './edit.ts';
 
 /** A change that is ready to be made to a draft of the movement. */
 export type Recipe = { readonly kind: 'recipe'; readonly run: (draft: Draft<Movement>) => void };
-export type Plan = Recipe | Refused;
+export type EditPlan = Recipe | Refused;
 
 /** Wraps the change that an edit makes. */
 export function recipe(run: (draft: Draft<Movement>) => void): Recipe {

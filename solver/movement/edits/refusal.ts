@@ -2,7 +2,7 @@
 import type { Problem } from '../read/problem.ts';
 
 /** What stands against an edit. Ids are as in the edit; lists count from 0. */
-export type Refusal =
+export type EditRefusal =
   /** What it would make is no sound movement; at least one problem. */
   | { readonly kind: 'unsound'; readonly problems: readonly Problem[] }
   /** Nothing in the movement has this id; `near` is one that is spelled much like it. */

@@ -8,10 +8,10 @@ import type { Arbor, Movement, Rule } from '../schema.ts';
 import { type BearingGone, bearingOf, renumbered } from './bearingsGone.ts';
 import type { EditOf } from './edit.ts';
 import { nothingCalled } from './items.ts';
-import { type Plan, recipe } from './recipe.ts';
+import { type EditPlan, recipe } from './recipe.ts';
 
 /** Removes parts with all that cannot be without them. */
-export function planRemove(movement: Movement, edit: EditOf<'remove'>): Plan {
+export function planRemove(movement: Movement, edit: EditOf<'remove'>): EditPlan {
   const known = idsOf(movement);
   const unknown = edit.ids.find((id) => !known.has(id));
   if (unknown !== undefined) return nothingCalled(unknown);
@@ -19,7 +19,7 @@ export function planRemove(movement: Movement, edit: EditOf<'remove'>): Plan {
 }
 
 /** Removal of whatever is called one of `ids`, and of bearings beside those in plates that go. */
-export function planWithout(movement: Movement, ids: readonly string[], isOff: BearingGone = () => false): Plan {
+export function planWithout(movement: Movement, ids: readonly string[], isOff: BearingGone = () => false): EditPlan {
   const next = without(movement, new Set(ids), isOff);
   return recipe((draft) => {
     for (const field of PRUNED) if (next[field] !== movement[field]) Reflect.set(draft, field, castDraft(next[field]));

@@ -7,7 +7,7 @@ import type { PlacedMovement } from '../placed.ts';
 import { PlantedMovement } from './planted.ts';
 import { plantMovement } from './plantMovement.ts';
 
-export type Crossing = NonNullable<Post['crossing']>;
+export type CrossingChoice = NonNullable<Post['crossing']>;
 
 /** What selects the other crossing: a recorded side where one can be told from points, and a sketch place beside it. */
 export interface OtherCrossing {
@@ -15,7 +15,7 @@ export interface OtherCrossing {
   readonly point: PointId;
   readonly at: Point;
   /** Undefined where no two points tell the two crossings apart: then a recorded one is to be taken out. */
-  readonly crossing: Crossing | undefined;
+  readonly crossing: CrossingChoice | undefined;
 }
 
 /**
@@ -74,8 +74,8 @@ function carrierOf({ index }: PlantedMovement, asked: number): number {
 }
 
 /** The pair of points and the side that hold for `wanted` and fail for `here` by the widest margin. */
-export function tellApart(points: readonly Named[], here: Point, wanted: Point): Crossing | undefined {
-  let best: Crossing | undefined;
+export function tellApart(points: readonly Named[], here: Point, wanted: Point): CrossingChoice | undefined {
+  let best: CrossingChoice | undefined;
   let margin = 0;
   const scale = Math.hypot(wanted.x - here.x, wanted.y - here.y);
   for (const from of points) {

@@ -13,7 +13,7 @@ import { type Ground, System } from './system.ts';
 import { tieForces, tieMiss } from './ties.ts';
 
 /** Rules of the network that cannot hold together, with the gap that is left, mm. */
-export interface Disagreement {
+export interface KernelDisagreement {
   readonly rules: readonly number[];
   readonly gap: number;
   /** The place would bring a point onto one that a rule is named from: see `shortArm`. */

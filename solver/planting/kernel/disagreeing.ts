@@ -6,7 +6,7 @@
 
 import { Meet } from '../../geometry/index.ts';
 import { TOUCHING } from '../../tolerances.ts';
-import { type Disagreement, gapOf, PressureTrace, thinOut } from './conflicts.ts';
+import { gapOf, type KernelDisagreement, PressureTrace, thinOut } from './conflicts.ts';
 import { shortArm } from './degenerate.ts';
 import type { Placing } from './placing.ts';
 import { FIRST_EXACT_KIND, residualOf } from './residual.ts';
@@ -17,9 +17,13 @@ import { System } from './system.ts';
  * The sets, each with its gap: minimal, and not able to hold by themselves. `missBy` are the misses of all rules, `failing`
  * those that do not hold. What only hangs on a place that is not settled says nothing of its own.
  */
-export function disagreementsOf(placing: Placing, failing: readonly number[], missBy: Float64Array): Disagreement[] {
+export function disagreementsOf(
+  placing: Placing,
+  failing: readonly number[],
+  missBy: Float64Array,
+): KernelDisagreement[] {
   const { ground } = placing;
-  const found: Disagreement[] = [...ground.reduction.disagreements];
+  const found: KernelDisagreement[] = [...ground.reduction.disagreements];
   const told = new Set<number>(found.flatMap((d) => d.rules));
   const teller = new Teller(placing, told, found);
   teller.steps();
@@ -49,13 +53,13 @@ export function rulesAgainst(
 class Teller {
   private readonly placing: Placing;
   private readonly told: Set<number>;
-  private readonly found: Disagreement[];
+  private readonly found: KernelDisagreement[];
   private readonly trace: PressureTrace;
   private readonly system = new System();
   /** Roots whose step fails, and those that hang on them. */
   private readonly unsettled = new Set<number>();
 
-  constructor(placing: Placing, told: Set<number>, found: Disagreement[]) {
+  constructor(placing: Placing, told: Set<number>, found: KernelDisagreement[]) {
     this.placing = placing;
     this.told = told;
     this.found = found;
@@ -124,7 +128,7 @@ function tellDegenerate(
   failing: readonly number[],
   missBy: Float64Array,
   told: Set<number>,
-  found: Disagreement[],
+  found: KernelDisagreement[],
 ): void {
   const { plan, ground } = placing;
   const sets = new Map<number, number[]>();
@@ -160,7 +164,7 @@ function lostArm({ ground }: Placing, r: number): number {
 }
 
 /** A set that holds a whole other one says nothing new: that one disagrees without the rest. Of equal sets the first counts. */
-function followsFrom(set: Disagreement, other: Disagreement, isFirst: boolean): boolean {
+function followsFrom(set: KernelDisagreement, other: KernelDisagreement, isFirst: boolean): boolean {
   if (other.rules.length > set.rules.length || (isFirst && other.rules.length === set.rules.length)) return false;
   return other.rules.every((rule) => set.rules.includes(rule));
 }

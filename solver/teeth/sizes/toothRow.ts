@@ -3,7 +3,7 @@
 import type { ToothDoubt } from '../toothFaults.ts';
 
 /** The curve of a tooth above the pitch circle. */
-export type Face =
+export type ToothFace =
   /** A single arc of this radius (× module) that leaves the flank without a corner: the ogive of a leaf. */
   | { readonly kind: 'ogive'; readonly radius: number }
   /**
@@ -22,7 +22,7 @@ export interface ToothRow {
   readonly addendum: number;
   readonly dedendum: number;
   readonly thickness: number;
-  readonly face: Face;
+  readonly face: ToothFace;
   /** Name of the table for the sheet. */
   readonly source: string;
   readonly doubts: readonly ToothDoubt[];

@@ -54,7 +54,7 @@ export interface Stage {
 }
 
 /** Stages one after another, and what a maker weighs about them. */
-export interface Train {
+export interface CountedTrain {
   readonly stages: readonly Stage[];
   /** Sum of all teeth, the largest count, and the largest prime in any count. */
   readonly total: number;
@@ -75,7 +75,7 @@ export interface CountsRow {
   readonly error: Rational;
   readonly errorPpm: number;
   /** Fewest teeth first (of the first 64 found, where a ratio has very many). */
-  readonly trains: readonly Train[];
+  readonly trains: readonly CountedTrain[];
   /** Distinct trains of this ratio, where asked for. */
   readonly trainCount?: number;
 }

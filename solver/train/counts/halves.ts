@@ -8,7 +8,7 @@
  */
 import type { Steps } from '../../steps.ts';
 import { BestRatios, type RankedRatio } from './bestRatios.ts';
-import type { Stage, Train } from './counts.ts';
+import type { CountedTrain, Stage } from './counts.ts';
 import type { Task } from './limits.ts';
 import { pairAllowed, shelfAllows, trainOf } from './trainsOfRatio.ts';
 
@@ -35,7 +35,7 @@ interface Half {
 /** A ratio with the trains of allowed pairs that make it. */
 export interface PairResult {
   readonly ratio: RankedRatio;
-  readonly trains: readonly Train[];
+  readonly trains: readonly CountedTrain[];
 }
 
 function allowedPairs(task: Task): readonly Pair[] {
@@ -204,7 +204,7 @@ export function* meetInPairsSteps(task: Task, count: number): Steps<number, read
     ]
       .sort((x, y) => x - y)
       .map((index) => pairs[index] as Pair); // indices made by `choose`
-  const trains = new Map<string, Map<string, Train>>();
+  const trains = new Map<string, Map<string, CountedTrain>>();
   const all = [...halvesOf(task, count, pairs)];
   let done = 0;
   for (const collect of [false, true]) {
@@ -228,7 +228,7 @@ export function* meetInPairsSteps(task: Task, count: number): Steps<number, read
           const train = stages && shelf(stages) ? trainOf(stages, task) : undefined;
           if (!known || !train) return;
           const key = `${known.driven}/${known.drivers}`;
-          const list = trains.get(key) ?? new Map<string, Train>();
+          const list = trains.get(key) ?? new Map<string, CountedTrain>();
           trains.set(key, list);
           if (list.size < 10_000) {
             list.set(train.stages.map((stage) => `${stage.driver}:${stage.driven}`).join(' '), train);

@@ -8,6 +8,7 @@ export {
   termOf,
 } from './constants.ts';
 export type {
+  CountedTrain,
   CountsFault,
   CountsOptions,
   CountsProblem,
@@ -16,7 +17,6 @@ export type {
   CountsRow,
   NoCounts,
   Stage,
-  Train,
 } from './counts.ts';
 export {
   findJointCounts,

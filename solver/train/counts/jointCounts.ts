@@ -21,7 +21,7 @@ import {
   toNumber,
 } from '../turning/rational.ts';
 import type { RankedRatio } from './bestRatios.ts';
-import type { CountsOptions, CountsProblem, CountsProgress, Train } from './counts.ts';
+import type { CountedTrain, CountsOptions, CountsProblem, CountsProgress } from './counts.ts';
 import { greatestCommonFactor, readOptions, type StageSets, stagesOf, type Task } from './limits.ts';
 import { distinctProducts } from './products.ts';
 import { type ProductLists, trainsOfRatio } from './trainsOfRatio.ts';
@@ -40,10 +40,10 @@ export interface JointOptions
 
 /** Shared stages with the branch that each indication takes from there. */
 export interface JointRow {
-  readonly shared: Train;
+  readonly shared: CountedTrain;
   readonly branches: readonly {
     readonly name: string;
-    readonly train: Train;
+    readonly train: CountedTrain;
     /** Of the whole way, shared stages included. */
     readonly ratio: Rational;
     readonly digits: string;
@@ -239,9 +239,9 @@ function rankedOf(ratios: Ratios, index: number): RankedRatio | undefined {
   return undefined;
 }
 
-function cheapest(ranked: RankedRatio | undefined, ratios: Ratios, task: Task): Train | undefined {
+function cheapest(ranked: RankedRatio | undefined, ratios: Ratios, task: Task): CountedTrain | undefined {
   if (!ranked) return undefined;
-  let best: Train | undefined;
+  let best: CountedTrain | undefined;
   let seen = 0;
   for (const train of trainsOfRatio(ranked, ratios.sets, ratios.lists, task)) {
     if (!best || train.total < best.total) best = train;

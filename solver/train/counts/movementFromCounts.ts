@@ -8,7 +8,7 @@ import type { Edit, ItemInput } from '../../movement/index.ts';
 import { freshId, idsOf } from '../../movement/index.ts';
 import { COUPLINGS, FORMS, type Movement } from '../../movement/schema.ts';
 import { moduleOf } from '../../teeth/index.ts';
-import type { Stage, Train } from './counts.ts';
+import type { CountedTrain, Stage } from './counts.ts';
 
 type ToothSize = ItemInput<'wheels'>['size'];
 
@@ -51,14 +51,14 @@ const BEND = 50;
 /** The edit that adds a train to a movement; `arbors` are its arbors from first to last. */
 export const editOfTrain = (
   movement: Movement,
-  train: Pick<Train, 'stages' | 'idlers'>,
+  train: Pick<CountedTrain, 'stages' | 'idlers'>,
   layOut: LayOut = {},
 ): TrainEdit => editOfTrains(movement, [{ train, layOut }]);
 
 /** Several trains in one edit; a train whose `from` is "#n" starts where train n (from 0) ends. */
 export function editOfTrains(
   movement: Movement,
-  trains: readonly { readonly train: Pick<Train, 'stages' | 'idlers'>; readonly layOut?: LayOut }[],
+  trains: readonly { readonly train: Pick<CountedTrain, 'stages' | 'idlers'>; readonly layOut?: LayOut }[],
 ): TrainEdit {
   const taken = new Set<string>(idsOf(movement).keys());
   const edits: Edit[] = [];
@@ -173,7 +173,7 @@ function placeAfter([x, y]: At, index: number, headingDeg: number, distance: num
 }
 
 function layTrain(
-  train: Pick<Train, 'stages' | 'idlers'>,
+  train: Pick<CountedTrain, 'stages' | 'idlers'>,
   layOut: LayOut,
   taken: Set<string>,
   made: Map<string, At>,

@@ -11,7 +11,7 @@
 import { runSteps, type Steps } from '../../steps.ts';
 import { compare, digitsOf, fractionText, magnitude, toNumber } from '../turning/rational.ts';
 import { BestRatios, type RankedRatio, sweepProductsSteps } from './bestRatios.ts';
-import type { CountsOptions, CountsProgress, CountsResult, CountsRow, NoCounts, Train } from './counts.ts';
+import type { CountedTrain, CountsOptions, CountsProgress, CountsResult, CountsRow, NoCounts } from './counts.ts';
 import { meetInPairsSteps, pairsAreFew } from './halves.ts';
 import { readOptions, type StageSets, stagesOf, type Task } from './limits.ts';
 import { distinctProducts } from './products.ts';
@@ -163,7 +163,7 @@ function rowsOf(
 ): readonly CountsRow[] {
   const rows: CountsRow[] = [];
   for (const ratio of ratios) {
-    const trains: Train[] = [];
+    const trains: CountedTrain[] = [];
     let count = 0;
     for (const train of trainsOfRatio(ratio, sets, lists, task)) {
       count++;
@@ -175,7 +175,7 @@ function rowsOf(
   return rows;
 }
 
-const rowOf = (ratio: RankedRatio, trains: readonly Train[], task: Task, trainCount?: number): CountsRow => ({
+const rowOf = (ratio: RankedRatio, trains: readonly CountedTrain[], task: Task, trainCount?: number): CountsRow => ({
   ratio: ratio.ratio,
   digits: digitsOf(ratio.ratio),
   error: ratio.error,

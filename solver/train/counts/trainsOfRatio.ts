@@ -8,7 +8,7 @@
 
 import { moduleOf } from '../../teeth/index.ts';
 import type { RankedRatio } from './bestRatios.ts';
-import type { Stage, Train } from './counts.ts';
+import type { CountedTrain, Stage } from './counts.ts';
 import { greatestCommonFactor, largestPrimeOf, type StageSets, type Task } from './limits.ts';
 import { holds, lowerBound } from './products.ts';
 
@@ -100,7 +100,7 @@ function pairUp(
 }
 
 /** A train with its totals and what its sense needs; undefined where the sense cannot be had. */
-export function trainOf(stages: readonly Stage[], task: Task): Train | undefined {
+export function trainOf(stages: readonly Stage[], task: Task): CountedTrain | undefined {
   const { sense, idlers = true } = task.options;
   const worm = stages.some((stage) => stage.worm);
   const reversed = stages.length % 2 === 1;
@@ -149,7 +149,7 @@ export function* trainsOfRatio(
   sets: readonly StageSets[],
   lists: ProductLists,
   task: Task,
-): Generator<Train, void, void> {
+): Generator<CountedTrain, void, void> {
   const allowed = pairAllowed(task);
   const shelf = shelfAllows(task);
   const drivenSets = sets.map((stage) => stage.driven);

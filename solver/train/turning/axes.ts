@@ -52,7 +52,7 @@ function armsInCircles(armOfAxis: ReadonlyMap<ArborId, ArborId>, axisOf: Axes['a
 }
 
 /** Axes and arms of a movement. A carrier that makes no sense is told and left out. */
-export function axesOf(movement: Movement): Axes {
+export function turningAxesOf(movement: Movement): Axes {
   const axisOf = axisGroups(movement);
   const armOfAxis = new Map<ArborId, ArborId>();
   const problems: TurningProblem[] = [];

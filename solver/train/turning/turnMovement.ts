@@ -6,7 +6,7 @@
  */
 import type { ArborId } from '../../movement/ids.ts';
 import type { Movement } from '../../movement/schema.ts';
-import { type Axes, axesOf } from './axes.ts';
+import { type Axes, turningAxesOf } from './axes.ts';
 import { indicationsOf } from './indications.ts';
 import type { Link, Sense, TurningState } from './linkage.ts';
 import { linksOf } from './links.ts';
@@ -77,7 +77,7 @@ function allTrains(movement: Movement, axes: Axes, links: readonly Link[], drive
 export function turnMovement(movement: Movement): Turning {
   const problems: TurningProblem[] = [];
   const drive = driveOf(movement, problems);
-  const axes = axesOf(movement);
+  const axes = turningAxesOf(movement);
   const { links, problems: linkProblems } = linksOf(movement, axes);
   problems.push(...axes.problems, ...linkProblems);
 

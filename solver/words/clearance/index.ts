@@ -9,6 +9,6 @@ export { assemblySays, contactSays, MID_SHAKE, noStackSays, piecesWords } from '
 export { buildableList, buildableSays } from './buildWords.ts';
 export { cureSays } from './cureWords.ts';
 export { findingChangesSay, findingSays } from './findingWords.ts';
-export { noPlantingSays, noSafePlaceSays, plantingSays, plantingsSay, searchingSays } from './plantingsWords.ts';
+export { foundPlantingSays, noPlantingSays, noSafePlaceSays, plantingsSay, searchingSays } from './plantingsWords.ts';
 export { leftOutSays, noRehearsalSays, rehearsalSays } from './rehearsalWords.ts';
 export { shakeSays, verdictCureSays, verdictSays } from './verdictWords.ts';

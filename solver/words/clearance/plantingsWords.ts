@@ -15,7 +15,7 @@ export function searchingSays({ best }: Pick<FindPlantingProgress, 'best'>, { le
 }
 
 /** One planting that was found: whether it keeps every gap, and the tightest. */
-export function plantingSays({ surplus, gapsLeft }: Answer, { length }: Speaker): string {
+export function foundPlantingSays({ surplus, gapsLeft }: Answer, { length }: Speaker): string {
   if (gapsLeft === 0) return `Every gap is kept; the tightest pair has ${length(surplus)} more than wanted.`;
   const are = gapsLeft === 1 ? 'is' : 'are';
   return `${counted(gapsLeft, 'gap')} ${are} too small yet, by up to ${length(-surplus)}.`;

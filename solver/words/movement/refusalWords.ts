@@ -1,5 +1,5 @@
 /** Why a change of the movement does not apply, in words. */
-import type { Refusal } from '../../movement/edits/refusal.ts';
+import type { EditRefusal } from '../../movement/edits/refusal.ts';
 import type { Refused } from '../../movement/index.ts';
 import type { Problem } from '../../movement/read/problem.ts';
 import type { Movement } from '../../movement/schema.ts';
@@ -13,7 +13,7 @@ export function refusalSays({ why }: Refused, speaker: Speaker): string {
 }
 
 /** Ids that were asked for stand as they were typed: nothing in the movement could name them. */
-const REFUSALS: Sentences<Refusal> = {
+const REFUSALS: Sentences<EditRefusal> = {
   unsound: ({ problems }, speaker) => unsoundSays(problems, speaker),
   unknownPart: ({ id, near }, speaker) =>
     `Nothing in this movement is called “${id}”${near === undefined ? '' : `; near in spelling: “${nameOf(near, speaker)}”`}.`,

@@ -22,6 +22,6 @@ const CURES: Sentences<Cure> = {
 };
 
 /** One cure of a hole that stands off its place. */
-export function cureSays(cure: Cure, speaker: Speaker): string {
+export function holeCureSays(cure: Cure, speaker: Speaker): string {
   return sentenceOf(CURES, cure, speaker);
 }

@@ -7,7 +7,7 @@
  * const says = cures.map((cure) => cureSays(cure, speakerOf(movement)));
  */
 export { changesBesideDepths, changesSay, RUNS } from './changeWords.ts';
-export { cureSays } from './cureWords.ts';
+export { holeCureSays } from './cureWords.ts';
 export { doingSays, effectSays, errorSays, gapName, mostlySays, sourceName } from './errorWords.ts';
 export { FEELS, fitSays, playBetween, pressedSays, reamedSays, useSays, warmingSays } from './fitWords.ts';
 export { holesDisagree, holesSay, leftOverSays, offPlaceSays, roomSays } from './holeWords.ts';
@@ -16,7 +16,7 @@ export { doubtOfRow, doubtSays, outlierOfRow, outlierSays } from './readingWords
 export { revisionSays } from './revisionWords.ts';
 export { sheetWordsOf } from './sheetWords.ts';
 export { clockSays, shiftSays } from './shiftWords.ts';
-export { sizeOf, sizeSays } from './sizeWords.ts';
+export { partSizeSays, sizeOf } from './sizeWords.ts';
 export { stepsText } from './stepsText.ts';
 export { datumSays, type StepSentence, stepLines, stepSentences } from './stepWords.ts';
 export { transferSays } from './transferWords.ts';

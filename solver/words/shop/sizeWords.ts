@@ -32,6 +32,6 @@ function whichBearing(arborId: string, bearing: number, { movement, name }: Spea
 }
 
 /** The part and what of it is measured: "wheel of 60 on Third, over the tips". */
-export function sizeSays(size: PartSize, speaker: Speaker): string {
+export function partSizeSays(size: PartSize, speaker: Speaker): string {
   return `${speaker.name(size.part)}, ${sizeOf(size, speaker)}`;
 }
