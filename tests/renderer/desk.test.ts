@@ -70,8 +70,8 @@ class StandIn implements DeskWorker {
   }
 
   private send(told: DeskTold): void {
-    if (!this.ended)
-      this.onmessage?.call(undefined as never, { data: structuredClone(told) } as MessageEvent<DeskTold>);
+    if (this.ended) return;
+    this.onmessage?.call(undefined as never, { data: structuredClone(told) } as MessageEvent<DeskTold>);
   }
 }
 
