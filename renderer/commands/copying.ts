@@ -3,7 +3,7 @@
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { Edit, Parts } from '../../solver/movement/index.ts';
 import { pointsOfRule } from '../../solver/movement/index.ts';
-import type { Movement } from '../../solver/movement/schema.ts';
+import type { Movement, Rule } from '../../solver/movement/schema.ts';
 
 /** What pasting adds; rules that also speak of something else are left behind, and held places too. */
 export function partsCopied(movement: Movement, chosen: readonly PartId[]): Parts {
@@ -18,11 +18,18 @@ export function partsCopied(movement: Movement, chosen: readonly PartId[]): Part
     posts: taken(movement.posts),
     marks: taken(movement.marks),
     walls: taken(movement.walls),
-    rules: movement.rules.filter(
-      (rule) => rule.kind !== 'held' && pointsOfRule(movement, rule).every((point) => ids.has(point)),
-    ),
+    rules: rulesCopied(movement, ids),
   };
   return parts as unknown as Parts; // items of a movement are items as a file would hold them
+}
+
+/** Rules among what is copied; one that names a rule needs that too. */
+function rulesCopied(movement: Movement, ids: ReadonlySet<string>): readonly Rule[] {
+  const among = movement.rules.filter(
+    (rule) => rule.kind !== 'held' && pointsOfRule(movement, rule).every((point) => ids.has(point)),
+  );
+  const copied = new Set(among.map(({ id }) => id));
+  return among.filter((rule) => !('among' in rule) || rule.among.every((id) => copied.has(id)));
 }
 
 /**

@@ -33,7 +33,8 @@ export function offersFor(placed: PlacedMovement, point: PointId, nameOf: NameOf
   );
 }
 
-function offer(
+/** A draft as an offer, in words seen from a point. */
+export function offer(
   movement: Movement,
   rule: DraftRule,
   point: PointId,

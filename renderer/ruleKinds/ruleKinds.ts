@@ -18,6 +18,7 @@ import { radiusOnBench } from './radius.ts';
 import { sameHeightOnBench } from './sameHeight.ts';
 import { samePlaceOnBench } from './samePlace.ts';
 import { sameRadiusOnBench } from './sameRadius.ts';
+import { shareDifferenceOnBench } from './shareDifference.ts';
 import { straightAboveOnBench } from './straightAbove.ts';
 
 const KINDS = {
@@ -33,6 +34,7 @@ const KINDS = {
   straightAbove: straightAboveOnBench,
   sameHeight: sameHeightOnBench,
   onCentreLine: onCentreLineOnBench,
+  shareDifference: shareDifferenceOnBench,
   sameRadius: sameRadiusOnBench,
   evenSpacing: evenSpacingOnBench,
   held: heldOnBench,

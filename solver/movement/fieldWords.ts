@@ -199,6 +199,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'rules.reference': 'Direction from which the angle counts: a point, or +x when absent.',
   'rules.angle': 'Angle about the centre, degrees anticlockwise.',
   'rules.of': 'The other point: the one that it stands opposite to, above, at the height of, or mirrors.',
+  'rules.among': 'The lengths of the point whose difference is shared: depths, distances, radii or gaps.',
   centreLine:
     'The line that straight above, same height and mirrored are told from; upright through the origin when absent.',
   'centreLine.through': 'A place on the centre line, mm.',

@@ -14,6 +14,7 @@ import { radiusRule } from './ruleKinds/radius.ts';
 import { sameHeightRule } from './ruleKinds/sameHeight.ts';
 import { samePlaceRule } from './ruleKinds/samePlace.ts';
 import { sameRadiusRule } from './ruleKinds/sameRadius.ts';
+import { shareDifferenceRule } from './ruleKinds/shareDifference.ts';
 import { straightAboveRule } from './ruleKinds/straightAbove.ts';
 
 /** Any rule. */
@@ -33,4 +34,5 @@ export const rule = z.discriminatedUnion('kind', [
   straightAboveRule,
   sameHeightRule,
   onCentreLineRule,
+  shareDifferenceRule,
 ]);

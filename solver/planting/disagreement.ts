@@ -84,6 +84,10 @@ export type NotKeptCause =
   | { readonly kind: 'bothFixed' | 'noEdge' }
   /** Inside a ring: the greatest gap that there is room for. */
   | { readonly kind: 'noRoom'; readonly most: number }
+  /** Fewer than two lengths of the point that count: nothing is to be shared. */
+  | { readonly kind: 'fewLengths' }
+  /** A rule that it names is no length of its point. */
+  | { readonly kind: 'noLengthOfPoint'; readonly rule: RuleId }
   /** Too large in radius to stand inside the ring at all. */
   | { readonly kind: 'tooLarge'; readonly by: number };
 

@@ -29,6 +29,8 @@ export const RuleKind = {
   opposite: 9,
   /** p = c + R(v0)·(q − c): q turned about c by v0 radians. points p, q, c. Eliminated exactly. */
   turned: 10,
+  /** p = (1 − v0)·c + v0·q: on the line of both, at a share of the way. points p, c, q. Eliminated exactly. */
+  between: 11,
 } as const;
 export type RuleKindCode = (typeof RuleKind)[keyof typeof RuleKind];
 

@@ -1,7 +1,8 @@
 /** Rules offered among chosen points: each could be kept, says whose it is, and has the value that it has now. */
 import { describe, expect, test } from 'vitest';
 import { keepOffer, offersBetween } from '../../renderer/offers/ruleOffers.ts';
-import type { PartId } from '../../solver/movement/ids.ts';
+import { shareOffers } from '../../renderer/offers/shareOffer.ts';
+import type { PartId, PointId } from '../../solver/movement/ids.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
@@ -76,5 +77,39 @@ describe('offers among chosen points', () => {
   test('what is chosen twice over, or has no place, is offered nothing', () => {
     expect(among('O', 'O')).toEqual([]);
     expect(among('O', 'nothing')).toEqual([]);
+  });
+});
+
+describe('sharing the difference', () => {
+  const lengths = (count: number): Movement =>
+    movementOfParts({
+      arbors: [
+        { id: 'A', at: [0, 0] },
+        { id: 'B', at: [60, 0] },
+        { id: 'C', at: [30, 80] },
+        { id: 'P', at: [31, 39] },
+      ],
+      rules: [
+        { id: 'a', kind: 'held', point: 'A', at: [0, 0] },
+        { id: 'b', kind: 'held', point: 'B', at: [60, 0] },
+        { id: 'c', kind: 'held', point: 'C', at: [30, 80] },
+        ...['A', 'B', 'C'].slice(0, count).map((from) => ({
+          id: `d${from}`,
+          kind: 'distance',
+          points: [from, 'P'],
+          length: 50.06 - (from === 'C' ? 10 : 0),
+        })),
+      ],
+    });
+  const offered = (movement: Movement) => shareOffers(plantMovement(movement), 'P' as PointId, String); // a point above
+
+  test('is offered where more lengths are known than the point needs, and is kept once', () => {
+    expect(offered(lengths(2))).toEqual([]);
+    const [offer] = offered(lengths(3));
+    expect(offer?.says).toBe('Share the difference among 3 lengths');
+    const kept = applyEdit(lengths(3), { kind: 'several', edits: offer ? keepOffer(lengths(3), offer) : [] });
+    if (kept.kind === 'refused') throw new Error('refused');
+    expect(plantMovement(kept.movement).places.get('P' as PointId)?.placedBy).toHaveLength(1); // as above
+    expect(offered(kept.movement)).toEqual([]);
   });
 });

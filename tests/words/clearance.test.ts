@@ -366,6 +366,8 @@ describe('rules that disagree', () => {
   const why = fc.oneof(
     of('missing', { what: fc.constantFrom('point', 'wheel', 'part') }),
     of('twice', { point: arbor }),
+    of('fewLengths'),
+    of('noLengthOfPoint', { rule }),
     of('noDistance', { distance: mm }),
     of('bothFixed'),
     of('noEdge'),

@@ -32,7 +32,7 @@ export class TrialPlanting {
     for (let i = 0; i < network.pointCount; i++) {
       if (network.held[i]) sketched.coords.set(network.coords.subarray(2 * i, 2 * i + 2), 2 * i);
     }
-    this.struck = withoutChecks(sketched, planned.spare, this.settled);
+    this.struck = withoutChecks(sketched, planned, this.settled);
     this.network = onlyRules(sketched, this.struck);
     this.positionOf = new Int32Array(network.ruleCount).fill(-1);
     this.struck.forEach((rule, position) => {
@@ -93,9 +93,14 @@ function isPlanted(result: ReturnType<typeof plantNetwork>, point: number): bool
 }
 
 /** The rules that place: all but the spare ones, some of which stay where without them a point would be loose. */
-function withoutChecks(network: Network, spare: readonly number[], settled: readonly number[]): readonly number[] {
-  const all = Array.from({ length: network.ruleCount }, (_, rule) => rule);
-  const checking = new Set(spare.filter((rule) => (network.kinds[rule] ?? 0) < RuleKind.samePlace));
+function withoutChecks(
+  network: Network,
+  { spare, checks }: ReturnType<typeof plantNetwork>,
+  settled: readonly number[],
+): readonly number[] {
+  // What only checks is out from the start, whether it holds or not.
+  const all = Array.from({ length: network.ruleCount }, (_, rule) => rule).filter((rule) => !checks[rule]);
+  const checking = new Set(spare.filter((rule) => (network.kinds[rule] ?? 0) < RuleKind.samePlace && !checks[rule]));
   const rulesLeft = () => all.filter((rule) => !checking.has(rule));
   for (const rule of [...checking]) {
     const result = plantNetwork(onlyRules(network, rulesLeft()));
@@ -108,8 +113,10 @@ function withoutChecks(network: Network, spare: readonly number[], settled: read
 function onlyRules(network: Network, rules: readonly number[]): Network {
   const pick = (from: { readonly [index: number]: number }, each: number): number[] =>
     rules.flatMap((rule) => Array.from({ length: each }, (_, k) => from[each * rule + k] ?? 0));
+  // Duties are not handed on: all that is left places.
+  const { checks: _, told: __, rank: ___, ...rest } = network;
   return {
-    ...network,
+    ...rest,
     ruleCount: rules.length,
     kinds: Uint8Array.from(pick(network.kinds, 1)),
     points: Int32Array.from(pick(network.points, 4)),

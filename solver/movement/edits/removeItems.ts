@@ -52,6 +52,8 @@ function without(movement: Movement, ids: ReadonlySet<string>, isOff: BearingGon
     before = gone.size;
     for (const wheel of movement.wheels) if (gone.has(wheel.arbor)) gone.add(wheel.id);
     for (const opening of movement.openings) if (gone.has(opening.plate)) gone.add(opening.id);
+    // A rule may be named by another.
+    for (const rule of movement.rules) if (!gone.has(rule.id) && !ruleWithout(rule, gone)) gone.add(rule.id);
     for (const reading of movement.readings) {
       const bearing = bearingOf(movement, reading);
       if (reading.of.some((id) => gone.has(id)) || (bearing && isGone(...bearing))) gone.add(reading.id);

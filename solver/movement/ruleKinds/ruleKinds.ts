@@ -19,6 +19,7 @@ import { radiusInDocument } from './radius.ts';
 import { sameHeightInDocument } from './sameHeight.ts';
 import { samePlaceInDocument } from './samePlace.ts';
 import { sameRadiusInDocument } from './sameRadius.ts';
+import { shareDifferenceInDocument } from './shareDifference.ts';
 import { straightAboveInDocument } from './straightAbove.ts';
 
 const RULE_KINDS = {
@@ -34,6 +35,7 @@ const RULE_KINDS = {
   straightAbove: straightAboveInDocument,
   sameHeight: sameHeightInDocument,
   onCentreLine: onCentreLineInDocument,
+  shareDifference: shareDifferenceInDocument,
   sameRadius: sameRadiusInDocument,
   evenSpacing: evenSpacingInDocument,
   clearBy: clearByInDocument,

@@ -47,6 +47,14 @@ export function partsOf(network: Network, rule: number): { point: number; matrix
         { point: point(1), matrix: [-2, 0, 0, -2] },
         { point: point(2), matrix: IDENTITY },
       ];
+    case RuleKind.between: {
+      const share = network.values[3 * rule] ?? 0;
+      return [
+        { point: point(0), matrix: IDENTITY },
+        { point: point(1), matrix: [share - 1, 0, 0, share - 1] },
+        { point: point(2), matrix: [-share, 0, 0, -share] },
+      ];
+    }
     case RuleKind.turned: {
       const angle = network.values[3 * rule] ?? 0;
       const c = Math.cos(angle);

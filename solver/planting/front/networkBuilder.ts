@@ -28,6 +28,7 @@ export class NetworkBuilder {
   readonly #ranks: number[] = [];
   readonly #casePlaces = new Map<string, number>();
   readonly #told: ReadonlySet<RuleId>;
+  readonly #toldAlone = new Set<number>();
 
   /** @param told rules of the movement that are told to check */
   constructor(told: ReadonlySet<RuleId> = new Set()) {
@@ -40,6 +41,21 @@ export class NetworkBuilder {
     this.#places.push(at);
     if (id !== undefined) this.indexOf.set(id, index);
     return index;
+  }
+
+  /** Tells one network rule to check, whatever the rule that it comes from is told. */
+  tellToCheck(index: number): void {
+    this.#toldAlone.add(index);
+  }
+
+  /** A network rule as it was added. */
+  ruleAt(index: number): { kind: number; points: readonly number[]; value: number; plusMinus: number } {
+    return {
+      kind: this.#kinds[index] ?? -1,
+      points: this.#points.slice(4 * index, 4 * index + 4).filter((point) => point >= 0),
+      value: this.#values[3 * index] ?? 0,
+      plusMinus: this.#plusMinus[index] ?? 0,
+    };
   }
 
   /** A place of the case, shared by all rules that name it. */
@@ -137,12 +153,14 @@ export class NetworkBuilder {
       sideFrom,
       sideTo,
       rank: Uint8Array.from(this.#ranks),
-      ...(this.#told.size > 0 && { told: this.#toldRules() }),
+      ...(this.#told.size + this.#toldAlone.size > 0 && { told: this.#toldRules() }),
     };
   }
 
   #toldRules(): Uint8Array {
-    return Uint8Array.from(this.sources, (source) => (source.kind === 'rule' && this.#told.has(source.rule) ? 1 : 0));
+    return Uint8Array.from(this.sources, (source, r) =>
+      this.#toldAlone.has(r) || (source.kind === 'rule' && this.#told.has(source.rule)) ? 1 : 0,
+    );
   }
 
   #own(rule: RuleId): number[] {

@@ -42,11 +42,15 @@ export function networkOf(movement: Movement): PlantingGround {
     return bodies(part);
   };
   const sketchOf = (point: PointId): Point => builder.sketchOf(builder.indexOf.get(point) ?? -1);
-  const to: Translation = { movement, builder, wheelOf: (id) => wheels.get(id), bodyOf, sketchOf };
-  for (const isTie of [true, false]) {
+  const isOnePlace = (a: number, b: number): boolean => {
+    const [one, other] = [builder.pointIds[a], builder.pointIds[b]];
+    return a === b || (one !== undefined && other !== undefined && groups.get(one)?.has(other) === true);
+  };
+  const to: Translation = { movement, builder, wheelOf: (id) => wheels.get(id), bodyOf, sketchOf, isOnePlace };
+  for (const turn of ['ties', 'rules', 'shares'] as const) {
     for (const rule of movement.rules) {
       const kind = ruleKindInPlanting(rule.kind);
-      if ((kind.isTie ?? false) !== isTie) continue;
+      if ((kind.turn ?? 'rules') !== turn) continue;
       if (rule.leaveOut) kind.note?.(to, rule);
       else kind.ask?.(to, rule);
     }

@@ -69,7 +69,7 @@ export class PlantedPlace implements Place {
   }
 
   get hangsOn(): readonly PointId[] {
-    return this.#index.hangersOf(this.#point).flatMap((point) => this.#index.ground.pointIds[point] ?? []);
+    return hangersWithNames(this.#index, this.#point);
   }
 
   get free(): readonly Point[] {
@@ -109,4 +109,21 @@ export class PlantedPlace implements Place {
     });
     return reach;
   }
+}
+
+/** Points of the movement placed from a point, directly or by places without a name: ends of shared lengths, ghosts. */
+function hangersWithNames(index: PlacementIndex, from: number): PointId[] {
+  const seen = new Set<number>([from]);
+  const found: PointId[] = [];
+  const queue = [from];
+  for (let at = queue.pop(); at !== undefined; at = queue.pop()) {
+    for (const point of index.hangersOf(at)) {
+      if (seen.has(point)) continue;
+      seen.add(point);
+      const id = index.ground.pointIds[point];
+      if (id === undefined) queue.push(point);
+      else found.push(id);
+    }
+  }
+  return found;
 }

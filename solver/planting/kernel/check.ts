@@ -27,7 +27,9 @@ export function checkNetwork(network: Network): void {
   if (sum !== 0) nameTheNumber(network);
   for (let r = 0; r < ruleCount; r++) {
     const kind = kinds[r]!; // as above
-    if (!(kind <= RuleKind.turned)) throw new NetworkError(`rule ${r}: kind ${kind}, expected 0 to ${RuleKind.turned}`);
+    if (!(kind <= RuleKind.between)) {
+      throw new NetworkError(`rule ${r}: kind ${kind}, expected 0 to ${RuleKind.between}`);
+    }
     const [a, b] = kind === RuleKind.distance ? [points[4 * r]!, points[4 * r + 1]!] : [-1, -1]; // as above
     if (a >= 0 && b >= 0 && a < pointCount && b < pointCount) continue;
     const used = pointsOfKind(kind, points[4 * r + 2]!); // as above

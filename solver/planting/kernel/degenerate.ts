@@ -25,7 +25,8 @@ export function shortArm(
   coords: Float64Array,
 ): number {
   if (kind === RuleKind.distance) return values[valueAt]! > NO_LENGTH ? 0 : LEAST_ARM;
-  if (kind === RuleKind.onLine || kind === RuleKind.samePlace) return 0;
+  // A share of a way of nothing is there as well.
+  if (kind === RuleKind.onLine || kind === RuleKind.samePlace || kind === RuleKind.between) return 0;
   const [p, a, c] = [points[at]!, points[at + 1]!, points[at + 2]!];
   let arm = Number.POSITIVE_INFINITY;
   if (isLinearPair(kind)) {

@@ -1,9 +1,9 @@
 /**
- * Exact merging and elimination: what remains after `samePlace`, `opposite`, `turned` and `held` are taken out.
+ * Exact merging and elimination: what remains after `samePlace`, `opposite`, `turned`, `between` and `held` are taken out.
  *
  * Points at one place become one *root* (its first member in document order, whose sketch place counts). A turned or
  * opposite point is a linear function of others when places are read as complex numbers:
- * z(p) = (1 - w)·z(c) + w·z(q) with w = e^(iθ), and θ = π for opposite. These equations are solved for one root each
+ * z(p) = (1 - w)·z(c) + w·z(q) with w = e^(iθ), θ = π for opposite, and a real w for a place between. These equations are solved for one root each
  * by elimination, so every such place is `constant + Σ factor·root` over roots that are still unknown, exactly.
  * Array kernel: indices come from a checked network, hence the `!`.
  */
@@ -198,13 +198,11 @@ function eliminate(
   const space: Space = { coords, unknown, derivedAt, derived: [] };
   for (let r = 0; r < network.ruleCount; r++) {
     const kind = network.kinds[r];
-    if ((kind !== RuleKind.opposite && kind !== RuleKind.turned) || network.told?.[r]) continue;
-    const angle = network.values[3 * r]!;
-    const wr = kind === RuleKind.opposite ? -1 : Math.cos(angle);
-    const wi = kind === RuleKind.opposite ? 0 : Math.sin(angle);
+    if (!(kind! > RuleKind.samePlace) || network.told?.[r]) continue;
+    const [wr, wi] = factorOfTie(kind!, network.values[3 * r]!);
     const p = points[4 * r]!;
-    // Opposite lists p, c, q; turned lists p, q, c.
-    const [c, q] = kind === RuleKind.opposite ? [1, 2] : [2, 1];
+    // Turned lists p, q, c; the others p, c, q.
+    const [c, q] = kind === RuleKind.turned ? [2, 1] : [1, 2];
     const equation = new Equation();
     equation.sources.add(r);
     equation.add(1, 0, p, space);
@@ -213,6 +211,12 @@ function eliminate(
     solveFor(equation, p, space, found, r);
   }
   return space.derived;
+}
+
+/** The complex w of z(p) = (1 − w)·z(c) + w·z(q) for an exact kind that is not the same place. */
+export function factorOfTie(kind: number, value: number): readonly [number, number] {
+  if (kind === RuleKind.opposite) return [-1, 0];
+  return kind === RuleKind.between ? [value, 0] : [Math.cos(value), Math.sin(value)];
 }
 
 /** The root to solve for: the rule's own point, else the one with the largest factor. */

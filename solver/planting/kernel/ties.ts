@@ -2,10 +2,11 @@
  * Ties that only check (told so by the maker): how far one is from holding, and how it presses on the points it names.
  *
  * A tie says f = p − c − w·(q − c) = 0 in complex numbers: w = 1 and no c for the same place, w = −1 for opposite,
- * w = e^(iθ) for turned. A push e on f pushes p by e, q by −w̄·e and c by (w̄ − 1)·e; a place that is derived hands its
+ * w = e^(iθ) for turned, a real w for between. A push e on f pushes p by e, q by −w̄·e and c by (w̄ − 1)·e; a place that is derived hands its
  * push on to the roots that it follows from. Array kernel: indices come from a checked network, hence the `!`.
  */
 import { RuleKind } from '../network.ts';
+import { factorOfTie } from './reduce.ts';
 import type { Ground } from './system.ts';
 
 /** The points p, q and c of a tie (-1 where it has none) and its w. */
@@ -21,9 +22,8 @@ function tieOf({ network, reduction }: Ground, r: number): Tie {
   const at = (k: number): number => reduction.points[4 * r + k]!;
   const kind = network.kinds[r];
   if (kind === RuleKind.samePlace) return { p: at(0), q: at(1), c: -1, wr: 1, wi: 0 };
-  if (kind === RuleKind.opposite) return { p: at(0), q: at(2), c: at(1), wr: -1, wi: 0 };
-  const angle = network.values[3 * r]!;
-  return { p: at(0), q: at(1), c: at(2), wr: Math.cos(angle), wi: Math.sin(angle) };
+  const [wr, wi] = factorOfTie(kind!, network.values[3 * r]!);
+  return kind === RuleKind.turned ? { p: at(0), q: at(1), c: at(2), wr, wi } : { p: at(0), q: at(2), c: at(1), wr, wi };
 }
 
 /** Which way a tie misses, as a unit vector; along x where it holds. */

@@ -10,6 +10,7 @@ import { markContested } from './contested.ts';
 import { NO_LENGTH, shortArm } from './degenerate.ts';
 import { disagreementsOf, rulesAgainst } from './disagreeing.ts';
 import type { Placing } from './placing.ts';
+import { factorOfTie } from './reduce.ts';
 import { FIRST_EXACT_KIND, residualOf } from './residual.ts';
 import { doubtsOf, markLoose, settlingOf, spread, spreadToMembers } from './settling.ts';
 import { spareRules } from './spare.ts';
@@ -134,9 +135,8 @@ function exactMiss(network: Network, r: number, coords: Float64Array, sketch: Fl
   const [bx, by] = at(b);
   if (network.kinds[r] === RuleKind.samePlace) return Math.hypot(px - bx, py - by);
   const turned = network.kinds[r] === RuleKind.turned;
-  const wr = turned ? Math.cos(network.values[3 * r]!) : -1;
-  const wi = turned ? Math.sin(network.values[3 * r]!) : 0;
-  // Opposite lists p, c, q; turned lists p, q, c.
+  const [wr, wi] = factorOfTie(network.kinds[r]!, network.values[3 * r]!);
+  // Turned lists p, q, c; the others p, c, q.
   const [[cx, cy], [qx, qy]] = turned ? [at(c), [bx, by]] : [[bx, by], at(c)];
   const [dx, dy] = [qx - cx, qy - cy];
   return Math.hypot(px - cx - (wr * dx - wi * dy), py - cy - (wi * dx + wr * dy));

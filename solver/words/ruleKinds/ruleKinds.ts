@@ -15,6 +15,7 @@ import { radiusInWords } from './radius.ts';
 import { sameHeightInWords } from './sameHeight.ts';
 import { samePlaceInWords } from './samePlace.ts';
 import { sameRadiusInWords } from './sameRadius.ts';
+import { shareDifferenceInWords } from './shareDifference.ts';
 import { straightAboveInWords } from './straightAbove.ts';
 
 const KINDS = {
@@ -30,6 +31,7 @@ const KINDS = {
   straightAbove: straightAboveInWords,
   sameHeight: sameHeightInWords,
   onCentreLine: onCentreLineInWords,
+  shareDifference: shareDifferenceInWords,
   sameRadius: sameRadiusInWords,
   evenSpacing: evenSpacingInWords,
   clearBy: clearByInWords,

@@ -15,6 +15,7 @@ import { radiusOnMetal } from './radius.ts';
 import { sameHeightOnMetal } from './sameHeight.ts';
 import { samePlaceOnMetal } from './samePlace.ts';
 import { sameRadiusOnMetal } from './sameRadius.ts';
+import { shareDifferenceOnMetal } from './shareDifference.ts';
 import { straightAboveOnMetal } from './straightAbove.ts';
 
 const KINDS = {
@@ -30,6 +31,7 @@ const KINDS = {
   straightAbove: straightAboveOnMetal,
   sameHeight: sameHeightOnMetal,
   onCentreLine: onCentreLineOnMetal,
+  shareDifference: shareDifferenceOnMetal,
   sameRadius: sameRadiusOnMetal,
   evenSpacing: evenSpacingOnMetal,
   clearBy: clearByOnMetal,

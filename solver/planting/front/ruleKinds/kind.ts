@@ -34,6 +34,8 @@ export interface Translation {
   readonly wheelOf: (id: WheelId) => Wheel | undefined;
   readonly bodyOf: (part: PartId) => Body | undefined;
   readonly sketchOf: (point: PointId) => Point;
+  /** Do two points of the network share a place, by a pipe or a rule? */
+  readonly isOnePlace: (a: number, b: number) => boolean;
 }
 
 /** Where things are, for measuring a rule. */
@@ -79,8 +81,11 @@ export interface RadiusSet {
 
 /** What a kind asks of the network, measures, strikes and offers; each function is given rules of its kind. */
 export interface RuleKindInPlanting<K extends KindOfRule> {
-  /** It ties places to each other: asked before all that is no tie, whatever the order of the document. */
-  readonly isTie?: true;
+  /**
+   * When it is asked: ties before all that is no tie, whatever the order of the document; what shares the difference of
+   * other rules after them. Where absent, with the rules.
+   */
+  readonly turn?: 'ties' | 'rules' | 'shares';
   /** Adds a rule that counts to the network. None where it is not asked there: a place is held instead. */
   readonly ask?: (to: Translation, rule: RuleOf<K>) => void;
   /** The place that a rule holds by itself. */

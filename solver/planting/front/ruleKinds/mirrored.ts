@@ -10,7 +10,7 @@ import { between, offValue } from './measuring.ts';
  * a sum; with both unknown the two are linear in them.
  */
 export const mirroredInPlanting: RuleKindInPlanting<'mirrored'> = {
-  isTie: true,
+  turn: 'ties',
   ask: (to, rule) => {
     const points = networkPoints(to, rule, [rule.point, rule.of]);
     if (!points) return;

@@ -18,6 +18,7 @@ import { radiusInPlanting } from './radius.ts';
 import { sameHeightInPlanting } from './sameHeight.ts';
 import { samePlaceInPlanting } from './samePlace.ts';
 import { sameRadiusInPlanting } from './sameRadius.ts';
+import { shareDifferenceInPlanting } from './shareDifference.ts';
 import { straightAboveInPlanting } from './straightAbove.ts';
 
 const KINDS = {
@@ -34,6 +35,7 @@ const KINDS = {
   straightAbove: straightAboveInPlanting,
   sameHeight: sameHeightInPlanting,
   onCentreLine: onCentreLineInPlanting,
+  shareDifference: shareDifferenceInPlanting,
   sameRadius: sameRadiusInPlanting,
   evenSpacing: evenSpacingInPlanting,
 } satisfies { readonly [K in KindOfRule]: RuleKindInPlanting<K> };

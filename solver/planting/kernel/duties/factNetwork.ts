@@ -40,6 +40,7 @@ const PATTERN: Readonly<Partial<Record<number, readonly number[]>>> = {
   [RuleKind.opposite]: [0, 2],
   [RuleKind.turned]: [0, 1],
   [RuleKind.sameRadius]: [0, 1],
+  [RuleKind.between]: [0],
   [RuleKind.abreast]: [0, 1],
   [RuleKind.halfway]: [0, 1],
 };
