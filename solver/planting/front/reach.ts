@@ -3,27 +3,26 @@
  *
  * Loci are told from the planted places: a circle about a point, a line through two points or at an edge, or a ray.
  */
+import { type Point, separation } from '../../geometry/index.ts';
 import { HOLDS } from '../../tolerances.ts';
 import { wrapAngle } from '../kernel/residual.ts';
 import type { Network } from '../network.ts';
 import { RuleKind } from '../network.ts';
-
-type Vector = readonly [number, number];
 
 /** A circle, a line or a half line on which a rule holds its point. */
 type Locus =
   | {
       readonly kind: 'circle';
       readonly rule: number;
-      readonly centre: Vector;
+      readonly centre: Point;
       readonly from: number;
       readonly radius: number;
     }
   | {
       readonly kind: 'line';
       readonly rule: number;
-      readonly through: Vector;
-      readonly along: Vector;
+      readonly through: Point;
+      readonly along: Point;
       readonly ray: boolean;
     };
 
@@ -65,7 +64,7 @@ function sharedPoints(network: Network, [a, b]: readonly [number, number]): numb
 function locusOf(network: Network, coords: Float64Array, rule: number, point: number): Locus | undefined {
   const at = (k: number): number => network.points[4 * rule + k] ?? -1;
   const value = (k: number): number => network.values[3 * rule + k] ?? 0;
-  const place = (index: number): Vector => [coords[2 * index] ?? 0, coords[2 * index + 1] ?? 0];
+  const place = (index: number): Point => ({ x: coords[2 * index] ?? 0, y: coords[2 * index + 1] ?? 0 });
   switch (network.kinds[rule]) {
     case RuleKind.distance: {
       const from = at(0) === point ? at(1) : at(0);
@@ -80,37 +79,49 @@ function locusOf(network: Network, coords: Float64Array, rule: number, point: nu
         rule,
         centre,
         from: at(2),
-        radius: Math.hypot(other[0] - centre[0], other[1] - centre[1]),
+        radius: separation(other, centre),
       };
     }
     case RuleKind.onLine: {
       const [nx, ny] = [value(0), value(1)];
-      return { kind: 'line', rule, through: [nx * value(2), ny * value(2)], along: [-ny, nx], ray: false };
+      return {
+        kind: 'line',
+        rule,
+        through: { x: nx * value(2), y: ny * value(2) },
+        along: { x: -ny, y: nx },
+        ray: false,
+      };
     }
     case RuleKind.level:
     case RuleKind.abreast:
     case RuleKind.halfway: {
       const [nx, ny] = [value(0), value(1)];
-      const [ox, oy] = place(at(0) === point ? at(1) : at(0));
+      const { x: ox, y: oy } = place(at(0) === point ? at(1) : at(0));
       const across = nx * ox + ny * oy;
       const isSum = network.kinds[rule] === RuleKind.halfway;
       const away = isSum ? value(2) - across : across + (at(0) === point ? value(2) : -value(2));
-      return { kind: 'line', rule, through: [nx * away, ny * away], along: [-ny, nx], ray: false };
+      return { kind: 'line', rule, through: { x: nx * away, y: ny * away }, along: { x: -ny, y: nx }, ray: false };
     }
     case RuleKind.inLine: {
       if (at(0) !== point) return undefined;
       const [a, b] = [place(at(1)), place(at(2))];
-      const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      const length = separation(a, b);
       if (length === 0) return undefined;
-      return { kind: 'line', rule, through: a, along: [(b[0] - a[0]) / length, (b[1] - a[1]) / length], ray: false };
+      return {
+        kind: 'line',
+        rule,
+        through: a,
+        along: { x: (b.x - a.x) / length, y: (b.y - a.y) / length },
+        ray: false,
+      };
     }
     case RuleKind.ray: {
       if (at(0) !== point) return undefined;
       const a = place(at(1));
       const reference = at(2) < 0 ? undefined : place(at(2));
-      const zero = reference ? Math.atan2(reference[1] - a[1], reference[0] - a[0]) : 0;
+      const zero = reference ? Math.atan2(reference.y - a.y, reference.x - a.x) : 0;
       const angle = wrapAngle(value(0) + zero);
-      return { kind: 'line', rule, through: a, along: [Math.cos(angle), Math.sin(angle)], ray: true };
+      return { kind: 'line', rule, through: a, along: { x: Math.cos(angle), y: Math.sin(angle) }, ray: true };
     }
     default:
       return undefined;
@@ -122,15 +133,15 @@ function missOfLoci(point: number, a: Locus, b: Locus): Miss | undefined {
   if (a.kind === 'circle' && b.kind === 'line') return missOfCircleAndLine(point, a, b);
   if (a.kind === 'line' && b.kind === 'circle') return missOfCircleAndLine(point, b, a);
   if (a.kind === 'line' && b.kind === 'line') {
-    if (a.along[0] * b.along[1] !== a.along[1] * b.along[0]) return undefined;
-    const gap = Math.abs((b.through[0] - a.through[0]) * a.along[1] - (b.through[1] - a.through[1]) * a.along[0]);
+    if (a.along.x * b.along.y !== a.along.y * b.along.x) return undefined;
+    const gap = Math.abs((b.through.x - a.through.x) * a.along.y - (b.through.y - a.through.y) * a.along.x);
     return gap > HOLDS ? { kind: 'parallel', point, gap, cures: [] } : undefined;
   }
   return undefined;
 }
 
 function missOfCircles(point: number, a: Locus & { kind: 'circle' }, b: Locus & { kind: 'circle' }): Miss | undefined {
-  const apart = Math.hypot(b.centre[0] - a.centre[0], b.centre[1] - a.centre[1]);
+  const apart = separation(a.centre, b.centre);
   const tooShort = apart - a.radius - b.radius;
   if (tooShort > HOLDS) {
     const cures = [a, b].map(
@@ -165,10 +176,10 @@ function missOfCircleAndLine(
   circle: Locus & { kind: 'circle' },
   line: Locus & { kind: 'line' },
 ): Miss | undefined {
-  const dx = circle.centre[0] - line.through[0];
-  const dy = circle.centre[1] - line.through[1];
-  const along = dx * line.along[0] + dy * line.along[1];
-  const away = Math.abs(dx * line.along[1] - dy * line.along[0]);
+  const dx = circle.centre.x - line.through.x;
+  const dy = circle.centre.y - line.through.y;
+  const along = dx * line.along.x + dy * line.along.y;
+  const away = Math.abs(dx * line.along.y - dy * line.along.x);
   const { rule, radius } = circle;
   // Ahead of a ray the nearest place is the foot, behind it the start itself.
   const behind = line.ray && along < 0;
