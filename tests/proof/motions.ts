@@ -58,9 +58,11 @@ function outside(motion: Float64Array, { values, vectors }: Decomposed): number 
   return Matrix.sub(wanted, matrix.mmul(found)).norm() / wanted.norm();
 }
 
-function faultsOf(network: Network): { wrong: Set<Wrong>; motions: number } {
+function faultsOf(network: Network): { wrong: Set<Wrong>; motions: number } | undefined {
   const wrong = new Set<Wrong>();
   const result = plantNetwork(network);
+  // Where rules do not hold there are no motions that keep them.
+  if (result.disagreements.length > 0) return undefined;
   const all = Array.from({ length: network.ruleCount }, (_, r) => r);
   const decomposed = decompose(network, result.coords, all);
   const motions = zeroes(decomposed);
@@ -76,7 +78,7 @@ function faultsOf(network: Network): { wrong: Set<Wrong>; motions: number } {
 function run(count: number, seed: number): Table {
   const names = Object.keys(SCENES);
   const rows = new Map(
-    names.map((name) => [name, { cases: 0, motions: 0, wrong: new Map<Wrong, number>(), first: 0 }]),
+    names.map((name) => [name, { cases: 0, contested: 0, motions: 0, wrong: new Map<Wrong, number>(), first: 0 }]),
   );
   let total = 0;
   for (let k = 0; k < count; k++) {
@@ -89,7 +91,12 @@ function run(count: number, seed: number): Table {
     const gone = new Set<number>();
     const fewer = 1 + Math.floor(4 * random());
     while (gone.size < fewer) gone.add(Math.floor(random() * whole.ruleCount));
-    const { wrong, motions } = faultsOf(without(whole, gone));
+    const found = faultsOf(without(whole, gone));
+    if (!found) {
+      row.contested++;
+      continue;
+    }
+    const { wrong, motions } = found;
     row.cases++;
     row.motions += motions;
     for (const each of wrong) row.wrong.set(each, (row.wrong.get(each) ?? 0) + 1);
@@ -98,10 +105,11 @@ function run(count: number, seed: number): Table {
     row.first ||= own;
   }
   const lines = tableLines(
-    ['', 'cases', 'motions', ...KINDS, 'first'],
+    ['', 'cases', 'contested', 'motions', ...KINDS, 'first'],
     [...rows].map(([name, row]) => [
       name,
       row.cases,
+      row.contested,
       row.motions,
       ...KINDS.map((kind) => row.wrong.get(kind) ?? 0),
       row.first || '',
