@@ -4,9 +4,12 @@ import type { Speaker } from '../speaker.ts';
 import { mismatchSays } from '../teeth/pairWords.ts';
 import { depthFaultSays } from './depthFaultWords.ts';
 
-/** "0.100 to 0.180 mm": the shake of a pair over a whole turn; empty where its teeth do not mesh. */
+/**
+ * "0.100 to 0.180 mm": the shake of a pair over a whole turn; empty where its teeth do not mesh. Less than nothing is none:
+ * there the bearings give way.
+ */
 export function shakeSays({ shake }: JudgedDepth, { figure, length }: Speaker): string {
-  return shake ? `${figure(shake[0])} to ${length(shake[2])}` : '';
+  return shake ? `${figure(Math.max(0, shake[0]))} to ${length(shake[2])}` : '';
 }
 
 /** "runs", "stops: bind: …", without a full stop where it runs. */
