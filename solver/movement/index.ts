@@ -10,7 +10,7 @@
  * else plantMovement(reading.movement);
  */
 
-export { centreLine, centreLineOf } from './centreLine.ts';
+export { centreLineOf } from './centreLine.ts';
 export { type DrilledAxis, drilledAxis } from './drilledAxis.ts';
 export { drilling } from './drilling.ts';
 export { applyEdit } from './edits/applyEdit.ts';
