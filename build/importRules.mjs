@@ -18,7 +18,7 @@ const PUBLIC = {
   teeth: ['cutting/index', 'outlines/index'],
   train: ['turning/rational', 'counts/index', 'drive/index'],
   planting: ['placed'],
-  clearance: ['safe/index', 'rehearsal/index'],
+  clearance: ['safe/index', 'rehearsal/index', 'bodies/index', 'findPlanting/index'],
   marking: ['ways/index'],
   made: ['errors/index', 'fits/index'],
   files: ['drawing', 'pages/index'],

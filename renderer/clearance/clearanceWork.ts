@@ -1,5 +1,7 @@
 /** Long work on clearance: what is asked, told and answered, and the two desks that ask for it. */
-import type { Finding, FindPlantingOptions, NoPlanting, PlantingAnswer } from '../../solver/clearance/index.ts';
+
+import type { FindPlantingOptions, NoPlanting, PlantingAnswer } from '../../solver/clearance/findPlanting/index.ts';
+import type { Finding } from '../../solver/clearance/index.ts';
 import type { NoRehearsal, RehearsalOptions, RehearsalReport } from '../../solver/clearance/rehearsal/index.ts';
 import type { SafePlaces } from '../../solver/clearance/safe/index.ts';
 import type { PointId } from '../../solver/movement/ids.ts';

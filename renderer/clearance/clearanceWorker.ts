@@ -1,5 +1,7 @@
 /** Long work on clearance, off the window's thread: plantings, safe places, whether a train runs. */
-import { checkMovement, findPlantingSteps, remediesFor } from '../../solver/clearance/index.ts';
+
+import { findPlantingSteps } from '../../solver/clearance/findPlanting/index.ts';
+import { checkMovement, remediesFor } from '../../solver/clearance/index.ts';
 import { rehearseSteps } from '../../solver/clearance/rehearsal/index.ts';
 import { safePlacesOf } from '../../solver/clearance/safe/index.ts';
 import type { PlacedMovement } from '../../solver/planting/placed.ts';

@@ -1,6 +1,6 @@
 /** The small true elevation of an arbor: its wheels at their levels, all rows to one scale. */
 
-import { heightsOfArbor } from '../../solver/clearance/index.ts';
+import { heightsOfArbor } from '../../solver/clearance/bodies/index.ts';
 import type { Arbor, Movement, Wheel } from '../../solver/movement/schema.ts';
 import type { WheelSize } from '../../solver/teeth/index.ts';
 

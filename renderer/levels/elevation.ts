@@ -1,5 +1,5 @@
 /** The section along the folded line as plain shapes: x along the line, z up from the marked face, mm. */
-import { heightsOfArbor } from '../../solver/clearance/index.ts';
+import { heightsOfArbor } from '../../solver/clearance/bodies/index.ts';
 import type { PartId } from '../../solver/movement/ids.ts';
 import type { Arbor, Movement, Wheel } from '../../solver/movement/schema.ts';
 import type { Sizes } from '../state/derive/sizes.ts';

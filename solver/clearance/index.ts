@@ -11,9 +11,6 @@
  * ```
  */
 
-export { heightsOfArbor, heightsOfPost } from './bodies/heights.ts';
-export { needsOfPlate, type PlateNeed } from './bodies/plateNeeds.ts';
-export { usualBearing, usualPipe } from './bodies/usualBearing.ts';
 export { type AssemblyOrder, assemblyOrder } from './checks/assemblyOrder.ts';
 export { type Buildable, buildable, isBuildable } from './checks/buildable.ts';
 export { checkMovement, createChecker, type MovementChecker } from './checks/checkMovement.ts';
@@ -21,15 +18,6 @@ export { camberHeight, type WallContact, wallContacts } from './contact/wallCont
 export { type DepthFault, depthVerdicts, type JudgedDepth } from './depths/depthVerdicts.ts';
 export type { DepthCause, FindingCause } from './findings/cause.ts';
 export type { Finding, Remedy } from './findings/finding.ts';
-export {
-  type FindPlantingOptions,
-  type FindPlantingProgress,
-  type FoundPlantings,
-  findPlanting,
-  findPlantingSteps,
-  type NoPlanting,
-  type PlantingAnswer,
-} from './findPlanting/findPlanting.ts';
 export { gapBetween } from './gaps/gapBetween.ts';
 export { type GapNow, gapNow, type NearGap, nearGapsOf } from './gaps/nearGaps.ts';
 export { planGapsOwed } from './gaps/pairTerms.ts';

@@ -4,7 +4,7 @@
  * Points at one place (pipes on an arbor) share one hole, of the largest diameter asked for.
  */
 
-import { needsOfPlate, type PlateNeed } from '../clearance/index.ts';
+import { needsOfPlate, type PlateNeed } from '../clearance/bodies/index.ts';
 import type { Movement } from '../movement/schema.ts';
 import type { PlacedMovement } from '../planting/placed.ts';
 import { ONE_PLACE } from '../tolerances.ts';

@@ -1,5 +1,5 @@
 /** Where X0 Y0 is on a plate's face: a corner of two straight edges, the centre of a round plate, or a settled point. */
-import { needsOfPlate } from '../clearance/index.ts';
+import { needsOfPlate } from '../clearance/bodies/index.ts';
 import type { Drilling } from '../movement/schema.ts';
 import type { PlacedMovement } from '../planting/placed.ts';
 import { holesOf } from './holes.ts';

@@ -2,13 +2,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  checkMovement,
   heightsOfArbor,
   heightsOfPost,
   needsOfPlate,
   usualBearing,
   usualPipe,
-} from '../../solver/clearance/index.ts';
+} from '../../solver/clearance/bodies/index.ts';
+import { checkMovement } from '../../solver/clearance/index.ts';
 import { holesOf } from '../../solver/marking/index.ts';
 import type { Movement } from '../../solver/movement/schema.ts';
 import { plantMovement } from '../../solver/planting/index.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { findPlanting } from '../../solver/clearance/findPlanting/findPlanting.ts';
-import { checkMovement, findPlantingSteps } from '../../solver/clearance/index.ts';
+import { findPlantingSteps } from '../../solver/clearance/findPlanting/index.ts';
+import { checkMovement } from '../../solver/clearance/index.ts';
 import { applyEdit } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { movementOfFile } from '../support/movements.ts';

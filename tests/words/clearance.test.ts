@@ -1,17 +1,16 @@
 /** Every kind of outcome of clearance, printed in millimetres and in inches with odd names and any figures. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { NoPlanting, PlantingAnswer } from '../../solver/clearance/findPlanting/index.ts';
 import type {
   Advice,
   CureDeed,
   DepthCause,
   Finding,
   FindingCause,
-  NoPlanting,
   NoStack,
   Piece,
   PlainAdvice,
-  PlantingAnswer,
 } from '../../solver/clearance/index.ts';
 import type { LeftOut, NoRehearsal, RehearsalReport } from '../../solver/clearance/rehearsal/index.ts';
 import type { NoSafePlace } from '../../solver/clearance/safe/index.ts';

@@ -1,6 +1,6 @@
 /** Arbors as dimensioned strips: every shoulder measured from one end, as the maker turns them. */
 
-import { heightsOfArbor } from '../../clearance/index.ts';
+import { heightsOfArbor } from '../../clearance/bodies/index.ts';
 import { namer } from '../../marking/index.ts';
 import { decimalLengthText, unitName } from '../../movement/decimal.ts';
 import type { Arbor } from '../../movement/schema.ts';

@@ -1,6 +1,6 @@
 /** The parts list as tables: wheels with their sizes, bearings, posts, walls and plates. */
 
-import { heightsOfPost } from '../../clearance/index.ts';
+import { heightsOfPost } from '../../clearance/bodies/index.ts';
 import { asPoint } from '../../geometry/index.ts';
 import { namer } from '../../marking/index.ts';
 import { decimalFixed, decimalLengthText } from '../../movement/decimal.ts';

@@ -6,7 +6,7 @@
  * settings computed from two points that are there. Everything is told as seen on the face that is marked.
  */
 
-import { needsOfPlate } from '../../clearance/index.ts';
+import { needsOfPlate } from '../../clearance/bodies/index.ts';
 import { crossingAngle, type Point } from '../../geometry/index.ts';
 import type { PointId, RuleId } from '../../movement/ids.ts';
 import type { Rule } from '../../movement/schema.ts';

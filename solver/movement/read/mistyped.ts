@@ -54,7 +54,7 @@ function walk(
   if (typeof value !== 'object' || value === null || records.length === 0) return;
   const own = Reflect.get(value, 'id') as unknown;
   const here = typeof own === 'string' ? own : id;
-  for (const [field, inner] of Object.entries(value)) {
+  for (const [field, inner] of Object.entries(value) as [string, unknown][]) {
     const below = records.flatMap((record) => (Object.hasOwn(record, field) ? [record[field] as Node] : [])); // it has it
     if (below.length > 0) walk(inner, below, [...path, field], here, found);
     else {

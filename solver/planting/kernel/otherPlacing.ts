@@ -58,6 +58,7 @@ export function otherPlacing(
   return found && { turned: [...found.turned].map(([i, [x, y]]) => [i, x, y] as const), result: found.result };
 }
 
+/** Tries crossings one after the other, a bounded number of plantings in all. */
 class Search {
   private left: number;
   private readonly network: Network;

@@ -1,5 +1,5 @@
 /** What a search for plantings found, how far it is, and why there are no safe places. */
-import type { FindPlantingProgress, NoPlanting, PlantingAnswer } from '../../clearance/index.ts';
+import type { FindPlantingProgress, NoPlanting, PlantingAnswer } from '../../clearance/findPlanting/index.ts';
 import type { NoSafePlace } from '../../clearance/safe/index.ts';
 import { counted } from '../lists.ts';
 import { disagreementSays } from '../planting/disagreementWords.ts';
