@@ -1,4 +1,5 @@
 /** The axis of a point that was drilled in two plates: the line through both places. Nothing is averaged. */
+import { GAUGE } from '../tolerances.ts';
 import type { Arbor, Made, Movement, Plate } from './schema.ts';
 
 /** An axis by its place at the marked face (height 0), mm, and its slope, mm aside for each mm of height. */
@@ -6,9 +7,6 @@ export interface DrilledAxis {
   readonly place: { readonly x: number; readonly y: number };
   readonly slope: { readonly x: number; readonly y: number };
 }
-
-/** Two holes at less than this difference in height make no line, mm. */
-const SAME_HEIGHT = 1e-3;
 
 /**
  * The axis through the lowest and the highest hole of a point, each taken at the face that looks at the other.
@@ -28,9 +26,9 @@ export function drilledAxis(
   const sorted = passings.sort((a, b) => a.ends[0] + a.ends[1] - b.ends[0] - b.ends[1]);
   const [low, high] = [sorted[0], sorted.at(-1)];
   if (!low || !high || low === high) return undefined;
-  const facing = high.ends[0] - low.ends[1] > SAME_HEIGHT;
+  const facing = high.ends[0] - low.ends[1] > GAUGE;
   const [from, to] = facing ? [low.ends[1], high.ends[0]] : [middle(low.ends), middle(high.ends)];
-  if (to - from < SAME_HEIGHT) return undefined;
+  if (to - from < GAUGE) return undefined;
   const slope = { x: (high.at[0] - low.at[0]) / (to - from), y: (high.at[1] - low.at[1]) / (to - from) };
   return { place: { x: low.at[0] - slope.x * from, y: low.at[1] - slope.y * from }, slope };
 }

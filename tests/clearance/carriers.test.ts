@@ -73,10 +73,10 @@ describe('carriers on carriers', () => {
             });
             return Math.hypot(post[0] - px, post[1] - py) - 5 - 2;
           });
-          // An overlap is told as the movement that would part the two, which sampling does not tell.
+          // Sampling misses the deepest overlap; no overlap is deeper than the post is thick.
           const exact = gapOf(movement, ['w', 'P']) ?? Number.NaN;
           if (sampled > 0) expect(exact).toBeCloseTo(sampled, 4);
-          else expect(exact).toBeLessThanOrEqual(sampled + 1e-6);
+          else expect(exact).toBeLessThanOrEqual(Math.max(sampled, -4) + 1e-6);
         },
       ),
       { numRuns: 40 },

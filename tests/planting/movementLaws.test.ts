@@ -224,8 +224,9 @@ describe('random movements built from a known placement', () => {
         const placed = plantMovement({ ...known.movement, made: [made] });
         const place = placeOf(placed, id);
         expect([place.x, place.y]).toEqual([...at]);
-        // Something had to give: told, not lost.
-        expect(placed.disagreements.length).toBeGreaterThan(0);
+        // What it was placed by only checks now: each tells by how much it misses.
+        const released = [...placed.rules.values()].filter(({ duty }) => duty === 'released');
+        expect(released.some(({ missBy }) => missBy > 0.01)).toBe(true);
       }),
       runs(60),
     );

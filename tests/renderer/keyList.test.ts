@@ -16,6 +16,8 @@ const KEY_NAME = /\b(Arrow(?:Up|Down|Left|Right)|Page(?:Up|Down)|Enter|Escape|Ho
 const withoutComments = (text: string): string =>
   text.replace(/<!--[\s\S]*?-->|\/\*[\s\S]*?\*\/|(^|\s)\/\/.*$/gm, ' ').replace(/<style>[\s\S]*<\/style>/, '');
 
+const EDITING = withoutComments(readFileSync(join(RENDERER, 'fields/editing.svelte.ts'), 'utf8'));
+
 /** Files of the page that listen for keys, with the keys that they name. */
 function listeners(): Map<string, string[]> {
   const found = new Map<string, string[]>();
@@ -23,8 +25,10 @@ function listeners(): Map<string, string[]> {
     if (!/\.(svelte|ts)$/.test(file)) continue;
     const text = withoutComments(readFileSync(join(RENDERER, file), 'utf8'));
     if (!/onkeydown|'keydown'/.test(text)) continue;
+    // Fields of values hand their keys to one class.
+    const heard = text.includes('editing.keyPressed') ? text + EDITING : text;
     const path = relative(RENDERER, join(RENDERER, file)).replaceAll('\\', '/');
-    found.set(path, [...new Set([...text.matchAll(KEY_NAME)].map(([name]) => name))].sort());
+    found.set(path, [...new Set([...heard.matchAll(KEY_NAME)].map(([name]) => name))].sort());
   }
   return found;
 }
