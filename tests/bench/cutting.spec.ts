@@ -67,6 +67,7 @@ test('a setting tells how many teeth it gives', async ({ page }) => {
   const setting = view(page).getByRole('group', { name: 'What a setting gives' });
   await setting.getByLabel('holes').fill('30');
   await setting.getByLabel('on a circle of').fill('33');
+  await page.keyboard.press('Enter');
   await expect(view(page)).toContainText('This setting gives 44 teeth.');
 });
 
