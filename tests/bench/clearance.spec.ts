@@ -104,7 +104,7 @@ test('a post on its circle is slid to where it clears everything, from the menu'
 test('slower checks come when the window is idle', async ({ page }) => {
   await opened(page, fixture('mixedModules'));
   // The contact of every pair is asked in a worker, a moment after the last change.
-  await expect(findings(page)).toContainText('Callisto driver and Callisto wheel do not run evenly', {
+  await expect(findings(page)).toContainText('the pitches of Callisto driver and Callisto wheel differ', {
     timeout: 20_000,
   });
 });

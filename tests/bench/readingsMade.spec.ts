@@ -42,6 +42,7 @@ test('a depth: entered by keys, used, its moves seen on the bench, undone', asyn
   await page.keyboard.press('Tab');
   await page.keyboard.type('0.02');
   await page.keyboard.press('Enter');
+  await made.getByRole('button', { name: 'Keep the reading' }).click();
   // Two readings of equal ±, on the going train's own 25.53: their mean.
   await expect(row).toContainText('25.550');
   await row.getByRole('button', { name: 'Use it' }).click();
