@@ -16,16 +16,15 @@ export { drilling } from './drilling.ts';
 export { applyEdit } from './edits/applyEdit.ts';
 export type { Edit, ItemInput, Parts, Refused } from './edits/edit.ts';
 export { freshId } from './edits/freshId.ts';
+export type { EditRefusal } from './edits/refusal.ts';
 export { emptyMovement } from './emptyMovement.ts';
 export { commit, type History, redo, type Step, startHistory, type Transaction, undo } from './history/history.ts';
-export { jsonSchemaText } from './jsonSchema.ts';
-export { MAX_TEETH, MIN_LENGTH } from './quantities.ts';
+export { MAX_LENGTH, MAX_TEETH, MIN_LENGTH } from './quantities.ts';
 export type { Problem } from './read/problem.ts';
 export { readMovement } from './read/readMovement.ts';
 export { OLD_ENCODINGS, type OldEncoding, tellingPart, textOfBytes } from './read/textOfBytes.ts';
 export { COLLECTIONS, type Collection } from './references/collections.ts';
 export { idsOf } from './references/idsOf.ts';
-export { pointCalled } from './references/pointCalled.ts';
 export { pointsOfRule } from './references/pointsOfRule.ts';
 export {
   joinedByRule,

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type PlayBound, sideMovementAt } from '../../solver/clearance/shake/shake.ts';
+import type { PlayBound } from '../../solver/clearance/shake/lean.ts';
+import { sideMovementAt } from '../../solver/clearance/shake/shake.ts';
 
 describe('side movement of an arbor in its bearings', () => {
   it('between two bearings it is the mean of their plays by height; outside it grows by the lever (common practice)', () => {

@@ -7,7 +7,7 @@
  * by both plays: 1° over 40 mm is 0.698 mm of play in all (lever formula).
  */
 import type { Point } from '../../geometry/index.ts';
-import type { PlayBound } from '../shake/shake.ts';
+import type { PlayBound } from '../shake/lean.ts';
 
 /** A push at a height: only its direction and its share of the others count. */
 export interface LeanPush {

@@ -7,7 +7,8 @@ import type { PlacedMovement } from '../../planting/placed.ts';
 import { formOfWheel, type ToothForm } from '../../teeth/index.ts';
 import { toothPhases } from '../../train/index.ts';
 import { MOST_MESHES, type ToothedRim, type TurningBody } from '../planckAdapter.ts';
-import { type PlayBound, playBoundsOf, type Shake, shakeOf, sideMovementOver } from '../shake/shake.ts';
+import type { PlayBound } from '../shake/lean.ts';
+import { playBoundsOf, type Shake, shakeOf, sideMovementOver } from '../shake/shake.ts';
 import { solidBodyOf as fixedTo, solidPartsOf } from '../solids/partsIndex.ts';
 import { toothShapes } from './toothShapes.ts';
 

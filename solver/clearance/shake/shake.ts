@@ -19,8 +19,6 @@ import { armsOf, type PartsIndex, solidPartsOf } from '../solids/partsIndex.ts';
 import type { Heights } from '../solids/solid.ts';
 import { type HoleLean, holeLeans, type PlayBound, steepest } from './lean.ts';
 
-export type { PlayBound } from './lean.ts';
-
 /**
  * Greatest sideways movement at height `z` under the bounds, mm; 0 without bounds (the drawing is taken at its word).
  * With bounds at one height only nothing stops the lean, and that height's play is returned.

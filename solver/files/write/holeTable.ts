@@ -1,7 +1,7 @@
 /** The hole table: comma-separated values, one hole a line, lengths in millimetres with a decimal point. */
 import type { Hole } from '../../marking/index.ts';
 import { decimalFixed } from '../../movement/decimal.ts';
-import { shownText } from '../../movement/shownText.ts';
+import { shownText } from '../../movement/index.ts';
 
 /** Decimals of a millimetre in the table. */
 const PLACES = 4;

@@ -7,7 +7,7 @@
 
 import type { DrawnVertex } from '../../marking/index.ts';
 import { trimmed } from '../../movement/decimal.ts';
-import { shownText } from '../../movement/shownText.ts';
+import { shownText } from '../../movement/index.ts';
 import type { Drawing, LayerName, ShapeOf } from '../drawing.ts';
 import { walkDrawing } from './walk.ts';
 

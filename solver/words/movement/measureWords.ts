@@ -1,7 +1,7 @@
 /** What is wrong with a length or an angle that was typed, in words, with what is accepted. */
 
+import { MAX_LENGTH } from '../../movement/index.ts';
 import type { MeasureProblem } from '../../movement/measures.ts';
-import { MAX_LENGTH } from '../../movement/quantities.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
 import type { Speaker } from '../speaker.ts';
 

@@ -1,7 +1,5 @@
 /** Why a change of the movement does not apply, in words. */
-import type { EditRefusal } from '../../movement/edits/refusal.ts';
-import type { Refused } from '../../movement/index.ts';
-import type { Problem } from '../../movement/read/problem.ts';
+import type { EditRefusal, Problem, Refused } from '../../movement/index.ts';
 import type { Movement } from '../../movement/schema.ts';
 import { asSentence, counted } from '../lists.ts';
 import { type Sentences, sentenceOf } from '../saying.ts';
