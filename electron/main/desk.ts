@@ -5,6 +5,7 @@
  * given up only after he said so, and "saved" is said only after the file stands.
  */
 import { basename, dirname } from 'node:path';
+import { encodingChoices } from '../../solver/movement/index.ts';
 import type {
   DocumentHandle,
   DocumentText,
@@ -29,7 +30,6 @@ import { fileTrouble } from '../files/fileTrouble.ts';
 import type { RecentFiles } from '../files/recentFiles.ts';
 import type { Version, Versions } from '../files/versions.ts';
 import { Documents, nameOf, type ShellDocument } from './documents.ts';
-import { encodingChoices } from './encodingChoices.ts';
 import type { OverAnswer, Questions } from './questions.ts';
 import type { Safekeeping } from './safekeeping.ts';
 

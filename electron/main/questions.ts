@@ -3,10 +3,11 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, type BrowserWindow, dialog } from 'electron';
-import type { OldEncoding } from '../../solver/movement/index.ts';
+import type { encodingChoices, OldEncoding } from '../../solver/movement/index.ts';
 import { counted } from '../../solver/words/index.ts';
 import { ENDINGS } from './documents.ts';
-import type { EncodingChoice } from './encodingChoices.ts';
+
+type EncodingChoice = ReturnType<typeof encodingChoices>[number];
 
 /** What to do about a file that should not be saved over unasked. */
 export type OverAnswer = 'replace' | 'elsewhere' | 'cancel';

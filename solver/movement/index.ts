@@ -22,9 +22,10 @@ export { commit, type History, redo, type Step, startHistory, type Transaction, 
 export { MAX_LENGTH, MAX_TEETH, MIN_LENGTH } from './quantities.ts';
 export type { Problem } from './read/problem.ts';
 export { readMovement } from './read/readMovement.ts';
-export { OLD_ENCODINGS, type OldEncoding, tellingPart, textOfBytes } from './read/textOfBytes.ts';
+export { encodingChoices, type OldEncoding, textOfBytes } from './read/textOfBytes.ts';
 export { COLLECTIONS, type Collection } from './references/collections.ts';
 export { idsOf } from './references/idsOf.ts';
+export { pointCalled } from './references/pointCalled.ts';
 export { pointsOfRule } from './references/pointsOfRule.ts';
 export {
   joinedByRule,

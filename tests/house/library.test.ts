@@ -5,7 +5,7 @@ import { join, resolve } from 'node:path';
 import { promisify } from 'node:util';
 import { beforeAll, expect, test } from 'vitest';
 import { checkMovement } from '../../solver/clearance/index.ts';
-import { pointCalled } from '../../solver/movement/references/pointCalled.ts';
+import { pointCalled } from '../../solver/movement/index.ts';
 import { plantMovement } from '../../solver/planting/index.ts';
 import { movementOfFile, movementOfParts } from '../support/movements.ts';
 

@@ -1,7 +1,7 @@
 /** From the bytes of a file to its text, whichever of the usual encodings it is in. */
 
 /** Encodings that are asked about where bytes are no Unicode: the label by which the engine knows each, and its name. */
-export const OLD_ENCODINGS = {
+const OLD_ENCODINGS = {
   'windows-1252': 'Western European (Windows-1252)',
   'windows-1250': 'Central European (Windows-1250)',
   'windows-1251': 'Cyrillic (Windows-1251)',
@@ -42,7 +42,7 @@ function unicodeOf([first, second]: Uint8Array): string {
 }
 
 /** The first stretch of a text that an encoding decides, for the maker to recognise; at most `length` characters. */
-export function tellingPart(bytes: Uint8Array, encoding: OldEncoding, length = 40): string {
+function tellingPart(bytes: Uint8Array, encoding: OldEncoding, length = 40): string {
   const at = Math.max(
     0,
     bytes.findIndex((byte) => byte >= 0x80),
@@ -50,4 +50,24 @@ export function tellingPart(bytes: Uint8Array, encoding: OldEncoding, length = 4
   const from = Math.max(0, at - 12);
   const text = new TextDecoder(encoding).decode(bytes.subarray(from, at + length * 2));
   return text.replace(/\s+/g, ' ').slice(0, length);
+}
+
+/** One encoding to choose, with its name and how the file reads in it. */
+export interface EncodingChoice {
+  readonly encoding: OldEncoding;
+  readonly called: string;
+  readonly sample: string;
+}
+
+/** The encodings in which all bytes are letters; those that give the same stretch as an earlier one are left out. */
+export function encodingChoices(bytes: Uint8Array): readonly EncodingChoice[] {
+  const choices: EncodingChoice[] = [];
+  // Object.keys forgets the type of its keys.
+  for (const encoding of Object.keys(OLD_ENCODINGS) as OldEncoding[]) {
+    if (textOfBytes(bytes, encoding).kind !== 'text') continue;
+    const sample = tellingPart(bytes, encoding);
+    if (choices.some((other) => other.sample === sample)) continue;
+    choices.push({ encoding, called: OLD_ENCODINGS[encoding], sample });
+  }
+  return choices;
 }
