@@ -142,13 +142,13 @@ async function save(
   if (dangling !== undefined && !allowed.has('linkToNothing')) return { kind: 'linkToNothing', to: dangling };
   const present = await presentBytes(target);
   const digest = digestOf(bytes);
+  const before = present && digestOf(present);
   if (present) {
-    if (knownDigest !== undefined && digestOf(present) !== knownDigest) return { kind: 'changedOnDisk' };
+    if (knownDigest !== undefined && before !== knownDigest) return { kind: 'changedOnDisk' };
     if (!allowed.has('readOnly') && (await isReadOnly(target))) return { kind: 'readOnly' };
     const { mode } = await stat(target);
-    if (digestOf(present) !== digest) await atomicWrite(await previousPathOf(target), present, { mode });
+    if (before !== digest) await atomicWrite(await previousPathOf(target), present, { mode });
   }
-  const before = present && digestOf(present);
   await atomicWrite(target, bytes, { beforeRename: () => stillAs(target, before) });
   return { kind: 'saved', digest };
 }

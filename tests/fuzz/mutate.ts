@@ -1,15 +1,5 @@
 /** Spoils the text of a movement file in ways that editors, disks, scripts and ill will spoil it; seeded. */
-
-/** Numbers from 0 to 1, the same for the same seed (mulberry32, public domain). */
-export function chanceOf(seed: number): () => number {
-  let state = seed | 0;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t ^= t + Math.imul(t ^ (t >>> 7), 61 | t);
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
+import { seeded } from '../planting/scenes/random.ts';
 
 type Json = null | boolean | number | string | Json[] | { [name: string]: Json };
 type Chance = () => number;
@@ -217,7 +207,7 @@ const TEXTUAL: readonly ((text: string, chance: Chance) => string)[] = [
 
 /** The text with one to eight things wrong. Most stay JSON, so that what lies behind the reader is tried as well. */
 export function mutated(text: string, seed: number): string {
-  const chance = chanceOf(seed);
+  const chance = seeded(seed);
   if (chance() < 0.15) return (oneOf(chance, TEXTUAL) ?? String)(text, chance);
   const document = JSON.parse(text) as Json;
   // Half of them only in ways that the reader takes, so that what lies behind it is tried.
