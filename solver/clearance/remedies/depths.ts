@@ -3,8 +3,9 @@
 import type { Arbor, Wheel } from '../../movement/schema.ts';
 import type { PlacedMovement } from '../../planting/placed.ts';
 import { calculatedDepth, type DepthWindow, faultsOfPair } from '../../teeth/index.ts';
-import { GAUGE } from '../../tolerances.ts';
+import { CURE_STEP, GAUGE } from '../../tolerances.ts';
 import { depthsUnderShake } from '../depths/depthsUnderShake.ts';
+import { depthVerdicts } from '../depths/depthVerdicts.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Candidate } from './candidate.ts';
 
@@ -20,9 +21,16 @@ export function depthCandidates(placed: PlacedMovement, finding: Finding): Candi
   const [a, b] = wheels;
   const pair = [a.id, b.id] as const;
   const calculated = calculatedDepth(a, b, placed.movement);
+  // The verdict's own distance first: command line, table and cure then say one number.
+  const good = depthVerdicts(placed).get(rule.id)?.goodDistance;
+  const isAnother = (distance: number): boolean => good === undefined || Math.abs(distance - good) >= CURE_STEP;
   const distances = [
     ...new Set(
-      [...nearestGood(depth.distance, window), calculated.distance].map((value) => Math.round(value * 1000) / 1000),
+      [
+        ...(good === undefined ? [] : [good]),
+        ...withMargins(depth.distance, window).filter(isAnother),
+        calculated.distance,
+      ].map((value) => Math.round(value * 1000) / 1000),
     ),
   ];
   return [
@@ -71,15 +79,14 @@ function freeingForms({ movement }: PlacedMovement, a: Wheel, b: Wheel): Candida
 }
 
 /**
- * The good distances nearest to the present one: as little inside the window as shake and run-out ask for, or its middle
- * where it is too narrow for that.
+ * Distances that keep more of the window, nearest first: as far inside it as shake and run-out ask for, and its middle.
  */
-function nearestGood(distance: number, { deepest, shallowest, turn }: DepthWindow): readonly number[] {
+function withMargins(distance: number, { deepest, shallowest, turn }: DepthWindow): readonly number[] {
   const [least, most] = [Math.min(deepest, shallowest), Math.max(deepest, shallowest)];
   const middle = (least + most) / 2;
-  const margins = [2 * GAUGE, turn.spread + 2 * GAUGE].map((margin) => Math.min(margin, (most - least) / 2));
-  const inside = margins.map((margin) => Math.min(Math.max(distance, least + margin), most - margin));
-  return [...inside, middle].sort((a, b) => Math.abs(a - distance) - Math.abs(b - distance));
+  const margin = Math.min(turn.spread + 2 * GAUGE, (most - least) / 2);
+  const inside = Math.min(Math.max(distance, least + margin), most - margin);
+  return [inside, middle].sort((a, b) => Math.abs(a - distance) - Math.abs(b - distance));
 }
 
 /** The bearings of both arbors bushed to a close fit. */
